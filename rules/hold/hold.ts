@@ -1,0 +1,1 @@
+export type HoldWhat = 'container' | 'rack' | 'lot' | 'shot';

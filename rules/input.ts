@@ -1,0 +1,124 @@
+/**
+ * What goes into the engine and what comes out: the whole conversation between the core and the world.
+ *
+ * Everything the engine is fed is a row of one input log; restart and replay feed it again and
+ * get the same effects. Samples travel in batches (`signal/sample.ts`), the rest as these objects.
+ * Inputs of one moment are taken in the order of `inputOrder`, samples between site and command.
+ */
+
+import type { AlarmState, Transition } from './alarm/lifecycle.ts';
+import type { Priority } from './alarm/priority.ts';
+import type { HoldWhat } from './hold/hold.ts';
+import type { Evidence } from './kinds/kind.ts';
+import type { EpochMs } from './signal/sample.ts';
+
+/** People appear by id only; names live elsewhere. */
+export type PersonId = string;
+
+export type AlarmVerb =
+  | 'acknowledge'
+  | 'reset'
+  | 'shelve'
+  | 'unshelve'
+  | 'remove-from-service'
+  | 'return-to-service';
+
+export type Disposition = 'released' | 'released-after-test' | 'reworked' | 'scrapped' | 'returned';
+
+export type Command =
+  | {
+      readonly kind: 'command';
+      readonly judged: EpochMs;
+      readonly verb: AlarmVerb;
+      readonly occurrence: string;
+      readonly by: PersonId;
+      readonly reason?: string;
+      /** For `shelve`: when the shelf ends. */
+      readonly untilMs?: EpochMs;
+    }
+  | {
+      readonly kind: 'command';
+      readonly judged: EpochMs;
+      readonly verb: 'hold';
+      readonly what: HoldWhat;
+      readonly item: string;
+      readonly by: PersonId;
+      readonly reason: string;
+    }
+  | {
+      readonly kind: 'command';
+      readonly judged: EpochMs;
+      readonly verb: 'lift';
+      readonly hold: string;
+      readonly disposition: Disposition;
+      readonly by: PersonId;
+      readonly reason: string;
+    };
+
+export type Input =
+  /** Nothing was observed in between: the agent was down, or the clock stepped ahead. */
+  | {
+      readonly kind: 'gap';
+      readonly judged: EpochMs;
+      readonly fromMs: EpochMs;
+      readonly toMs: EpochMs;
+    }
+  /** The clock was set back by more than can be slewed; times in memory move along. */
+  | { readonly kind: 'rebase'; readonly judged: EpochMs; readonly deltaMs: number }
+  /** From here on the plan of this revision holds; the shell has compiled it. */
+  | { readonly kind: 'site'; readonly judged: EpochMs; readonly revision: string }
+  | Command;
+
+/** Order within one moment; samples are 3. */
+export const inputOrder = { gap: 0, rebase: 1, site: 2, sample: 3, command: 4 } as const;
+
+export type Effect =
+  | {
+      readonly kind: 'transition';
+      /** When the value that decided held; the deadline, where a deadline decided. */
+      readonly at: EpochMs;
+      readonly judged: EpochMs;
+      readonly rule: string;
+      readonly signal: string;
+      /** `<rule>@<judged ms of the raise>`; null where the rule has no open occurrence. */
+      readonly occurrence: string | null;
+      readonly transition: Transition;
+      readonly from: AlarmState;
+      readonly to: AlarmState;
+      readonly severity: 0 | 1 | 2;
+      readonly priority: Priority;
+      readonly evidence: Evidence;
+      readonly by?: PersonId;
+      readonly reason?: string;
+      readonly untilMs?: EpochMs;
+      /** The occurrence this one takes the place of, unacknowledged as it was. */
+      readonly supersedes?: string;
+    }
+  /** A rule with an open occurrence can no longer be judged, or can be again. */
+  | {
+      readonly kind: 'judgeable';
+      readonly judged: EpochMs;
+      readonly rule: string;
+      readonly occurrence: string;
+      readonly judgeable: boolean;
+    }
+  | {
+      readonly kind: 'hold';
+      readonly judged: EpochMs;
+      readonly hold: string;
+      readonly what: HoldWhat;
+      readonly item: string;
+      readonly action: 'set' | 'lifted';
+      readonly by: PersonId;
+      readonly reason: string;
+      readonly occurrence?: string;
+      readonly disposition?: Disposition;
+    }
+  /** A command that changed nothing, and why. */
+  | {
+      readonly kind: 'refused';
+      readonly judged: EpochMs;
+      readonly command: Command;
+      readonly why: string;
+    };
+// Derived samples leave the engine in a SampleBatch of their own, for the same reason samples enter in one.

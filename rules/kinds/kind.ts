@@ -1,0 +1,82 @@
+/**
+ * What a rule kind is: one typed judgement, as `band` or `lost`.
+ *
+ * A kind owns its rule's memory and touches nothing else: no clock, no randomness, no I/O.
+ * It answers a small number a sample and makes no object for it; evidence and sentences are
+ * made only when the answer changed. Memory is plain data that JSON holds whole, so that
+ * snapshot, restore and the same inputs give the same answers.
+ */
+import type { z } from 'zod/mini';
+import type { QualityCode } from '../signal/quality.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import type { SettingsReader } from './settings.ts';
+
+/** 0 normal, 1 abnormal, 2 past the second limit (`low_low`, `high_high`). */
+export type Severity = 0 | 1 | 2;
+
+/** The sample under judgement. One object is reused for every call: copy what you keep. */
+export interface Reading {
+  /** When the value held. */
+  at: EpochMs;
+  /** When it is judged; the engine's now. */
+  judged: EpochMs;
+  /** In the signal's canonical unit; finite. */
+  value: number;
+  quality: QualityCode;
+  /** Which of the rule's inputs it is, counted from 0. */
+  input: number;
+}
+
+/** A rule's single deadline. The engine reads it after each call. */
+export interface Timer {
+  at: EpochMs | null;
+}
+
+/** Why a rule answers as it does: what a person needs to judge the judgement. Canonical units. */
+export interface Evidence {
+  /** The value that decided, or the last one before silence. */
+  readonly value?: number;
+  /** When that value held. */
+  readonly at?: EpochMs;
+  readonly limit?: number;
+  readonly side?: 'low' | 'high';
+  /** Since when the condition has held. */
+  readonly sinceMs?: EpochMs;
+  /** Robust slope, units per hour. */
+  readonly slopePerH?: number;
+  /** The limit is reached no earlier and no later than this. */
+  readonly earliestMs?: EpochMs;
+  readonly latestMs?: EpochMs;
+  /** How long without change or without a reading. */
+  readonly durationMs?: number;
+  /** Quality code of the last unusable reading. */
+  readonly cause?: QualityCode;
+}
+
+export interface RuleKind<Settings = unknown, Memory = unknown> {
+  readonly name: string;
+  /** Raise it when the memory's shape changes, and teach `migrate` the old one. */
+  readonly version: number;
+  /** One sentence: what it judges. */
+  readonly summary: string;
+  /** The settings as a person writes them in the site file. */
+  readonly written: z.ZodMiniType;
+  /** True for the kind that tells whether the signal is usable at all (silence, nonsense). */
+  readonly watchesHealth?: boolean;
+  /** Written settings to canonical numbers; problems go to the reader, all of them. */
+  compile(read: SettingsReader): Settings;
+  /** Observation begins at `at`. */
+  begin(settings: Settings, at: EpochMs, timer: Timer): Memory;
+  sample(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
+  /** The deadline came; `at` is the deadline itself, never later. */
+  deadline?(settings: Settings, memory: Memory, at: EpochMs, timer: Timer): Severity;
+  /** A reading without usable value; only asked of a kind that `watchesHealth`. */
+  unusable?(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
+  /** Nothing was observed from `fromMs` to `toMs`; the engine has moved the deadline already. */
+  gap(settings: Settings, memory: Memory, fromMs: EpochMs, toMs: EpochMs): void;
+  /** Every time in memory moves by `deltaMs`: the clock was set anew. */
+  shift(memory: Memory, deltaMs: number): void;
+  evidence(settings: Settings, memory: Memory): Evidence;
+  /** An older version's memory in today's shape; null where it cannot be carried over. */
+  migrate?(old: unknown, version: number): Memory | null;
+}

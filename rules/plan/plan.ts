@@ -1,0 +1,83 @@
+/**
+ * The plan: a site compiled once, signals and rules by integer. The engine knows nothing else.
+ *
+ * Signals stand in the order of their ids (plain code-unit order), so that the order of
+ * judgement can be rebuilt from the record alone. Rules stand in the order of their ids too.
+ */
+import type { Priority } from '../alarm/priority.ts';
+import type { HoldWhat } from '../hold/hold.ts';
+import type { RuleKind } from '../kinds/kind.ts';
+
+export type SignalKind = 'measured' | 'derived' | 'manual';
+
+export interface PlanSignal {
+  /** `line/station/signal`. */
+  readonly id: string;
+  readonly kind: SignalKind;
+  /** Canonical UCUM unit. */
+  readonly unit: string;
+  /** Decimals of the resolution: a value is `k / 10^digits`; null keeps full doubles. */
+  readonly digits: number | null;
+  /** How long after its own time a sample is judged; 0 where the arrival is its time. */
+  readonly holdMs: number;
+  /** A sample older than this on arrival is stored and not judged. */
+  readonly latenessMs: number;
+  readonly expectEveryMs: number | null;
+}
+
+/** Judged only while the gate's value lies within [low, high]. */
+export interface PlanGate {
+  readonly signal: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What the lifecycle needs to know of a rule. */
+export interface AlarmClass {
+  /** Stays after the condition went, until somebody resets it. */
+  readonly latching: boolean;
+  /** Needs no acknowledgement once the condition went; for the record only. */
+  readonly selfAcknowledging: boolean;
+  /** ISA-18.2 highly managed: operators may not shelve it. */
+  readonly highlyManaged: boolean;
+}
+
+export interface PlanRule {
+  /** `line/station/rule`. */
+  readonly id: string;
+  readonly kind: RuleKind;
+  /** What `kind.compile` gave. */
+  readonly settings: unknown;
+  /** Settings in canonical text, to tell whether a reload changed them. */
+  readonly fingerprint: string;
+  /** Signal indices; the first is the one the rule is about. */
+  readonly inputs: readonly number[];
+  readonly gate: PlanGate | null;
+  readonly class: AlarmClass;
+  /** By severity 1 and 2. */
+  readonly priority: readonly [Priority, Priority];
+  /** People can be hurt: a gate that cannot be read counts as open. */
+  readonly hazardToPeople: boolean;
+  /** On raise, this is put on hold. */
+  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+}
+
+export interface PlanDerived {
+  /** Index of the signal it makes. */
+  readonly signal: number;
+  readonly inputs: readonly number[];
+  /**
+   * Inputs in canonical units, in the order of `inputs`; the result in the derived signal's.
+   * null where the inputs lie outside the formula's range. Never NaN.
+   */
+  readonly compute: (inputs: ArrayLike<number>) => number | null;
+}
+
+export interface Plan {
+  /** SHA-256 of what the plan was compiled from, hexadecimal. */
+  readonly revision: string;
+  readonly signals: readonly PlanSignal[];
+  readonly rules: readonly PlanRule[];
+  /** Inputs before outputs. */
+  readonly derived: readonly PlanDerived[];
+}

@@ -1,0 +1,76 @@
+/**
+ * Quality of a sample: a small integer inside, grade and cause at the border.
+ *
+ * 0 is good, 1 to 99 uncertain (judged, and marked), 100 and above bad (carries no value,
+ * never judged as one, never dropped). The codes are stored; a code is never given a new meaning.
+ */
+export type QualityCode = number;
+export type Grade = 'good' | 'uncertain' | 'bad';
+
+export const quality = {
+  good: 0,
+  /** The agent's clock was in doubt when the sample arrived. */
+  clock: 1,
+  /** A retained message without a time of its own: the value may be old. */
+  retained: 2,
+  calibrationOverdue: 3,
+  /** Changed faster than the signal's plausible rate. */
+  jump: 4,
+  /** The sensor itself said so. */
+  sensorUncertain: 5,
+  estimated: 6,
+  /** Derived from an uncertain input. */
+  uncertainInput: 7,
+  /** Same signal and time as an earlier sample, another value; stored, never judged. */
+  conflict: 8,
+  /** The payload could not be read: not the promised kind, or nothing at the pointer. */
+  undecodable: 100,
+  /** A number that is not one: NaN, infinite, or beyond what a double can hold. */
+  notFinite: 101,
+  /** Outside what the sensor can read. */
+  outOfRange: 102,
+  /** Its time lies more than the tolerance ahead of the agent's clock. */
+  future: 103,
+  /** The sensor itself said so. */
+  sensorBad: 104,
+  /** Derived from a bad input; raises no alarm of its own. */
+  badInput: 105,
+  /** The inputs lie outside the range of the derived signal's formula. */
+  outsideFormula: 106,
+  /** The payload's unit is not the one the signal was promised. */
+  wrongUnit: 107,
+} as const satisfies Record<string, QualityCode>;
+
+export const firstBadCode = 100;
+
+const causes: Readonly<Record<QualityCode, string>> = {
+  [quality.clock]: 'the clock of this box was in doubt',
+  [quality.retained]: 'a retained message without a time; it may be old',
+  [quality.calibrationOverdue]: 'calibration overdue',
+  [quality.jump]: 'changed faster than it plausibly can',
+  [quality.sensorUncertain]: 'the sensor marked it uncertain',
+  [quality.estimated]: 'estimated',
+  [quality.uncertainInput]: 'computed from an uncertain reading',
+  [quality.conflict]: 'another value came for the same time',
+  [quality.undecodable]: 'the message could not be read',
+  [quality.notFinite]: 'not a finite number',
+  [quality.outOfRange]: 'outside what the sensor can read',
+  [quality.future]: 'its time lies in the future',
+  [quality.sensorBad]: 'the sensor marked it bad',
+  [quality.badInput]: 'computed from a reading that is not usable',
+  [quality.outsideFormula]: 'the readings lie outside what the formula covers',
+  [quality.wrongUnit]: 'it came in another unit than promised',
+};
+
+export const isBad = (code: QualityCode): boolean => code >= firstBadCode;
+
+export const gradeOf = (code: QualityCode): Grade =>
+  code === quality.good ? 'good' : isBad(code) ? 'bad' : 'uncertain';
+
+/** What was wrong, in words; null for good. Throws on a code that was never given. */
+export function causeOf(code: QualityCode): string | null {
+  if (code === quality.good) return null;
+  const cause = causes[code];
+  if (cause === undefined) throw new RangeError(`no quality has the code ${code}`);
+  return cause;
+}
