@@ -1,0 +1,129 @@
+/**
+ * The way in: `npm start`, `npm test`, `npm run check`, `npm run bench`, `npm run forebond -- …`.
+ *
+ * Plain JavaScript that an old Node can parse, since the Node on the machine may be older than
+ * the one this project runs on. It makes sure that node_modules is what package-lock.json says,
+ * then hands over to the Node 24 found there, running the TypeScript sources as they are.
+ *
+ * Always true: signals reach the process it started, its exit code is passed on, and nothing
+ * is left running when it ends.
+ */
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const top = dirname(fileURLToPath(import.meta.url));
+const packages = join(top, 'node_modules');
+const node = join(packages, 'node', 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
+
+/** What each word runs: a source file, and the arguments that come before the caller's own. */
+const targets = {
+  start: {
+    file: 'agent/cli/main.ts',
+    before: ['run', '--site', 'docs/examples/sample-works/site.yaml', '--data', 'data'],
+  },
+  test: { file: 'tests/suite/main.ts', before: ['test'] },
+  check: { file: 'tests/suite/main.ts', before: ['check'] },
+  bench: { file: 'tests/bench/main.ts', before: [] },
+  docs: { file: 'tests/docs/write.ts', before: [] },
+  forebond: { file: 'agent/cli/main.ts', before: [] },
+};
+
+function fail(code, text) {
+  process.stderr.write(`${text}\n`);
+  process.exit(code);
+}
+
+function readLock(path) {
+  return JSON.parse(readFileSync(path, 'utf8')).packages;
+}
+
+/**
+ * npm writes node_modules/.package-lock.json last, when everything is in place. So the folder is
+ * complete when that file holds every package of package-lock.json in the same version;
+ * only optional ones (builds for other machines) may be missing.
+ */
+function packagesAreComplete() {
+  if (!existsSync(node)) return false;
+  try {
+    const wanted = readLock(join(top, 'package-lock.json'));
+    const found = readLock(join(packages, '.package-lock.json'));
+    return Object.keys(wanted).every((place) => {
+      if (place === '') return true;
+      const want = wanted[place];
+      const have = found[place];
+      if (have === undefined) return want.optional === true;
+      return have.version === want.version && have.integrity === want.integrity;
+    });
+  } catch (_unreadable) {
+    return false; // no such file, or half of one: installing mends both
+  }
+}
+
+/** Installs with the npm that started us, or the one on the PATH. Its words go to stderr. */
+function installPackages() {
+  process.stderr.write('Installing packages (npm ci); this takes about half a minute.\n');
+  const npm = /npm-cli\.js$/.test(process.env.npm_execpath || '') && process.env.npm_execpath;
+  const line = ['ci', '--include=dev', '--no-fund', '--no-audit'];
+  const options = { cwd: top, stdio: ['ignore', 2, 2], shell: false };
+  const done = npm
+    ? spawnSync(process.execPath, [npm].concat(line), options)
+    : spawnSync('npm', line, Object.assign({}, options, { shell: process.platform === 'win32' }));
+  if (done.error) {
+    fail(70, `npm could not be started (${done.error.message}). Install npm, then try again.`);
+  }
+  if (done.status !== 0) {
+    fail(
+      70,
+      'The packages could not be installed; npm says why above. Check that the package registry ' +
+        'can be reached and that the disk has 500 MB free, then try again.',
+    );
+  }
+  if (!existsSync(node)) {
+    fail(
+      70,
+      `npm ci ended well but ${node} is missing. The package "node" brings it with an install ` +
+        'script: allow scripts (npm config set ignore-scripts false), then run npm ci again.',
+    );
+  }
+}
+
+function handOver(target, rest) {
+  const line = ['--conditions=forebond-source', join(top, target.file)];
+  const child = spawn(node, line.concat(target.before, rest), {
+    stdio: 'inherit',
+    env: Object.assign(
+      { NODE_COMPILE_CACHE: join(packages, '.cache', 'forebond', 'compiled') },
+      process.env,
+      {
+        PATH:
+          join(packages, '.bin') + (process.platform === 'win32' ? ';' : ':') + process.env.PATH,
+      },
+    ),
+  });
+  // A terminal sends Ctrl-C to the whole group, the child too; sent again, it would count twice.
+  process.on('SIGINT', () => {
+    if (!process.stdin.isTTY) child.kill('SIGINT');
+  });
+  process.on('SIGTERM', () => child.kill('SIGTERM'));
+  process.on('SIGHUP', () => child.kill('SIGHUP'));
+  child.on('error', (error) => {
+    fail(70, `${node} could not be started (${error.message}). Remove node_modules and try again.`);
+  });
+  child.on('exit', (code, signal) => {
+    const numbers = { SIGHUP: 1, SIGINT: 2, SIGKILL: 9, SIGTERM: 15 };
+    process.exit(code === null ? 128 + (numbers[signal] || 0) : code);
+  });
+}
+
+const word = process.argv[2];
+const target = targets[word];
+if (target === undefined) {
+  fail(2, `usage: node start.js ${Object.keys(targets).join('|')} [arguments]`);
+}
+if (!packagesAreComplete()) installPackages();
+if (!existsSync(join(top, target.file))) {
+  fail(70, `${target.file} is missing, so "${word}" cannot run. Restore it from git.`);
+}
+handOver(target, process.argv.slice(3));
