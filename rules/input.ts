@@ -8,7 +8,7 @@
 
 import type { AlarmState, Transition } from './alarm/lifecycle.ts';
 import type { Priority } from './alarm/priority.ts';
-import type { HoldWhat } from './hold/hold.ts';
+import type { Disposition, HoldWhat } from './hold/hold.ts';
 import type { Evidence } from './kinds/kind.ts';
 import type { EpochMs } from './signal/sample.ts';
 
@@ -22,8 +22,6 @@ export type AlarmVerb =
   | 'unshelve'
   | 'remove-from-service'
   | 'return-to-service';
-
-export type Disposition = 'released' | 'released-after-test' | 'reworked' | 'scrapped' | 'returned';
 
 export type Command =
   | {
@@ -56,7 +54,10 @@ export type Command =
     };
 
 export type Input =
-  /** Nothing was observed in between: the agent was down, or the clock stepped ahead. */
+  /**
+   * Nothing was observed in between: the agent was down, or the clock stepped ahead.
+   * `judged` is `fromMs` + 1: it stands right behind all that was judged before it.
+   */
   | {
       readonly kind: 'gap';
       readonly judged: EpochMs;

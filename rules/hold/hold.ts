@@ -1,1 +1,65 @@
-export type HoldWhat = 'container' | 'rack' | 'lot' | 'shot';
+/**
+ * Holds: a stop on a container, rack, lot or shot. A rule or a person sets one; only a person lifts
+ * it, with a disposition; it outlives the alarm that set it and is listed until then.
+ */
+import type { EpochMs } from '../signal/sample.ts';
+
+export const holdWhats = ['container', 'rack', 'lot', 'shot'] as const;
+export type HoldWhat = (typeof holdWhats)[number];
+
+export const dispositions = [
+  'released',
+  'released-after-test',
+  'reworked',
+  'scrapped',
+  'returned',
+] as const;
+export type Disposition = (typeof dispositions)[number];
+
+export interface Hold {
+  readonly id: string;
+  readonly what: HoldWhat;
+  readonly item: string;
+  readonly since: EpochMs;
+  /** A person's id, or `rule:<id>`. */
+  readonly by: string;
+  readonly reason: string;
+  readonly occurrence: string | null;
+}
+
+/** The holds that stand. Plain data inside; the engine keeps it in its snapshot. */
+export class Holds {
+  /** Ids are counted, so that the same inputs give the same ids. */
+  private count: number;
+  private readonly standing: Map<string, Hold>;
+
+  constructor(saved: { readonly count: number; readonly standing: readonly Hold[] } | null = null) {
+    this.count = saved?.count ?? 0;
+    this.standing = new Map(saved?.standing.map((hold) => [hold.id, hold]));
+  }
+
+  /** Sets a hold; null where the same setter already holds the same item. */
+  set(hold: Omit<Hold, 'id'>): Hold | null {
+    for (const other of this.standing.values())
+      if (other.what === hold.what && other.item === hold.item && other.by === hold.by) return null;
+    this.count += 1;
+    const set = { id: `hold-${this.count}`, ...hold };
+    this.standing.set(set.id, set);
+    return set;
+  }
+
+  /** Lifts a hold; null where none of this id stands. */
+  lift(id: string): Hold | null {
+    const hold = this.standing.get(id) ?? null;
+    this.standing.delete(id);
+    return hold;
+  }
+
+  list(): Hold[] {
+    return [...this.standing.values()];
+  }
+
+  save(): { count: number; standing: Hold[] } {
+    return { count: this.count, standing: this.list() };
+  }
+}

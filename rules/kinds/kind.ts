@@ -72,11 +72,16 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   deadline?(settings: Settings, memory: Memory, at: EpochMs, timer: Timer): Severity;
   /** A reading without usable value; only asked of a kind that `watchesHealth`. */
   unusable?(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
-  /** Nothing was observed from `fromMs` to `toMs`; the engine has moved the deadline already. */
-  gap(settings: Settings, memory: Memory, fromMs: EpochMs, toMs: EpochMs): void;
+  /**
+   * Nothing was observed from `fromMs` to `toMs`: downtime, or the signal could not be used.
+   * The engine has moved the deadline by as much already.
+   */
+  gap(settings: Settings, memory: Memory, fromMs: EpochMs, toMs: EpochMs, timer: Timer): void;
   /** Every time in memory moves by `deltaMs`: the clock was set anew. */
   shift(memory: Memory, deltaMs: number): void;
   evidence(settings: Settings, memory: Memory): Evidence;
+  /** The sentence of a rule that brings none of its own, with `{$name}` for what the evidence holds. */
+  sentence(evidence: Evidence): string;
   /** An older version's memory in today's shape; null where it cannot be carried over. */
   migrate?(old: unknown, version: number): Memory | null;
 }

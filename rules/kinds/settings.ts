@@ -44,6 +44,8 @@ export interface SettingsReader {
   duration(key: string, fallbackMs: number): number;
   /** A bare number; the fallback when absent. */
   number(key: string, fallback: number): number;
+  /** A yes or no; the fallback when absent. */
+  flag(key: string, fallback: boolean): boolean;
   has(key: string): boolean;
   report(problem: SettingsProblem): void;
   /** The signal's resolution in its canonical unit, 0 where it has none. */

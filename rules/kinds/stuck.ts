@@ -1,0 +1,67 @@
+/**
+ * `stuck`: a value that has not moved for longer than such a value ever rests.
+ *
+ * Moved means: by more than the tolerance from where it last settled. A sensor may freeze
+ * while it still sends; only its stillness gives it away.
+ */
+import { z } from 'zod/mini';
+import type { EpochMs } from '../signal/sample.ts';
+import type { RuleKind, Severity } from './kind.ts';
+import { durationText, quantityText } from './settings.ts';
+
+export interface StuckSettings {
+  readonly forMs: number;
+  readonly tolerance: number;
+}
+
+export interface StuckMemory {
+  abnormal: boolean;
+  /** Where the value settled; null before the first reading. */
+  settled: number | null;
+  settledAt: EpochMs;
+  at: EpochMs;
+}
+
+export const stuck: RuleKind<StuckSettings, StuckMemory> = {
+  name: 'stuck',
+  version: 1,
+  summary: 'A value that has not moved for longer than such a value ever rests.',
+  written: z.strictObject({ for: durationText, tolerance: z.optional(quantityText) }),
+  compile: (read) => ({
+    forMs: read.duration('for', 0),
+    tolerance: read.difference('tolerance', 0),
+  }),
+  begin: (_settings, at) => ({ abnormal: false, settled: null, settledAt: at, at }),
+  sample(settings, memory, reading, timer): Severity {
+    memory.at = reading.at;
+    const moved =
+      memory.settled === null ||
+      Number(Math.abs(reading.value - memory.settled).toPrecision(12)) > settings.tolerance;
+    if (moved) {
+      memory.settled = reading.value;
+      memory.settledAt = reading.judged;
+      memory.abnormal = false;
+      timer.at = reading.judged + settings.forMs;
+    }
+    return memory.abnormal ? 1 : 0;
+  },
+  deadline(_settings, memory, _at, timer): Severity {
+    timer.at = null;
+    memory.abnormal = true;
+    return 1;
+  },
+  gap(_settings, memory, fromMs, toMs) {
+    memory.settledAt += toMs - fromMs;
+  },
+  shift(memory, deltaMs) {
+    memory.settledAt += deltaMs;
+    memory.at += deltaMs;
+  },
+  evidence: (settings, memory) => ({
+    ...(memory.settled === null ? {} : { value: memory.settled }),
+    at: memory.at,
+    sinceMs: memory.settledAt,
+    durationMs: settings.forMs,
+  }),
+  sentence: () => '{$signal} has stood at {$value} since {$clock}.',
+};
