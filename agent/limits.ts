@@ -25,6 +25,16 @@ export const limits = {
   holdMsDefault: 2_000,
   /** Distinct values one wildcard may take. */
   wildcardInstancesMax: 200,
+  /** Length of the name a wildcard's levels become. */
+  instanceNameLengthMax: 64,
+  /** Topics whose way to their signals is remembered; others are looked up each time. */
+  routesMax: 10_000,
+  /** Topics nobody bound that are kept by name; the rest are only counted. */
+  unboundTopicsMax: 200,
+  /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
+  recentTimesMax: 8_192,
+  /** Units one payload may come in and be remembered. */
+  unitsRememberedMax: 64,
   signalsMax: 2_000,
   rulesMax: 10_000,
   siteFileBytesMax: 1_048_576,
@@ -34,6 +44,33 @@ export const limits = {
   seriesPointsMax: 5_000,
   streamClientsMax: 100,
   requestBytesMax: 65_536,
+  /** A signal, occurrence or hold id in a request. */
+  idCharsMax: 300,
+  /** A reason or comment a person gives. */
+  reasonCharsMax: 500,
+  /** What stands on hold: a drum, rack, lot or shot. */
+  itemCharsMax: 100,
+  /** A shelf ends within a shift. */
+  shelveMinutesMax: 480,
+  /** Alarms or holds in one answer. */
+  answerRowsMax: 5_000,
+  /** Open HTTP connections; further ones are closed unanswered. */
+  webConnectionsMax: 256,
+  /** A request must be complete, and its headers sooner. */
+  requestMs: 10_000,
+  requestHeadersMs: 5_000,
+  /** A route answers within this, or says that it did not. */
+  answerMs: 10_000,
+  /** Samples go to the stream at most once a signal in this time. */
+  streamSampleEveryMs: 250,
+  streamHeartbeatMs: 10_000,
+  /** Alarm, hold and health events kept for listeners that come back. */
+  streamKeptEventsMax: 2_000,
+  streamKeptBytesMax: 4 * 1_024 * 1_024,
+  /** A listener this far behind gets no samples until it has caught up. */
+  streamSampleBacklogBytes: 64 * 1_024,
+  /** A listener this far behind is disconnected; it may come back and resume. */
+  streamBacklogBytesMax: 8 * 1_024 * 1_024,
 } as const;
 
 assert(limits.groupCommitMs <= limits.beatMs, 'an acknowledgement must not wait for the beat');
@@ -41,4 +78,16 @@ assert(limits.beatMs < limits.lazyCommitMs, 'a lazy commit covers whole beats');
 assert(
   limits.holdMsDefault < limits.latenessMsDefault,
   'a sample within its hold must never be late',
+);
+assert(
+  limits.streamClientsMax < limits.webConnectionsMax,
+  'listeners must never take the last connection from a person',
+);
+assert(
+  limits.streamSampleBacklogBytes < limits.streamBacklogBytesMax,
+  'samples give way before a listener is cut off',
+);
+assert(
+  limits.streamKeptBytesMax < limits.streamBacklogBytesMax,
+  'a listener that comes back can be sent all that was kept',
 );

@@ -1,0 +1,255 @@
+/**
+ * What goes over the wire: every answer, request and stream event, as zod schemas and their types.
+ *
+ * Times are epoch milliseconds; values are in the unit beside them (canonical UCUM); a length
+ * carries its unit last. Answers grow by adding fields only. The page imports types from here.
+ */
+import { z } from 'zod';
+import {
+  alarmStateWords,
+  conditionWords,
+  dispositionWords,
+  gradeWords,
+  holdWhatWords,
+  priorityWords,
+  readinessWords,
+  signalKindWords,
+  signalWordWords,
+  transitionWords,
+} from './words.ts';
+
+/** Milliseconds since 1970-01-01T00:00:00Z, up to the end of the year 9999. */
+export const epochMs = z.int().min(0).max(253_402_300_799_999);
+const word = z.string();
+const value = z.number();
+
+// health
+
+/** NE 107 words for every part; `notes` says in a sentence why a part is not good. */
+export const healthSchema = z.object({
+  condition: conditionWords.describe('The worst of the parts: F, then C, S, M, ok (NE 107).'),
+  version: word,
+  uptime_s: z.number().min(0),
+  parts: z.record(word, conditionWords),
+  notes: z.record(word, z.string()).describe('Per part that is not good: why, and what to do.'),
+});
+export type Health = z.infer<typeof healthSchema>;
+export type Condition = Health['condition'];
+
+// signals
+
+export const qualitySchema = z.object({
+  grade: gradeWords,
+  cause: z.string().nullable().describe('Why it is not good; null where it is.'),
+});
+export const limitsSchema = z.object({
+  low_low: value.nullable(),
+  low: value.nullable(),
+  high: value.nullable(),
+  high_high: value.nullable(),
+});
+export const signalSchema = z.object({
+  id: word.describe('line/station/signal'),
+  line: word,
+  station: word,
+  signal: word,
+  kind: signalKindWords,
+  unit: word.describe('Canonical UCUM unit of value and limits.'),
+  resolution: value.nullable().describe('Step of the value; null where it keeps full doubles.'),
+  expect_every_ms: z.number().nullable(),
+  value: value.nullable().describe('null before the first reading and where it is not usable.'),
+  at: epochMs.nullable().describe('When the value held; null before the first reading.'),
+  quality: qualitySchema.nullable().describe('null before the first reading.'),
+  limits: limitsSchema,
+});
+export type SignalView = z.infer<typeof signalSchema>;
+export const signalsSchema = z.object({ signals: z.array(signalSchema) });
+
+export const pointSchema = z
+  .tuple([
+    epochMs,
+    value.nullable(),
+    value.nullable(),
+    value.nullable(),
+    z.int().min(0),
+    z.int().min(0),
+  ])
+  .describe('[at, min, max, mean, count, bad_count]; the three are null where none was usable.');
+export const seriesSchema = z.object({ unit: word, points: z.array(pointSchema) });
+export type Series = z.infer<typeof seriesSchema>;
+export type SeriesPoint = z.infer<typeof pointSchema>;
+
+// alarms
+
+export const labelSchema = z.object({
+  word: signalWordWords.describe('Who can be hurt (ANSI Z535.4, ISO 3864).'),
+  sentence: z.string().describe('Subject, fact, limit, time; values filled in.'),
+  consequence: z.string(),
+  steps: z.array(z.string()),
+  do_not: z.array(z.string()),
+  caution: z.string(),
+  deferral: z.string(),
+});
+export const evidenceSchema = z.object({
+  unit: word,
+  value: value.nullable().describe('The value that decided, or the last one before silence.'),
+  at: epochMs.nullable(),
+  limit: value.nullable(),
+  side: z.enum(['low', 'high']).nullable(),
+  since: epochMs.nullable().describe('Since when the condition has held.'),
+  slope_per_h: value.nullable(),
+  earliest: epochMs.nullable().describe('The limit is reached no earlier than this.'),
+  latest: epochMs.nullable(),
+  duration_ms: z.number().nullable(),
+  cause: z.string().nullable().describe('Why the last reading was not usable.'),
+});
+export const transitionSchema = z.object({
+  at: epochMs,
+  transition: transitionWords,
+  from: alarmStateWords,
+  to: alarmStateWords,
+  by: z.string().nullable(),
+  reason: z.string().nullable(),
+});
+export const alarmSchema = z.object({
+  occurrence: word.describe('<rule>@<judged ms>'),
+  rule: word,
+  line: word,
+  station: word,
+  signal: word,
+  state: alarmStateWords,
+  severity: z.int().min(0).max(2).describe('2: past the second limit.'),
+  priority: priorityWords.describe('How soon somebody must act.'),
+  highly_managed: z.boolean(),
+  latching: z.boolean(),
+  label: labelSchema,
+  evidence: evidenceSchema,
+  raised: epochMs,
+  returned: epochMs.nullable(),
+  acknowledged: z.object({ by: z.string(), at: epochMs }).nullable(),
+  shelved_until: epochMs.nullable(),
+  judgeable: z.boolean().describe('false: its signal is lost; nobody can tell whether it is over.'),
+  transitions: z.array(transitionSchema).describe('Oldest first.'),
+});
+export type AlarmView = z.infer<typeof alarmSchema>;
+export type AlarmState = AlarmView['state'];
+export const alarmsSchema = z.object({
+  alarms: z.array(alarmSchema).describe('Newest raise first.'),
+  truncated: z.boolean().describe('true: there are more; narrow the span or raise `limit`.'),
+});
+export const alarmAnswerSchema = z.object({ occurrence: word, state: alarmStateWords });
+
+// holds
+
+export const holdSchema = z.object({
+  id: word,
+  what: holdWhatWords,
+  item: z.string(),
+  since: epochMs,
+  by: z.string(),
+  reason: z.string(),
+  occurrence: word.nullable().describe('The alarm that set it; null where a person did.'),
+  lifted: z
+    .object({ at: epochMs, by: z.string(), disposition: dispositionWords, reason: z.string() })
+    .nullable(),
+});
+export type HoldView = z.infer<typeof holdSchema>;
+export const holdsSchema = z.object({ holds: z.array(holdSchema), truncated: z.boolean() });
+
+// coverage and rules
+
+export const hazardSchema = z.object({
+  hazard: z.string(),
+  to_people: z.boolean(),
+  state: z
+    .enum(['watched', 'not-watched', 'unjudged'])
+    .describe('unjudged: no usable reading now.'),
+  rules: z.array(word),
+  missing: z.array(z.string()).describe('Signals nobody bound, without which it goes unwatched.'),
+});
+export const readinessSchema = z.object({
+  rule: word,
+  readiness: readinessWords,
+  needs: z.array(z.string()).describe('What it needs to be armed or confirmed.'),
+});
+export const stationCoverageSchema = z.object({
+  line: word,
+  station: word,
+  kind: word,
+  hazards: z.array(hazardSchema),
+  rules: z.array(readinessSchema),
+});
+export const coverageSchema = z.object({
+  at: epochMs,
+  watched: z.int().min(0),
+  not_watched: z.int().min(0),
+  unjudged: z.int().min(0),
+  stations: z.array(stationCoverageSchema),
+});
+export type CoverageView = z.infer<typeof coverageSchema>;
+
+export const ruleSchema = z.object({
+  id: word.describe('line/station/rule'),
+  line: word,
+  station: word,
+  kind: word,
+  summary: z.string().describe('What the kind judges, in one sentence.'),
+  signals: z.array(word).describe('Those it judges; the first is the one it is about.'),
+  unit: word,
+  readiness: readinessWords,
+  needs: z.array(z.string()),
+  settings: z.record(word, z.union([z.string(), z.number(), z.boolean(), z.null()])),
+  priority: z.array(priorityWords).min(1).max(2).describe('By severity 1 and 2.'),
+  word: signalWordWords,
+  highly_managed: z.boolean(),
+  latching: z.boolean(),
+  consequence: z.string(),
+  steps: z.array(z.string()),
+  do_not: z.array(z.string()),
+  basis: z.string().describe('Where the limit comes from.'),
+});
+export type RuleView = z.infer<typeof ruleSchema>;
+export const rulesSchema = z.object({ rules: z.array(ruleSchema) });
+
+// stream
+
+export const sampleEventSchema = z.object({
+  signal: word,
+  at: epochMs,
+  value: value.nullable(),
+  unit: word,
+  quality: qualitySchema,
+});
+export type SampleEvent = z.infer<typeof sampleEventSchema>;
+export const alarmEventSchema = z.object({
+  at: epochMs,
+  change: z.union([transitionWords, z.enum(['judgeable', 'unjudgeable'])]),
+  alarm: alarmSchema,
+});
+export const holdEventSchema = z.object({ change: z.enum(['set', 'lifted']), hold: holdSchema });
+export const resetEventSchema = z.object({ why: z.string(), fix: z.string() });
+export const streamEventSchema = z.discriminatedUnion('event', [
+  z.object({ event: z.literal('sample'), data: sampleEventSchema }),
+  z.object({ event: z.literal('alarm'), data: alarmEventSchema }),
+  z.object({ event: z.literal('hold'), data: holdEventSchema }),
+  z.object({ event: z.literal('health'), data: healthSchema }),
+  z.object({ event: z.literal('reset'), data: resetEventSchema }),
+]);
+export type StreamEvent = z.infer<typeof streamEventSchema>;
+
+// errors: problem details (RFC 9457)
+
+export const problemSchema = z.object({
+  type: z.literal('about:blank'),
+  title: z.string(),
+  status: z.int().min(400).max(599),
+  detail: z.string().describe('What happened, to what.'),
+  code: z.string().describe('Stable; docs/errors.md lists them all.'),
+  fix: z.string(),
+  parameters: z
+    .array(
+      z.object({ in: z.enum(['path', 'query', 'body']), name: z.string(), problem: z.string() }),
+    )
+    .optional(),
+});
+export type Problem = z.infer<typeof problemSchema>;

@@ -1,0 +1,116 @@
+/**
+ * What the web part needs from the rest of the agent. agent/compose.ts hands it in.
+ *
+ * Always true: nothing here blocks; what takes time answers with a promise. Views come in wire
+ * shape, so that compose is the only place where inner names become outer ones.
+ */
+import type { HoldWhat } from '#rules/hold/hold.ts';
+import type { AlarmVerb, Disposition, PersonId } from '#rules/input.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+import type {
+  AlarmState,
+  AlarmView,
+  CoverageView,
+  Health,
+  HoldView,
+  RuleView,
+  SampleEvent,
+  Series,
+  SignalView,
+  StreamEvent,
+} from './contract.ts';
+
+/** Health without its summary: the web part computes `condition` from the parts. */
+export type HealthParts = Omit<Health, 'condition'>;
+
+export interface AlarmQuery {
+  /** Any of these; all where absent. */
+  readonly states?: readonly AlarmState[];
+  /** Open at or after this time. */
+  readonly sinceMs?: EpochMs;
+  /** Raised before this time. */
+  readonly untilMs?: EpochMs;
+  /** At most this many, newest raise first. */
+  readonly limit: number;
+}
+
+export interface HoldQuery {
+  readonly standingOnly: boolean;
+  readonly what?: HoldWhat;
+  readonly item?: string;
+  /** At most this many, newest first. */
+  readonly limit: number;
+}
+
+/** The shell adds `judged`, and for a shelf `untilMs = judged + forMs`. */
+export interface AlarmCommand {
+  readonly verb: Extract<AlarmVerb, 'acknowledge' | 'shelve' | 'unshelve' | 'reset'>;
+  readonly occurrence: string;
+  readonly by: PersonId;
+  readonly reason?: string;
+  readonly forMs?: number;
+}
+
+export type HoldCommand =
+  | {
+      readonly verb: 'hold';
+      readonly what: HoldWhat;
+      readonly item: string;
+      readonly by: PersonId;
+      readonly reason: string;
+    }
+  | {
+      readonly verb: 'lift';
+      readonly hold: string;
+      readonly disposition: Disposition;
+      readonly by: PersonId;
+      readonly reason: string;
+    };
+
+/** `unknown`: there is no such occurrence or hold. `refused`: it changed nothing, and why. */
+export type Declined =
+  | { readonly outcome: 'unknown' }
+  | { readonly outcome: 'refused'; readonly why: string };
+export type AlarmAnswer = { readonly outcome: 'accepted'; readonly state: AlarmState } | Declined;
+export type HoldAnswer = { readonly outcome: 'accepted'; readonly hold: HoldView } | Declined;
+
+/** Samples travel by `samplesSince`; the rest is told at once. */
+export type ToldEvent =
+  | Extract<StreamEvent, { event: 'alarm' | 'hold' }>
+  | { readonly event: 'health'; readonly data: HealthParts };
+
+/** One of the agent's own figures; counters only grow while the process lives. */
+export interface Figure {
+  /** `forebond_…`, snake case, the unit last; a counter ends in `_total`. */
+  readonly name: string;
+  readonly kind: 'counter' | 'gauge';
+  readonly help: string;
+  /** Label values in the order of `labels`; no labels: one row. */
+  readonly labels?: readonly string[];
+  readonly rows: readonly { readonly labels?: readonly string[]; readonly value: number }[];
+}
+
+export interface WebPorts {
+  /** The engine's clock: the default end of a series. */
+  nowMs(): EpochMs;
+  health(): HealthParts;
+  signals(): SignalView[];
+  /** null where no signal has that id. Points ascend; at most `points` of them. */
+  series(id: string, sinceMs: EpochMs, untilMs: EpochMs, points: number): Promise<Series | null>;
+  alarms(query: AlarmQuery): AlarmView[];
+  holds(query: HoldQuery): HoldView[];
+  coverage(): CoverageView;
+  rules(): RuleView[];
+  /** Resolve after the command is committed. */
+  commandAlarm(command: AlarmCommand): Promise<AlarmAnswer>;
+  commandHold(command: HoldCommand): Promise<HoldAnswer>;
+  /**
+   * The latest sample of each signal that got one after `cursor` (what an earlier call returned;
+   * 0 for all). Asked four times a second while anybody listens, so that a sample costs nothing
+   * where nobody does. The cursor grows with each sample: a counter stamped on each signal will do.
+   */
+  samplesSince(cursor: number): { readonly cursor: number; readonly samples: SampleEvent[] };
+  /** Called in the turn of the transition; the listener writes to sockets at once and never throws. */
+  subscribe(listener: (event: ToldEvent) => void): () => void;
+  figures(): Figure[];
+}
