@@ -71,6 +71,30 @@ export const limits = {
   streamSampleBacklogBytes: 64 * 1_024,
   /** A listener this far behind is disconnected; it may come back and resume. */
   streamBacklogBytesMax: 8 * 1_024 * 1_024,
+  /** The MQTT door. A connection beyond these is refused or slowed, and counted. */
+  mqttClientsMax: 1_000,
+  mqttConnectTimeoutMs: 10_000,
+  /** A longer or absent keep-alive is held to this; a client silent for 1.5 times it is closed. */
+  mqttKeepAliveMaxS: 3_600,
+  /** Packets a client may send before its connection is accepted. */
+  mqttEarlyPacketsMax: 1_000,
+  mqttClientIdBytesMax: 256,
+  mqttSubscriptionsMax: 100,
+  /** A connection that sends more waits for the next second. */
+  mqttMessagesPerSecondMax: 50_000,
+  /** Bytes waiting for one client that does not read; beyond half of it its messages are dropped. */
+  mqttUnreadBytesMax: 4 * 1_024 * 1_024,
+  mqttRetainedMax: 20_000,
+  mqttRetainedBytesMax: 32 * 1_024 * 1_024,
+  /** Sessions kept for clients that are away, and messages kept for each. */
+  mqttSessionsMax: 2_000,
+  mqttSessionMessagesMax: 1_000,
+  /** Secrets are verified one after the other; more than this many waiting are told to try later. */
+  mqttVerificationsMax: 1,
+  mqttVerificationsWaitingMax: 1_000,
+  mqttSecretBytesMax: 1_024,
+  /** How soon a running agent notices a device added or removed. */
+  mqttDevicesReloadMs: 1_000,
 } as const;
 
 assert(limits.groupCommitMs <= limits.beatMs, 'an acknowledgement must not wait for the beat');
@@ -90,4 +114,12 @@ assert(
 assert(
   limits.streamKeptBytesMax < limits.streamBacklogBytesMax,
   'a listener that comes back can be sent all that was kept',
+);
+assert(
+  limits.mqttVerificationsWaitingMax >= limits.mqttClientsMax,
+  'every client may reconnect at once after a restart',
+);
+assert(
+  limits.payloadBytesMax * 8 <= limits.mqttUnreadBytesMax,
+  'a reader may fall several of the largest messages behind',
 );
