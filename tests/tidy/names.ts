@@ -65,7 +65,7 @@ export function unitlessNumbers(source: SourceFile): Problem[] {
 }
 
 /** A unit at the end (Max, Min or Default may follow), a plural somewhere, or what is done (`retained`). */
-const saysWhat = /(Ms|S|Bytes|Depth|Length)(Max|Min|Default)?$|[a-z]s([A-Z]|$)|edMax$/;
+const saysWhat = /(Ms|S|Bytes|Depth|Length|Share)(Max|Min|Default)?$|[a-z]s([A-Z]|$)|edMax$/;
 
 /** Each bound of agent/limits.ts names its unit or what it counts. */
 export const unitlessLimits = (names: readonly string[]): Problem[] =>
