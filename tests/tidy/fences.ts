@@ -56,7 +56,7 @@ const rooms: readonly Room[] = [
     holds: within('broker'),
     files: (_, to) => to.startsWith('broker/'),
     node: true,
-    packages: (name) => ['aedes', 'mqtt-packet', 'ws', '@node-rs/argon2'].includes(name),
+    packages: (name) => ['aedes', 'mqtt-packet', 'ws', '@node-rs/argon2', 'zod'].includes(name),
     fix: 'broker/ knows MQTT and nothing else. Have agent/compose.ts hand in what it needs.',
   },
   {
