@@ -67,7 +67,7 @@ const rooms: readonly Room[] = [
     fix: 'The wiring imports rules/, broker/ and agent/ only.',
   },
   {
-    holds: (path) => everyPart.includes(path),
+    holds: (path) => everyPart.includes(path) || path === 'agent/version.ts',
     files: (_, to) => everyPart.includes(to),
     node: true,
     packages: () => false,
