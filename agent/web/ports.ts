@@ -4,8 +4,8 @@
  * Always true: nothing here blocks; what takes time answers with a promise. Views come in wire
  * shape, so that compose is the only place where inner names become outer ones.
  */
-import type { HoldWhat } from '#rules/hold/hold.ts';
-import type { AlarmVerb, Disposition, PersonId } from '#rules/input.ts';
+import type { Disposition, HoldWhat } from '#rules/hold/hold.ts';
+import type { AlarmVerb, PersonId } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type {
   AlarmState,

@@ -8,8 +8,7 @@ import { z } from 'zod';
 import type { SignalWord } from '#rules/alarm/label.ts';
 import type { AlarmState, Transition } from '#rules/alarm/lifecycle.ts';
 import type { Priority } from '#rules/alarm/priority.ts';
-import type { HoldWhat } from '#rules/hold/hold.ts';
-import type { Disposition } from '#rules/input.ts';
+import type { Disposition, HoldWhat } from '#rules/hold/hold.ts';
 import type { SignalKind } from '#rules/plan/plan.ts';
 import type { Grade } from '#rules/signal/quality.ts';
 

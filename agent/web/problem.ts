@@ -1,0 +1,128 @@
+/**
+ * Errors on the wire: problem details (RFC 9457) with a stable code and a fix, for every failure
+ * from a malformed request line to a fault of our own.
+ *
+ * Always true: what a person reads comes from the catalogue in agent/errors.ts; nothing of an
+ * unforeseen error leaves the process but its code.
+ */
+import { STATUS_CODES } from 'node:http';
+import type { FastifyReply } from 'fastify';
+import { AgentError, type ErrorCode } from '../errors.ts';
+import { limits } from '../limits.ts';
+import type { Problem } from './contract.ts';
+import { securityHeaders } from './guard.ts';
+
+export type WrongParameter = NonNullable<Problem['parameters']>[number];
+
+/** Every parameter that cannot be used, each named. */
+export class ParameterError extends AgentError {
+  readonly parameters: readonly WrongParameter[];
+
+  constructor(parameters: readonly WrongParameter[]) {
+    const names = parameters.map((one) => `${one.name} (${one.in})`).join(', ');
+    super('WEB_PARAMETER_WRONG', { names });
+    this.parameters = parameters;
+  }
+}
+
+/** HTTP status by code; the store's refusals are 503, all others a fault. */
+export const problemStatus: Partial<Record<ErrorCode, number>> = {
+  WEB_HOST_REFUSED: 403,
+  WEB_ORIGIN_REFUSED: 403,
+  WEB_ROUTE_UNKNOWN: 404,
+  WEB_METHOD_UNKNOWN: 405,
+  WEB_REQUEST_MALFORMED: 400,
+  WEB_REQUEST_SLOW: 408,
+  WEB_HEADERS_TOO_LARGE: 431,
+  WEB_ID_TOO_LONG: 414,
+  WEB_BODY_TOO_LARGE: 413,
+  WEB_BODY_NOT_JSON: 415,
+  WEB_BODY_UNREADABLE: 400,
+  WEB_PARAMETER_WRONG: 400,
+  WEB_SIGNAL_UNKNOWN: 404,
+  WEB_OCCURRENCE_UNKNOWN: 404,
+  WEB_HOLD_UNKNOWN: 404,
+  WEB_COMMAND_REFUSED: 409,
+  WEB_ANSWER_LATE: 503,
+  WEB_STREAM_FULL: 503,
+  WEB_STREAM_ONLY_EVENTS: 406,
+  WEB_FAULT: 500,
+  STORE_DISK_FULL: 503,
+  STORE_DISK_FAILED: 503,
+};
+
+export function problemOf(error: AgentError): Problem {
+  const known = problemStatus[error.code];
+  if (known === undefined) return problemOf(new AgentError('WEB_FAULT', {}, error));
+  return {
+    type: 'about:blank',
+    title: STATUS_CODES[known]!,
+    status: known,
+    detail: error.message,
+    code: error.code,
+    fix: error.fix,
+    ...(error instanceof ParameterError ? { parameters: [...error.parameters] } : {}),
+  };
+}
+
+const seconds = (ms: number): number => ms / 1_000;
+
+/** The web library's own errors in our words; null for one that is a fault. */
+export function knownError(error: unknown, contentType: string | undefined): AgentError | null {
+  if (error instanceof AgentError) return error;
+  if (!(error instanceof Error)) return null;
+  const code = 'code' in error ? String(error.code) : '';
+  switch (code) {
+    case 'FST_ERR_CTP_BODY_TOO_LARGE':
+      return new AgentError('WEB_BODY_TOO_LARGE', { bytes: limits.requestBytesMax });
+    case 'FST_ERR_CTP_INVALID_MEDIA_TYPE':
+      return new AgentError('WEB_BODY_NOT_JSON', { type: contentType ?? 'nothing' });
+    case 'FST_ERR_CTP_EMPTY_JSON_BODY':
+    case 'FST_ERR_CTP_INVALID_JSON_BODY':
+    case 'FST_ERR_CTP_INVALID_CONTENT_LENGTH':
+      return new AgentError('WEB_BODY_UNREADABLE');
+    case 'FST_ERR_BAD_URL':
+      return new AgentError('WEB_REQUEST_MALFORMED', { reason: 'its path is not well-formed' });
+    case 'FST_ERR_MAX_PARAM_LENGTH':
+      return new AgentError('WEB_ID_TOO_LONG', { chars: limits.idCharsMax });
+    case 'FST_ERR_HANDLER_TIMEOUT':
+      return new AgentError('WEB_ANSWER_LATE', { seconds: seconds(limits.answerMs) });
+  }
+  return fromParser(error) ? new AgentError('WEB_BODY_UNREADABLE', {}, error) : null;
+}
+
+/** The JSON parser's errors carry a status and no code. */
+const fromParser = (error: Error): boolean =>
+  error instanceof SyntaxError && 'statusCode' in error && error.statusCode === 400;
+
+/** Sends the problem; `headers` as Allow or Retry-After beside it. */
+export function sendProblem(reply: FastifyReply, error: AgentError): FastifyReply {
+  const problem = problemOf(error);
+  return reply
+    .code(problem.status)
+    .headers(securityHeaders)
+    .type('application/problem+json; charset=utf-8')
+    .send(JSON.stringify(problem));
+}
+
+/** A whole HTTP/1.1 response for what never became a request (`clientError` of node:http). */
+export function rawProblem(error: Error & { code?: string }): string {
+  const problem = problemOf(brokenRequest(error));
+  const body = JSON.stringify(problem);
+  const headers = {
+    ...securityHeaders,
+    'content-type': 'application/problem+json; charset=utf-8',
+    'content-length': String(Buffer.byteLength(body)),
+    connection: 'close',
+  };
+  const lines = Object.entries(headers).map(([name, text]) => `${name}: ${text}\r\n`);
+  return `HTTP/1.1 ${problem.status} ${problem.title}\r\n${lines.join('')}\r\n${body}`;
+}
+
+function brokenRequest(error: Error & { code?: string }): AgentError {
+  if (error.code === 'ERR_HTTP_REQUEST_TIMEOUT') {
+    return new AgentError('WEB_REQUEST_SLOW', { seconds: seconds(limits.requestMs) });
+  }
+  if (error.code === 'HPE_HEADER_OVERFLOW') return new AgentError('WEB_HEADERS_TOO_LARGE');
+  return new AgentError('WEB_REQUEST_MALFORMED', { reason: 'it is not HTTP/1.1' });
+}

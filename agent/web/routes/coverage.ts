@@ -1,0 +1,34 @@
+/** GET /api/coverage and /api/rules: what is watched and by which rule, what is not and why. */
+import { coverageSchema, rulesSchema } from '../contract.ts';
+import type { WebPorts } from '../ports.ts';
+import { nothing } from '../requests.ts';
+import { type Route, route } from '../route.ts';
+
+export const coverageRoutes = (ports: WebPorts): Route[] => [
+  route(
+    {
+      method: 'GET',
+      url: '/api/coverage',
+      operation: 'readCoverage',
+      summary: 'Per station: hazards watched and not watched, rules not armed and what they need.',
+      path: nothing,
+      query: nothing,
+      answers: { 200: { description: 'All stations.', schema: coverageSchema } },
+      refusals: [],
+    },
+    () => ports.coverage(),
+  ),
+  route(
+    {
+      method: 'GET',
+      url: '/api/rules',
+      operation: 'listRules',
+      summary: 'Every rule: what it judges, its settings, its rationalisation and readiness.',
+      path: nothing,
+      query: nothing,
+      answers: { 200: { description: 'All rules.', schema: rulesSchema } },
+      refusals: [],
+    },
+    () => ({ rules: ports.rules() }),
+  ),
+];
