@@ -25,6 +25,22 @@ export const errorCatalogue = {
     happened: '{path} was written by a newer Forebond (schema {found}, this one knows {known}).',
     fix: 'Install that version or a later one; an older one never opens a newer store.',
   },
+  STORE_TOO_OLD: {
+    happened: '{path} has schema {found}, and this Forebond has no way from there to {known}.',
+    fix: 'Open it once with the version before this one, then with this one.',
+  },
+  STORE_NO_WAL: {
+    happened: 'The file system of {path} cannot share memory between processes.',
+    fix: 'Name a folder on a local disk with --data; network shares do not do.',
+  },
+  STORE_SIGNAL_CHANGED: {
+    happened: 'Signal "{name}" is stored as {stored} and is now to be {asked}.',
+    fix: 'Give the changed signal a new id; what is stored keeps its meaning.',
+  },
+  STORE_CHECKPOINT_INVALID: {
+    happened: '{path} is not a ledger checkpoint: {reason}.',
+    fix: 'Name a file with a record number and its hash as JSON, as `ledger verify --json` prints them.',
+  },
   STORE_LOCKED: {
     happened: 'Another agent holds the data folder {path}.',
     fix: 'Stop it first, or give this one another folder with --data.',

@@ -25,22 +25,27 @@ export const limits = {
   holdMsDefault: 2_000,
   /** Distinct values one wildcard may take. */
   wildcardInstancesMax: 200,
-  /** Length of the name a wildcard's levels become. */
-  instanceNameLengthMax: 64,
   /** Topics whose way to their signals is remembered; others are looked up each time. */
   routesMax: 10_000,
   /** Topics nobody bound that are kept by name; the rest are only counted. */
   unboundTopicsMax: 200,
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
   recentTimesMax: 8_192,
-  /** Units one payload may come in and be remembered. */
-  unitsRememberedMax: 64,
   signalsMax: 2_000,
   rulesMax: 10_000,
   siteFileBytesMax: 1_048_576,
   sealEveryMs: 3_600_000,
   ballastBytes: 16 * 1_024 * 1_024,
+  /** The store leaves this much of its disk free, or the share below where that is less. */
   freeBytesMin: 256 * 1_024 * 1_024,
+  freeShareMin: 0.05,
+  /** Sealed inputs deleted in one transaction; 36,000 at once took over 100 ms. */
+  deadRowsMax: 500,
+  /** Chunks that lose their raw samples in one transaction. */
+  droppedBodiesMax: 64,
+  /** Free pages given back to the system in one go. */
+  vacuumPagesMax: 4_096,
+  snapshotsKept: 2,
   seriesPointsMax: 5_000,
   streamClientsMax: 100,
   requestBytesMax: 65_536,
@@ -66,11 +71,13 @@ export const limits = {
   streamHeartbeatMs: 10_000,
   /** Alarm, hold and health events kept for listeners that come back. */
   streamKeptEventsMax: 2_000,
-  streamKeptBytesMax: 4 * 1_024 * 1_024,
+  streamKeptBytesMax: 2 * 1_024 * 1_024,
   /** A listener this far behind gets no samples until it has caught up. */
   streamSampleBacklogBytes: 64 * 1_024,
   /** A listener this far behind is disconnected; it may come back and resume. */
-  streamBacklogBytesMax: 8 * 1_024 * 1_024,
+  streamBacklogBytesMax: 4 * 1_024 * 1_024,
+  /** All listeners together; beyond it the slowest is disconnected. */
+  streamBacklogTotalBytesMax: 32 * 1_024 * 1_024,
   /** The MQTT door. A connection beyond these is refused or slowed, and counted. */
   mqttClientsMax: 1_000,
   mqttConnectTimeoutMs: 10_000,
@@ -122,4 +129,8 @@ assert(
 assert(
   limits.payloadBytesMax * 8 <= limits.mqttUnreadBytesMax,
   'a reader may fall several of the largest messages behind',
+);
+assert(
+  limits.streamBacklogBytesMax < limits.streamBacklogTotalBytesMax,
+  'one slow listener must not cost another its place',
 );

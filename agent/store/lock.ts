@@ -1,0 +1,31 @@
+/**
+ * One agent a data folder: `agent.lock`, a second SQLite file held in an exclusive transaction.
+ *
+ * The system gives the lock up with the process, however it ends; nothing is left to clean.
+ * The journal is kept in memory, so the lock needs no space on a full disk.
+ */
+import { DatabaseSync } from 'node:sqlite';
+import { AgentError } from '../errors.ts';
+import { type FolderPaths, touchPrivate } from './data-folder.ts';
+import { diskError, isDamage, sqliteCode } from './disk-error.ts';
+
+const busy = 5;
+
+export interface Lock {
+  release(): void;
+}
+
+/** Takes the folder's lock. Throws STORE_LOCKED if another agent holds it. */
+export function takeLock(paths: FolderPaths): Lock {
+  touchPrivate(paths.lock);
+  const db = new DatabaseSync(paths.lock, { timeout: 0 });
+  try {
+    db.exec('PRAGMA journal_mode = MEMORY; BEGIN EXCLUSIVE');
+  } catch (error) {
+    db.close();
+    if (sqliteCode(error) === busy) throw new AgentError('STORE_LOCKED', { path: paths.folder });
+    if (isDamage(error)) throw new AgentError('STORE_NOT_A_STORE', { path: paths.lock }, error);
+    throw diskError(error, paths.lock);
+  }
+  return { release: () => db.close() };
+}

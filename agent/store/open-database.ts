@@ -1,0 +1,147 @@
+/**
+ * Opens the main file: fresh, as it is, migrated, or, where it cannot be read, begun anew.
+ *
+ * A file that never was a store is left alone and refused. A store that cannot be read is moved
+ * aside under its date, never deleted; the new one takes its settings from the newest backup.
+ */
+import { existsSync, renameSync, rmSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { AgentError } from '../errors.ts';
+import { type FolderPaths, fileBytes, firstBytes, stampOf, touchPrivate } from './data-folder.ts';
+import { diskError, isDamage } from './disk-error.ts';
+import { readHighWater } from './high-water.ts';
+import { migrate } from './migrate.ts';
+import { type Recovered, recover } from './recovery.ts';
+import { restoreSettings } from './restore-settings.ts';
+import {
+  applicationId,
+  checkedTables,
+  createSchema,
+  pragmaNumber,
+  prepareToWrite,
+} from './schema.ts';
+import { lastRun } from './store-reader.ts';
+import type { Finding } from './store-types.ts';
+
+const magic = 'SQLite format 3\0';
+/** Offset of the application id, sqlite.org/fileformat.html section 1.3. */
+const applicationIdAt = 68;
+const headerBytes = 100;
+
+/** What is there before SQLite is let near it. */
+type Found = 'nothing' | 'gone' | 'sqlite' | 'damaged-header' | 'foreign';
+
+export interface Opened {
+  readonly db: DatabaseSync;
+  readonly recovered: Recovered;
+}
+
+/** Throws STORE_NOT_A_STORE where the main file is something else's; touches nothing. */
+export function refuseForeign(paths: FolderPaths): void {
+  if (look(paths) === 'foreign')
+    throw new AgentError('STORE_NOT_A_STORE', { path: paths.database });
+}
+
+/** Throws STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL, or the disk's refusals. */
+export function openDatabase(paths: FolderPaths, atMs: number): Opened {
+  const found = look(paths);
+  if (found === 'foreign') throw new AgentError('STORE_NOT_A_STORE', { path: paths.database });
+  if (found === 'damaged-header') return beginAnew(paths, atMs, 'its header is damaged');
+  if (found === 'gone') return beginAnew(paths, atMs, 'it is gone');
+  touchPrivate(paths.database);
+  const db = connect(paths.database);
+  try {
+    const migrated = makeReady(db, paths, atMs);
+    const damage = quickCheck(db, paths);
+    if (damage !== null) throw new DamagedStore(damage);
+    return { db, recovered: recoverWith(db, paths, migrated === null ? [] : [migrated]) };
+  } catch (error) {
+    if (db.isOpen) db.close();
+    if (error instanceof DamagedStore) return beginAnew(paths, atMs, error.message);
+    if (isDamage(error)) return beginAnew(paths, atMs, reasonOf(error));
+    throw diskError(error, paths.database);
+  }
+}
+
+class DamagedStore extends Error {}
+
+function look(paths: FolderPaths): Found {
+  const head = firstBytes(paths.database, headerBytes);
+  const mark = readHighWater(paths.highWater);
+  const wasStore = mark !== null && mark !== 'unreadable' && mark.seq + mark.ledgerId > 0;
+  if (head.length === 0) return wasStore ? 'gone' : 'nothing';
+  if (head.toString('latin1', 0, magic.length) === magic) return 'sqlite';
+  const marked =
+    head.length === headerBytes && head.readUInt32BE(applicationIdAt) === applicationId;
+  const hasLog = fileBytes(`${paths.database}-wal`) > 0;
+  return wasStore || marked || hasLog ? 'damaged-header' : 'foreign';
+}
+
+const connect = (path: string): DatabaseSync => new DatabaseSync(path, { timeout: 1_000 });
+
+function makeReady(db: DatabaseSync, paths: FolderPaths, atMs: number) {
+  if (pragmaNumber(db, 'page_count') === 0) createSchema(db);
+  if (pragmaNumber(db, 'application_id') !== applicationId) {
+    throw new AgentError('STORE_NOT_A_STORE', { path: paths.database });
+  }
+  const migrated = migrate(db, paths, atMs);
+  prepareToWrite(db, paths.database);
+  return migrated;
+}
+
+/**
+ * After a run that did not stop: the tables the agent leans on; after damage was seen: all of it.
+ * Says what is wrong, or null.
+ */
+function quickCheck(db: DatabaseSync, paths: FolderPaths): string | null {
+  const whole = existsSync(paths.damaged);
+  const run = lastRun(db);
+  if (!whole && (run === null || run.stopped !== null)) return null;
+  const checks = whole ? ['quick_check(3)'] : checkedTables.map((name) => `quick_check(${name})`);
+  for (const check of checks) {
+    const answers = db
+      .prepare(`PRAGMA ${check}`)
+      .all()
+      .map((row) => String(Object.values(row)[0]));
+    if (answers[0] !== 'ok') return answers.slice(0, 3).join('; ');
+  }
+  rmSync(paths.damaged, { force: true });
+  return null;
+}
+
+function recoverWith(db: DatabaseSync, paths: FolderPaths, findings: Finding[]): Recovered {
+  const recovered = recover(db, readHighWater(paths.highWater));
+  return { ...recovered, findings: [...findings, ...recovered.findings] };
+}
+
+function beginAnew(paths: FolderPaths, atMs: number, why: string): Opened {
+  const movedTo = moveAside(paths, atMs);
+  touchPrivate(paths.database);
+  const db = connect(paths.database);
+  try {
+    makeReady(db, paths, atMs);
+    const restoredFrom = restoreSettings(db, paths);
+    const finding: Finding = { kind: 'unreadable', movedTo, why, restoredFrom };
+    return { db, recovered: recoverWith(db, paths, [finding]) };
+  } catch (error) {
+    db.close();
+    throw diskError(error, paths.database);
+  }
+}
+
+/** The log goes along, under the name SQLite would look for; the shared memory is only a cache. */
+function moveAside(paths: FolderPaths, atMs: number): string | null {
+  const name = `forebond-unreadable-${stampOf(atMs)}.db`;
+  const target = join(paths.folder, name);
+  const log = `${paths.database}-wal`;
+  const hadFile = fileBytes(paths.database) > 0;
+  if (existsSync(log)) renameSync(log, `${target}-wal`);
+  rmSync(`${paths.database}-shm`, { force: true });
+  rmSync(paths.damaged, { force: true });
+  if (!hadFile) return null;
+  renameSync(paths.database, target);
+  return basename(target);
+}
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : 'unknown');
