@@ -1,0 +1,166 @@
+/**
+ * From an MQTT message to samples in a batch, ready to be judged.
+ *
+ * Always true: every message is counted, as unrouted or by the readings it gave; every reading is
+ * stored as good, uncertain or bad, or dropped and counted by cause; nothing a device sends makes
+ * it throw. Values leave it finite, in the canonical unit, at the signal's resolution.
+ */
+import type { Binding } from '#rules/plan/binding.ts';
+import { isBad, type QualityCode, quality } from '#rules/signal/quality.ts';
+import { type EpochMs, type SampleBatch, unjudgedFlags } from '#rules/signal/sample.ts';
+import { Arrival, type ArrivalLimits, type IntakeClock, takesTime } from './arrival.ts';
+import { type Example, type IntakeCause, type IntakeCounters, Tally } from './cause.ts';
+import { Message, type MessageLimits } from './message.ts';
+import { type Discover, Router, type RouterLimits } from './router.ts';
+
+export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits {
+  readonly topicBytesMax: number;
+  readonly unboundTopicsMax: number;
+}
+
+export interface IntakeOptions {
+  readonly bindings: readonly Binding[];
+  readonly discover: Discover;
+  readonly limits: IntakeLimits;
+  readonly clock: IntakeClock;
+}
+
+export interface Intake {
+  /**
+   * Takes one message; its samples are added to `out`. `beatMs`: the grid point at which it will
+   * be judged, at or after `nowMs`; both are ignored by the samples' clock. The payload is not kept.
+   */
+  take(
+    topic: string,
+    payload: Uint8Array,
+    retained: boolean,
+    beatMs: EpochMs,
+    nowMs: EpochMs,
+    out: SampleBatch,
+  ): void;
+  /**
+   * Takes one recorded value of the signal with this plan index on the samples' clock: `atMs` is
+   * its time, and the value passes through unit, calibration and resolution as a payload's does.
+   * A null unit is the promised one; NaN or an infinity is stored as not finite. Feed ascending
+   * times. False where no binding feeds the signal.
+   */
+  takeValue(
+    signal: number,
+    value: number,
+    unit: string | null,
+    code: QualityCode,
+    atMs: EpochMs,
+    out: SampleBatch,
+  ): boolean;
+  /** From here on these bindings hold; memory of a signal stays with its name. Throws RangeError on broken ones. */
+  replan(bindings: readonly Binding[]): void;
+  /** Recorded samples, oldest first: what a restart must know to tell duplicates and jumps. */
+  remember(recorded: SampleBatch): void;
+  /** While true, every usable sample is marked uncertain. */
+  setClockDoubt(inDoubt: boolean): void;
+  /** By the samples' clock: the greatest `at` seen; -Infinity before the first. */
+  readonly engineTimeMs: EpochMs;
+  readonly counters: Readonly<IntakeCounters>;
+  /** The last occasion of each cause. */
+  readonly examples: ReadonlyMap<IntakeCause, Readonly<Example>>;
+  /** Topics nobody bound, with their counts: the first so many. */
+  readonly unboundTopics: ReadonlyMap<string, number>;
+}
+
+/** Throws RangeError on a pointer that is none, or on an exact topic that feeds no signal. */
+export function createIntake(options: IntakeOptions): Intake {
+  const { limits } = options;
+  const router = new Router(options.bindings, options.discover, limits);
+  const tally = new Tally(limits.topicBytesMax);
+  const arrival = new Arrival(options.clock, limits, tally);
+  const message = new Message(limits);
+  const unboundTopics = new Map<string, number>();
+  const { counters } = tally;
+
+  function unbound(topic: string): void {
+    tally.count('unbound-topic');
+    const seen = unboundTopics.get(topic);
+    if (seen !== undefined) unboundTopics.set(topic, seen + 1);
+    else if (unboundTopics.size < limits.unboundTopicsMax && topic.length <= limits.topicBytesMax) {
+      unboundTopics.set(topic, 1);
+    }
+  }
+
+  return {
+    take(topic, payload, retained, beatMs, nowMs, out) {
+      counters.messages += 1;
+      tally.topic = topic;
+      tally.nowMs = nowMs;
+      const { targets, refusals } = router.route(topic);
+      for (let i = 0; i < refusals.length; i += 1) tally.count(refusals[i]!);
+      if (targets.length === 0) {
+        counters.unrouted += 1;
+        if (refusals.length === 0) unbound(topic);
+        return;
+      }
+      message.load(payload);
+      arrival.out = out;
+      arrival.retained = retained;
+      arrival.recorded = false;
+      arrival.beatMs = beatMs;
+      arrival.nowMs = nowMs;
+      for (let i = 0; i < targets.length; i += 1) {
+        const target = targets[i]!;
+        arrival.target = target;
+        target.decode(message, arrival);
+      }
+    },
+
+    takeValue(signal, value, unit, code, atMs, out) {
+      const target = router.targetOf(signal);
+      if (target === undefined) return false;
+      tally.topic = target.binding.id;
+      tally.nowMs = atMs;
+      arrival.target = target;
+      arrival.out = out;
+      arrival.retained = false;
+      arrival.recorded = true;
+      const finite = Number.isFinite(value) || isBad(code);
+      arrival.reading(
+        finite ? value : 0,
+        atMs,
+        unit,
+        finite ? code : quality.notFinite,
+        finite ? null : 'not-finite',
+      );
+      return true;
+    },
+
+    replan(bindings) {
+      router.replan(bindings);
+      // A topic that is bound now is no longer one nobody bound.
+      unboundTopics.clear();
+    },
+
+    remember(recorded) {
+      for (let i = 0; i < recorded.count; i += 1) {
+        const target = router.targetOf(recorded.signal[i]!);
+        if (target !== undefined && (recorded.flags[i]! & unjudgedFlags) === 0) {
+          const code = recorded.quality[i]!;
+          target.memory.remember(
+            recorded.at[i]!,
+            isBad(code) ? Number.NaN : recorded.value[i]!,
+            target.binding.hasOwnTime && takesTime(code),
+            recorded.at[i]! - target.binding.latenessMs,
+          );
+        }
+        arrival.passTo(recorded.at[i]!);
+      }
+    },
+
+    setClockDoubt(inDoubt) {
+      arrival.clockInDoubt = inDoubt;
+    },
+    get engineTimeMs() {
+      return arrival.engineTimeMs;
+    },
+    counters,
+    examples: tally.examples,
+    unboundTopics,
+  };
+}
