@@ -11,7 +11,7 @@ import {
   type BasicState,
   step,
 } from '../alarm/lifecycle.ts';
-import { type Hold, Holds } from '../hold/hold.ts';
+import type { Hold, Holds } from '../hold/hold.ts';
 import type { Command, Effect } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
 import type { PlanRule } from '../plan/plan.ts';
@@ -43,7 +43,6 @@ export interface AlarmHost {
   severity(rule: number): Severity;
   evidence(rule: number): Evidence;
   setShelfEnd(rule: number, at: EpochMs | null): void;
-  /** Whether the rule's gate asks for suppression now. */
   emit(effect: Effect): void;
 }
 
@@ -54,15 +53,6 @@ interface Asked {
   readonly reason?: string;
   readonly untilMs?: EpochMs;
 }
-
-const eventOf = {
-  acknowledge: 'acknowledge',
-  reset: 'reset',
-  shelve: 'shelve',
-  unshelve: 'unshelve',
-  'remove-from-service': 'remove-from-service',
-  'return-to-service': 'return-to-service',
-} as const satisfies Record<AlarmCommand['verb'], AlarmEvent>;
 
 export class Alarms {
   readonly list: Alarm[];
@@ -83,9 +73,13 @@ export class Alarms {
   }
 
   command(command: Command): void {
-    if (command.verb === 'hold') this.setHold(command);
-    else if (command.verb === 'lift') this.lift(command);
-    else this.alarmCommand(command);
+    const why =
+      command.verb === 'hold'
+        ? this.setHold(command)
+        : command.verb === 'lift'
+          ? this.lift(command)
+          : this.alarmCommand(command);
+    if (why !== null) this.host.emit({ kind: 'refused', judged: this.host.now, command, why });
   }
 
   /** Its rule is no longer part of the site: the occurrence closes, and says why. */
@@ -98,32 +92,30 @@ export class Alarms {
     this.emitTransition(index, this.host.now, 'removed', from, occurrence, {});
   }
 
-  private alarmCommand(command: AlarmCommand): void {
+  /** Returns why it is refused; null where it is not. */
+  private alarmCommand(command: AlarmCommand): string | null {
     const cut = command.occurrence.lastIndexOf('@');
     const ruleId = cut < 0 ? command.occurrence : command.occurrence.slice(0, cut);
     const index = this.indexOf.get(ruleId);
-    const refuse = (why: string): void =>
-      this.host.emit({ kind: 'refused', judged: this.host.now, command, why });
-    if (index === undefined) return refuse(`there is no rule ${ruleId}`);
+    if (index === undefined) return `there is no rule ${ruleId}`;
     const alarm = this.list[index]!;
     const aboutOccurrence = command.verb === 'acknowledge' || command.verb === 'reset';
     const named =
       command.occurrence === alarm.occurrence ||
       (!aboutOccurrence &&
         (command.occurrence === ruleId || command.occurrence === alarm.lastOccurrence));
-    if (!named) return refuse('it is not the current occurrence; look at the alarm again');
+    if (!named) return 'it is not the current occurrence; look at the alarm again';
     if (command.verb === 'shelve') {
       if (command.untilMs === undefined || command.untilMs <= this.host.now)
-        return refuse('a shelf needs an end that lies ahead');
+        return 'a shelf needs an end that lies ahead';
       if (command.reason === undefined || command.reason.trim() === '')
-        return refuse('a shelf needs a reason');
+        return 'a shelf needs a reason';
     }
-    const refused = this.move(index, eventOf[command.verb], this.host.now, {
+    return this.move(index, command.verb, this.host.now, {
       by: command.by,
       ...(command.reason === undefined ? {} : { reason: command.reason }),
       ...(command.untilMs === undefined ? {} : { untilMs: command.untilMs }),
     });
-    if (refused !== null) refuse(refused);
   }
 
   /** Returns why nothing moved, where somebody should be told; null otherwise. */
@@ -197,10 +189,10 @@ export class Alarms {
       reason: rule.id,
       occurrence: alarm.occurrence,
     });
-    if (hold !== null) this.emitHold(hold, 'set');
+    if (hold !== null) this.emitHold(hold);
   }
 
-  private setHold(command: Extract<Command, { verb: 'hold' }>): void {
+  private setHold(command: Extract<Command, { verb: 'hold' }>): string | null {
     const { what, item, by, reason } = command;
     const hold = this.holds.set({
       what,
@@ -210,47 +202,36 @@ export class Alarms {
       reason,
       occurrence: null,
     });
-    if (hold === null)
-      this.host.emit({
-        kind: 'refused',
-        judged: this.host.now,
-        command,
-        why: `${what} ${item} is on hold already`,
-      });
-    else this.emitHold(hold, 'set');
+    if (hold === null) return `${what} ${item} is on hold already`;
+    this.emitHold(hold);
+    return null;
   }
 
-  private lift(command: Extract<Command, { verb: 'lift' }>): void {
+  private lift(command: Extract<Command, { verb: 'lift' }>): string | null {
     const hold = this.holds.lift(command.hold);
-    if (hold === null)
-      this.host.emit({
-        kind: 'refused',
-        judged: this.host.now,
-        command,
-        why: `there is no hold ${command.hold} that stands`,
-      });
-    else
-      this.host.emit({
-        kind: 'hold',
-        judged: this.host.now,
-        hold: hold.id,
-        what: hold.what,
-        item: hold.item,
-        action: 'lifted',
-        by: command.by,
-        reason: command.reason,
-        disposition: command.disposition,
-      });
-  }
-
-  private emitHold(hold: Hold, action: 'set'): void {
+    if (hold === null) return `there is no hold ${command.hold} that stands`;
     this.host.emit({
       kind: 'hold',
       judged: this.host.now,
       hold: hold.id,
       what: hold.what,
       item: hold.item,
-      action,
+      action: 'lifted',
+      by: command.by,
+      reason: command.reason,
+      disposition: command.disposition,
+    });
+    return null;
+  }
+
+  private emitHold(hold: Hold): void {
+    this.host.emit({
+      kind: 'hold',
+      judged: this.host.now,
+      hold: hold.id,
+      what: hold.what,
+      item: hold.item,
+      action: 'set',
       by: hold.by,
       reason: hold.reason,
       ...(hold.occurrence === null ? {} : { occurrence: hold.occurrence }),

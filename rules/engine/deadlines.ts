@@ -11,6 +11,8 @@ export class Deadlines {
   private readonly entered: Float64Array;
   private readonly times: number[] = [];
   private readonly owners: number[] = [];
+  /** The deadline of the owner that `take` returned last. */
+  takenAt = 0;
 
   constructor(owners: number) {
     this.due = new Float64Array(owners).fill(Number.POSITIVE_INFINITY);
@@ -39,6 +41,7 @@ export class Deadlines {
       const due = this.due[owner]!;
       if (due === time) {
         this.due[owner] = Number.POSITIVE_INFINITY;
+        this.takenAt = time;
         return owner;
       }
       if (due !== Number.POSITIVE_INFINITY) this.enter(owner, due);

@@ -81,6 +81,13 @@ export class Pending {
     else this.arrivals = 0;
   }
 
+  clear(): void {
+    this.size = 0;
+    this.used = 0;
+    this.free.length = 0;
+    this.arrivals = 0;
+  }
+
   /** All that wait, in order; the state of the engine holds them. */
   list(): PendingSample[] {
     return Array.from(this.heap.subarray(0, this.size))

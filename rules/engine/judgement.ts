@@ -1,0 +1,309 @@
+/**
+ * The engine's present: what signals say, what rules answer, what cannot be judged just now.
+ *
+ * Holds for one plan; `rules/engine.ts` brings it samples and deadlines in order of time. A rule
+ * whose reading cannot be used is unjudged: its alarm stays, its delays stand still. A gate that
+ * cannot be read counts as open where people can be hurt, and leaves the rule unjudged elsewhere.
+ */
+import type { AlarmEvent } from '../alarm/lifecycle.ts';
+import { Holds } from '../hold/hold.ts';
+import type { Effect } from '../input.ts';
+import type { Evidence, Reading, Severity } from '../kinds/kind.ts';
+import type { Plan, PlanRule } from '../plan/plan.ts';
+import { firstBadCode } from '../signal/quality.ts';
+import { type EpochMs, type SampleBatch, sampleFlag } from '../signal/sample.ts';
+import { type AlarmHost, Alarms, alarmBegin } from './alarms.ts';
+import { Deadlines } from './deadlines.ts';
+import { Derivation } from './derivation.ts';
+import { LiveRule } from './live-rule.ts';
+import { Signals, unusable } from './signals.ts';
+import type { EngineState } from './state.ts';
+import { Wiring } from './wiring.ts';
+
+/** What the engine lends it: the clock, and where effects and derived samples go. */
+export interface JudgementHost {
+  now: EpochMs;
+  readonly derivedOut: SampleBatch;
+  emit(effect: Effect): void;
+}
+
+export type SavedJudgement = Pick<EngineState, 'latest' | 'rules' | 'derived' | 'alarms' | 'holds'>;
+
+export class Judgement implements AlarmHost {
+  readonly plan: Plan;
+  readonly rules: readonly LiveRule[];
+  readonly alarms: Alarms;
+  readonly deadlines: Deadlines;
+  readonly wiring: Wiring;
+  private readonly host: JudgementHost;
+  private readonly signals: Signals;
+  private readonly derivation: Derivation;
+  private readonly reading: Reading = { at: 0, judged: 0, value: 0, quality: 0, input: 0 };
+
+  constructor(plan: Plan, saved: SavedJudgement | null, host: JudgementHost) {
+    this.plan = plan;
+    this.host = host;
+    this.rules = plan.rules.map((_, i) => new LiveRule(plan, i));
+    this.wiring = new Wiring(plan, this.rules);
+    this.deadlines = new Deadlines(2 * plan.rules.length + plan.derived.length);
+    this.signals = new Signals(plan, saved?.latest ?? {});
+    this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {});
+    const alarms = plan.rules.map(({ id }) => ({ ...(saved?.alarms[id] ?? alarmBegin()) }));
+    this.alarms = new Alarms(this, alarms, new Holds(saved?.holds ?? null), this.wiring.ruleIndex);
+    this.resume(saved);
+  }
+
+  // ── what the alarms ask ─────────────────────────────────────────────────────────────────────
+
+  get now(): EpochMs {
+    return this.host.now;
+  }
+
+  rule(index: number): PlanRule {
+    return this.plan.rules[index]!;
+  }
+
+  signalId(index: number): string {
+    return this.plan.signals[index]!.id;
+  }
+
+  severity(rule: number): Severity {
+    return this.rules[rule]!.severity;
+  }
+
+  evidence(rule: number): Evidence {
+    const { kind, settings, memory } = this.rules[rule]!;
+    return kind.evidence(settings, memory);
+  }
+
+  setShelfEnd(rule: number, at: EpochMs | null): void {
+    this.deadlines.set(this.rules.length + this.plan.derived.length + rule, at);
+  }
+
+  emit(effect: Effect): void {
+    this.host.emit(effect);
+  }
+
+  // ── samples and deadlines ───────────────────────────────────────────────────────────────────
+
+  apply(signal: number, at: EpochMs, value: number, code: number, flags: number): void {
+    if (code >= firstBadCode) this.applyBad(signal, at, code);
+    else this.applyUsable(signal, at, value, code, flags);
+  }
+
+  private applyUsable(
+    signal: number,
+    at: EpochMs,
+    value: number,
+    code: number,
+    flags: number,
+  ): void {
+    this.signals.set(signal, at, value, code);
+    this.read(signal);
+    if ((flags & sampleFlag.noSignOfLife) === 0)
+      for (const rule of this.wiring.healthOf[signal]!) if (rule.judged) this.judge(rule, 0);
+    const bits = this.signals.unusable[signal]!;
+    if ((bits & unusable.bad) !== 0) this.setUnusable(signal, bits & ~unusable.bad);
+    for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
+    for (const { rule, input } of this.wiring.rulesOf[signal]!) {
+      if (!rule.judged) continue;
+      this.read(signal);
+      this.judge(rule, input);
+    }
+    for (const derived of this.wiring.derivedOf[signal]!) this.schedule(derived);
+  }
+
+  /** The owner's deadline `at` came. */
+  fire(owner: number, at: EpochMs): void {
+    const { length } = this.rules;
+    const derived = owner - length;
+    if (derived < 0) this.ruleDue(this.rules[owner]!, at);
+    else if (derived < this.plan.derived.length) this.compute(derived);
+    else this.alarms.happen(derived - this.plan.derived.length, 'unshelve', at);
+  }
+
+  private applyBad(signal: number, at: EpochMs, code: number): void {
+    const { reading } = this;
+    Object.assign(reading, { at, judged: this.now, value: 0, quality: code, input: 0 });
+    for (const rule of this.wiring.healthOf[signal]!) {
+      if (!rule.judged || rule.kind.unusable === undefined) continue;
+      const severity = rule.kind.unusable(rule.settings, rule.memory, reading, rule.timer);
+      this.settle(rule, severity, at);
+    }
+    this.setUnusable(signal, this.signals.unusable[signal]! | unusable.bad);
+  }
+
+  /** Lays the signal's latest reading before the rules; one object serves all. */
+  private read(signal: number): void {
+    const { reading, signals } = this;
+    reading.at = signals.at[signal]!;
+    reading.judged = this.host.now;
+    reading.value = signals.value[signal]!;
+    reading.quality = signals.quality[signal]!;
+  }
+
+  private judge(rule: LiveRule, input: number): void {
+    this.reading.input = input;
+    const severity = rule.kind.sample(rule.settings, rule.memory, this.reading, rule.timer);
+    const due = rule.timer.at ?? Number.POSITIVE_INFINITY;
+    if (due !== this.deadlines.due[rule.index]) this.deadlines.set(rule.index, rule.timer.at);
+    if (severity !== rule.severity) this.changed(rule, severity, this.reading.at);
+  }
+
+  private ruleDue(rule: LiveRule, at: EpochMs): void {
+    rule.timer.at = null;
+    const { kind, settings, memory, timer } = rule;
+    this.settle(rule, kind.deadline?.(settings, memory, at, timer) ?? rule.severity, at);
+  }
+
+  private settle(rule: LiveRule, severity: Severity, at: EpochMs): void {
+    this.deadlines.set(rule.index, rule.timer.at);
+    if (severity !== rule.severity) this.changed(rule, severity, at);
+  }
+
+  private changed(rule: LiveRule, severity: Severity, at: EpochMs): void {
+    const before = rule.severity;
+    rule.severity = severity;
+    const event: AlarmEvent | null =
+      before === 0 ? 'raise' : severity === 0 ? 'clear' : severity > before ? 'escalate' : null;
+    if (event !== null) this.alarms.happen(rule.index, event, at);
+    if (rule.kind.watchesHealth !== true) return;
+    const signal = rule.plan.inputs[0]!;
+    const lost = this.wiring.healthOf[signal]!.some((health) => health.severity > 0);
+    const bits = this.signals.unusable[signal]! & ~unusable.lost;
+    this.setUnusable(signal, lost ? bits | unusable.lost : bits);
+  }
+
+  private schedule(derived: number): void {
+    const owner = this.rules.length + derived;
+    if (this.deadlines.get(owner) === null)
+      this.deadlines.set(owner, this.derivation.due(derived, this.now));
+  }
+
+  private compute(index: number): void {
+    const sample = this.derivation.compute(index, this.now);
+    if (sample === null) return;
+    const { signal } = this.plan.derived[index]!;
+    const { at, value, quality } = sample;
+    this.host.derivedOut.push(signal, at, this.now, value, quality, 0);
+    this.apply(signal, at, value, quality, 0);
+  }
+
+  // ── what cannot be judged ───────────────────────────────────────────────────────────────────
+
+  private setUnusable(signal: number, bits: number): void {
+    const was = this.signals.unusable[signal]!;
+    this.signals.unusable[signal] = bits;
+    if ((was !== 0) === (bits !== 0)) return;
+    for (const { rule } of this.wiring.rulesOf[signal]!) {
+      rule.unusable += bits === 0 ? -1 : 1;
+      this.freezeOrThaw(rule);
+    }
+    for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
+    for (const derived of this.wiring.derivedOf[signal]!) this.schedule(derived);
+  }
+
+  private freezeOrThaw(rule: LiveRule): void {
+    const freeze = rule.gate !== 'closed' && (rule.unusable > 0 || rule.gate === 'unreadable');
+    if (freeze === (rule.frozenAt !== null)) return;
+    if (freeze) rule.freeze(this.now);
+    else rule.thaw(this.now);
+    this.deadlines.set(rule.index, rule.timer.at);
+    const { occurrence } = this.alarms.list[rule.index]!;
+    if (occurrence === null) return;
+    const { now: judged } = this;
+    this.emit({ kind: 'judgeable', judged, rule: rule.plan.id, occurrence, judgeable: !freeze });
+  }
+
+  private gateNow(rule: LiveRule): LiveRule['gate'] {
+    const gate = rule.plan.gate!;
+    if (!this.signals.usable(gate.signal)) return rule.plan.hazardToPeople ? 'open' : 'unreadable';
+    const value = this.signals.value[gate.signal]!;
+    return value >= gate.low && value <= gate.high ? 'open' : 'closed';
+  }
+
+  private lookAtGate(rule: LiveRule, trigger: number): void {
+    const was = rule.gate;
+    rule.gate = this.gateNow(rule);
+    if (rule.gate === was) return;
+    if (rule.gate === 'closed') {
+      rule.close();
+      this.settle(rule, 0, this.now);
+    } else if (was === 'closed') {
+      rule.begin(this.now);
+      this.deadlines.set(rule.index, rule.timer.at);
+    }
+    this.freezeOrThaw(rule);
+    if (was === 'closed' && rule.judged) this.judgeLatest(rule, trigger);
+  }
+
+  /** Judges what is known already of a rule's inputs, but for the signal just arriving. */
+  private judgeLatest(rule: LiveRule, except: number): void {
+    for (const [input, signal] of rule.plan.inputs.entries()) {
+      if (signal === except || !this.signals.usable(signal)) continue;
+      this.read(signal);
+      this.judge(rule, input);
+    }
+  }
+
+  // ── gaps, clocks, state ─────────────────────────────────────────────────────────────────────
+
+  /** Nothing was observed in between; every running deadline moves by the length. */
+  gap(fromMs: EpochMs, toMs: EpochMs): void {
+    for (const rule of this.rules) {
+      if (!rule.judged) continue;
+      if (rule.timer.at !== null) rule.timer.at += toMs - fromMs;
+      rule.kind.gap(rule.settings, rule.memory, fromMs, toMs, rule.timer);
+      this.deadlines.set(rule.index, rule.timer.at);
+    }
+  }
+
+  save(): SavedJudgement {
+    const { plan } = this;
+    const byRule = <T>(of: (index: number) => T): Record<string, T> =>
+      Object.fromEntries(plan.rules.map((rule, i) => [rule.id, of(i)]));
+    return {
+      latest: this.signals.save(),
+      rules: byRule((i) => this.rules[i]!.save()),
+      derived: Object.fromEntries(
+        plan.derived.map((derived, i) => [
+          this.signalId(derived.signal),
+          {
+            computedAt: this.derivation.computed(i),
+            due: this.deadlines.get(this.rules.length + i),
+          },
+        ]),
+      ),
+      alarms: byRule((i) => ({ ...this.alarms.list[i]! })),
+      holds: this.alarms.holds.save(),
+    };
+  }
+
+  /** Every rule takes up its saved memory, or begins and judges what is known. */
+  private resume(saved: SavedJudgement | null): void {
+    for (const [i, { signal }] of this.plan.derived.entries())
+      this.deadlines.set(this.rules.length + i, saved?.derived[this.signalId(signal)]?.due ?? null);
+    const begun = this.rules.filter((rule) => !this.resumeRule(rule, saved));
+    for (const [signal, users] of this.wiring.rulesOf.entries())
+      if (this.signals.unusable[signal] !== 0) for (const { rule } of users) rule.unusable += 1;
+    for (const rule of this.rules) {
+      if (rule.plan.gate !== null) this.lookAtGate(rule, -1);
+      this.freezeOrThaw(rule);
+    }
+    if (saved === null) return;
+    for (const rule of begun)
+      if (rule.judged && rule.kind.watchesHealth !== true) this.judgeLatest(rule, -1);
+  }
+
+  private resumeRule(rule: LiveRule, saved: SavedJudgement | null): boolean {
+    const old = saved?.rules[rule.plan.id];
+    const resumed = old !== undefined && rule.resume(old);
+    if (old !== undefined) rule.severity = old.severity;
+    if (!resumed) rule.begin(this.now);
+    this.deadlines.set(rule.index, rule.timer.at);
+    this.setShelfEnd(rule.index, this.alarms.list[rule.index]!.shelvedUntil);
+    if (rule.kind.watchesHealth === true && rule.severity > 0)
+      this.signals.unusable[rule.plan.inputs[0]!]! |= unusable.lost;
+    return resumed;
+  }
+}

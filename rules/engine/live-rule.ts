@@ -1,0 +1,108 @@
+/**
+ * One rule at work: its settings, its memory, its answer, and why it may not be judged just now.
+ */
+import type { RuleKind, Severity, Timer } from '../kinds/kind.ts';
+import type { Plan, PlanRule } from '../plan/plan.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import type { GateState, SavedRule } from './state.ts';
+
+export class LiveRule {
+  readonly index: number;
+  readonly plan: PlanRule;
+  readonly kind: RuleKind;
+  readonly settings: unknown;
+  readonly key: string;
+  readonly timer: Timer = { at: null };
+  memory: unknown = null;
+  severity: Severity = 0;
+  gate: GateState;
+  /** How many of its inputs cannot be used. */
+  unusable = 0;
+  /** Since when it is unjudged; its deadline stands still with `remainingMs` to go. */
+  frozenAt: EpochMs | null = null;
+  remainingMs: number | null = null;
+
+  constructor(plan: Plan, index: number) {
+    this.index = index;
+    this.plan = plan.rules[index]!;
+    this.kind = this.plan.kind;
+    this.settings = this.plan.settings;
+    this.gate = this.plan.gate === null || this.plan.hazardToPeople ? 'open' : 'unreadable';
+    this.key = keyOf(plan, this.plan);
+  }
+
+  get judged(): boolean {
+    return this.frozenAt === null && this.gate === 'open';
+  }
+
+  begin(at: EpochMs): void {
+    this.timer.at = null;
+    this.remainingMs = null;
+    this.memory = this.kind.begin(this.settings, at, this.timer);
+  }
+
+  /** Takes over saved memory; false where it does not fit and must begin anew. */
+  resume(saved: SavedRule): boolean {
+    if (saved.kind !== this.kind.name || saved.key !== this.key) return false;
+    const memory =
+      saved.version === this.kind.version
+        ? saved.memory
+        : (this.kind.migrate?.(saved.memory, saved.version) ?? null);
+    if (memory === null) return false;
+    this.memory = memory;
+    this.timer.at = saved.deadline;
+    this.gate = saved.gate;
+    this.frozenAt = saved.frozenAt;
+    this.remainingMs = saved.remainingMs;
+    return true;
+  }
+
+  save(): SavedRule {
+    return {
+      kind: this.kind.name,
+      version: this.kind.version,
+      key: this.key,
+      memory: this.memory,
+      deadline: this.timer.at,
+      severity: this.severity,
+      gate: this.gate,
+      frozenAt: this.frozenAt,
+      remainingMs: this.remainingMs,
+    };
+  }
+
+  /** Its gate closed: nothing runs until it opens and the rule begins anew. */
+  close(): void {
+    this.frozenAt = null;
+    this.remainingMs = null;
+    this.timer.at = null;
+  }
+
+  /** Stops its clock at `at`. */
+  freeze(at: EpochMs): void {
+    this.frozenAt = at;
+    this.remainingMs = this.timer.at === null ? null : this.timer.at - at;
+    this.timer.at = null;
+  }
+
+  /** Lets its clock go on at `at`; what went by in between was not observed. */
+  thaw(at: EpochMs): void {
+    const from = this.frozenAt ?? at;
+    this.timer.at = this.remainingMs === null ? null : at + this.remainingMs;
+    this.frozenAt = null;
+    this.remainingMs = null;
+    this.kind.gap(this.settings, this.memory, from, at, this.timer);
+  }
+}
+
+function keyOf(plan: Plan, rule: PlanRule): string {
+  const id = (signal: number): string => {
+    const { id, unit } = plan.signals[signal]!;
+    return `${id} ${unit}`;
+  };
+  const gate =
+    rule.gate === null
+      ? null
+      : [id(rule.gate.signal), String(rule.gate.low), String(rule.gate.high)];
+  return JSON.stringify([rule.fingerprint, rule.inputs.map(id), gate]);
+}

@@ -1,0 +1,22 @@
+/** The engine's state with every time moved: the clock was set anew. Memories are moved by their kinds. */
+import type { EpochMs } from '../signal/sample.ts';
+import type { EngineState } from './state.ts';
+
+export function shifted(saved: EngineState, deltaMs: number): EngineState {
+  const move = (at: EpochMs | null): EpochMs | null => (at === null ? null : at + deltaMs);
+  return {
+    ...saved,
+    now: saved.now + deltaMs,
+    latest: each(saved.latest, (l) => ({ ...l, at: l.at < 0 ? l.at : l.at + deltaMs })),
+    rules: each(saved.rules, (r) => ({
+      ...r,
+      deadline: move(r.deadline),
+      frozenAt: move(r.frozenAt),
+    })),
+    derived: each(saved.derived, (d) => ({ computedAt: move(d.computedAt), due: move(d.due) })),
+    alarms: each(saved.alarms, (a) => ({ ...a, shelvedUntil: move(a.shelvedUntil) })),
+  };
+}
+
+const each = <T, U>(all: Readonly<Record<string, T>>, of: (one: T) => U): Record<string, U> =>
+  Object.fromEntries(Object.entries(all).map(([key, one]) => [key, of(one)]));

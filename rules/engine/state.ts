@@ -1,0 +1,54 @@
+/**
+ * The engine's state as plain data: what a snapshot holds, by name rather than by index, so that
+ * a restart with the same plan and a reload with another go the same way.
+ */
+import type { Hold } from '../hold/hold.ts';
+import type { Input } from '../input.ts';
+import type { Severity } from '../kinds/kind.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import type { Alarm } from './alarms.ts';
+import type { PendingSample } from './pending.ts';
+
+export const stateFormat = 1;
+
+export interface SavedLatest {
+  readonly at: EpochMs;
+  readonly value: number;
+  readonly quality: number;
+  /** The last reading was bad. */
+  readonly bad: boolean;
+}
+
+export type GateState = 'open' | 'closed' | 'unreadable';
+
+export interface SavedRule {
+  readonly kind: string;
+  readonly version: number;
+  /** Settings, inputs and gate; where it differs, the memory begins anew. */
+  readonly key: string;
+  readonly memory: unknown;
+  readonly deadline: EpochMs | null;
+  readonly severity: Severity;
+  readonly gate: GateState;
+  readonly frozenAt: EpochMs | null;
+  readonly remainingMs: number | null;
+}
+
+export interface SavedDerived {
+  /** When it was last computed; null before the first time. */
+  readonly computedAt: EpochMs | null;
+  readonly due: EpochMs | null;
+}
+
+export interface EngineState {
+  readonly format: typeof stateFormat;
+  readonly revision: string;
+  readonly now: EpochMs;
+  readonly pending: readonly (Omit<PendingSample, 'signal'> & { readonly signal: string })[];
+  readonly queue: readonly Input[];
+  readonly latest: Readonly<Record<string, SavedLatest>>;
+  readonly rules: Readonly<Record<string, SavedRule>>;
+  readonly derived: Readonly<Record<string, SavedDerived>>;
+  readonly alarms: Readonly<Record<string, Alarm>>;
+  readonly holds: { readonly count: number; readonly standing: readonly Hold[] };
+}

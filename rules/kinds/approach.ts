@@ -1,0 +1,229 @@
+/**
+ * `approach`: a value on its way to a limit that it will reach within the time to act.
+ *
+ * The slope is robust (Theil–Sen over at most 32 means of the window, Sen's interval), so one
+ * wild reading bends nothing. The forecast is a range: soonest by the steepest slope the
+ * confidence allows, latest by the flattest. Without confidence that the value moves towards the
+ * limit there is no forecast and no alarm. Nor is there one beyond the limit: that is for a band.
+ */
+import { z } from 'zod/mini';
+import { confidenceZ, type SenSlope, senSlope } from '../process/trend.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import {
+  type Delayed,
+  type Delays,
+  delayedBegin,
+  delayedDue,
+  delayedGap,
+  delayedSay,
+  delayedShift,
+} from './delay.ts';
+import type { Evidence, Reading, RuleKind, Severity, Timer } from './kind.ts';
+import { durationText, quantityText, type SettingsReader } from './settings.ts';
+
+const meansMax = 32;
+/** Sen's interval by the normal approximation is fair from about ten points. */
+const meansMin = 10;
+/** Once told, it is over only when the limit is this much further off in time. */
+const releaseFactor = 1.25;
+const msPerH = 3_600_000;
+
+export interface ApproachSettings extends Delays {
+  readonly limit: number;
+  readonly side: 'low' | 'high';
+  readonly withinMs: number;
+  readonly windowMs: number;
+  readonly z: number;
+}
+
+export interface ApproachMemory {
+  readonly answer: Delayed;
+  /** Closed means of the window, oldest first. */
+  times: number[];
+  means: number[];
+  /** The open mean. */
+  openAt: EpochMs | null;
+  closedAt: EpochMs | null;
+  sumTimes: number;
+  sum: number;
+  count: number;
+  value: number | null;
+  at: EpochMs | null;
+  /** The last forecast; null without confidence. */
+  slopePerMs: number | null;
+  earliestMs: EpochMs | null;
+  latestMs: EpochMs | null;
+}
+
+const written = z.strictObject({
+  low: z.optional(quantityText),
+  high: z.optional(quantityText),
+  within: durationText,
+  window: z.optional(durationText),
+  /** Per cent. */
+  confidence: z.optional(z.literal([80, 90, 95, 99])),
+  on_delay: z.optional(durationText),
+  off_delay: z.optional(durationText),
+});
+
+const zOf: Readonly<Record<number, number>> = {
+  80: confidenceZ.p80,
+  90: confidenceZ.p90,
+  95: confidenceZ.p95,
+  99: confidenceZ.p99,
+};
+
+function compile(read: SettingsReader): ApproachSettings {
+  const low = read.limit('low');
+  const high = read.limit('high');
+  if ((low === null) === (high === null))
+    read.report({
+      path: [],
+      problem: 'an approach is to one limit',
+      fix: 'give either low or high; a second rule watches the other side',
+    });
+  const withinMs = read.duration('within', 0);
+  const windowMs = read.duration('window', withinMs);
+  if (read.expectEveryMs !== null && windowMs < meansMin * read.expectEveryMs)
+    read.report({
+      path: ['window'],
+      problem: `the window holds fewer than ${meansMin} readings`,
+      fix: `make it at least ${(meansMin * read.expectEveryMs) / 1_000} s`,
+    });
+  return {
+    limit: low ?? high ?? 0,
+    side: low === null ? 'high' : 'low',
+    withinMs,
+    windowMs,
+    z: zOf[read.number('confidence', 90)]!,
+    onDelayMs: read.duration('on_delay', 0),
+    offDelayMs: read.duration('off_delay', 0),
+  };
+}
+
+const empty = (): Pick<
+  ApproachMemory,
+  'times' | 'means' | 'openAt' | 'closedAt' | 'sumTimes' | 'sum' | 'count'
+> => ({ times: [], means: [], openAt: null, closedAt: null, sumTimes: 0, sum: 0, count: 0 });
+
+function sample(
+  settings: ApproachSettings,
+  memory: ApproachMemory,
+  reading: Reading,
+  timer: Timer,
+): Severity {
+  const { judged } = reading;
+  memory.value = reading.value;
+  memory.at = reading.at;
+  memory.openAt ??= judged;
+  memory.sumTimes += judged - memory.openAt;
+  memory.sum += reading.value;
+  memory.count += 1;
+  if (memory.closedAt === null || judged - memory.closedAt >= settings.windowMs / meansMax) {
+    closeMean(settings, memory, judged);
+    timer.at = delayedSay(settings, memory.answer, nears(settings, memory, judged), judged);
+  }
+  return memory.answer.answer ? 1 : 0;
+}
+
+/** A sparse signal makes a mean of each reading. */
+function closeMean(settings: ApproachSettings, memory: ApproachMemory, judged: EpochMs): void {
+  const { times, means } = memory;
+  times.push(memory.openAt! + memory.sumTimes / memory.count);
+  means.push(memory.sum / memory.count);
+  Object.assign(memory, { openAt: null, closedAt: judged, sumTimes: 0, sum: 0, count: 0 });
+  while (times.length > meansMax || times[0]! < judged - settings.windowMs) {
+    times.shift();
+    means.shift();
+  }
+}
+
+const slope: SenSlope = { slope: 0, low: 0, high: 0 };
+
+/** Makes the forecast; true where the limit comes within the time to act. */
+function nears(settings: ApproachSettings, memory: ApproachMemory, now: EpochMs): boolean {
+  memory.slopePerMs = null;
+  memory.earliestMs = null;
+  memory.latestMs = null;
+  const { times, means } = memory;
+  if (times.length < meansMin) return false;
+  const base = times[0]!;
+  const since = times.map((time) => time - base);
+  if (senSlope(since, means, means.length, settings.z, slope) === null) return false;
+  memory.slopePerMs = slope.slope;
+  const sign = settings.side === 'high' ? 1 : -1;
+  const flattest = sign * (sign > 0 ? slope.low : slope.high);
+  const steepest = sign * (sign > 0 ? slope.high : slope.low);
+  const remaining = sign * (settings.limit - levelAt(since, means, slope.slope, now - base));
+  if (!(flattest > 0) || remaining <= 0) return false;
+  memory.earliestMs = Math.round(now + remaining / steepest);
+  memory.latestMs = Math.round(now + remaining / flattest);
+  const within = settings.withinMs * (memory.answer.answer ? releaseFactor : 1);
+  return remaining / (sign * slope.slope) <= within;
+}
+
+/** The fitted line at a time: the median of what each mean says of it. */
+function levelAt(
+  times: readonly number[],
+  means: readonly number[],
+  slopePerMs: number,
+  at: number,
+): number {
+  const said = means.map((mean, i) => mean + slopePerMs * (at - times[i]!)).sort((a, b) => a - b);
+  const middle = said.length >> 1;
+  return said.length % 2 === 1 ? said[middle]! : (said[middle - 1]! + said[middle]!) / 2;
+}
+
+function evidence(settings: ApproachSettings, memory: ApproachMemory): Evidence {
+  return {
+    limit: settings.limit,
+    side: settings.side,
+    ...(memory.value === null ? {} : { value: memory.value }),
+    ...(memory.at === null ? {} : { at: memory.at }),
+    ...(memory.slopePerMs === null ? {} : { slopePerH: memory.slopePerMs * msPerH }),
+    ...(memory.earliestMs === null ? {} : { earliestMs: memory.earliestMs }),
+    ...(memory.latestMs === null ? {} : { latestMs: memory.latestMs }),
+    ...(memory.answer.sinceMs === null ? {} : { sinceMs: memory.answer.sinceMs }),
+  };
+}
+
+export const approach: RuleKind<ApproachSettings, ApproachMemory> = {
+  name: 'approach',
+  version: 1,
+  summary: 'A value on its way to a limit that it will reach within the time to act.',
+  written,
+  compile,
+  begin: () => ({
+    answer: delayedBegin(),
+    ...empty(),
+    value: null,
+    at: null,
+    slopePerMs: null,
+    earliestMs: null,
+    latestMs: null,
+  }),
+  sample,
+  deadline(settings, memory, at, timer) {
+    timer.at = delayedDue(settings, memory.answer, at);
+    return memory.answer.answer ? 1 : 0;
+  },
+  /** A slope across unobserved time would be invented: the window begins anew. */
+  gap(_settings, memory, fromMs, toMs) {
+    delayedGap(memory.answer, toMs - fromMs);
+    Object.assign(memory, empty());
+  },
+  shift(memory, deltaMs) {
+    delayedShift(memory.answer, deltaMs);
+    memory.times = memory.times.map((time) => time + deltaMs);
+    if (memory.openAt !== null) memory.openAt += deltaMs;
+    if (memory.closedAt !== null) memory.closedAt += deltaMs;
+    if (memory.at !== null) memory.at += deltaMs;
+    if (memory.earliestMs !== null) memory.earliestMs += deltaMs;
+    if (memory.latestMs !== null) memory.latestMs += deltaMs;
+  },
+  evidence,
+  sentence: (evidence) =>
+    evidence.side === 'low'
+      ? '{$signal} at {$value}, falling {$slope} an hour; {$limit} in {$early} to {$late}.'
+      : '{$signal} at {$value}, rising {$slope} an hour; {$limit} in {$early} to {$late}.',
+};
