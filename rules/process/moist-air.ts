@@ -1,0 +1,108 @@
+/**
+ * Moist air: humidity ratio, wet bulb, enthalpy, volume. For drying and flash-off, where a
+ * dew point says little.
+ *
+ * Ideal gases without the enhancement factor: against saturated tables that include it the
+ * humidity ratio is low by 0.5 % at 25 °C and 1.2 % at 85 °C. Pressure is absolute, Pa.
+ * Below 0 °C the wick of a wet bulb carries ice. Outside its range a function answers null, never NaN.
+ *
+ * Source: ASHRAE Handbook Fundamentals 2017, chapter 1, equations 20, 26, 30, 33 and 35, with the
+ * saturation pressure of Sonntag 1990.
+ */
+import { firstDepositFromHumidityC, vapourPressureOverWaterPa } from './humidity.ts';
+import { saturationPressureOverIcePa, saturationPressureOverWaterPa } from './saturation.ts';
+
+/** Molar mass of water over that of dry air. */
+const massRatio = 0.621945;
+const dryAirGasConstantJPerKgK = 287.042;
+
+/** W = 0.621945 e / (p - e), kg water a kg dry air. p over 0 up to 2 MPa, e from 0 to below p; null outside. */
+export function humidityRatio(vapourPressurePa: number, pressurePa: number): number | null {
+  if (!(pressurePa > 0 && pressurePa <= 2e6)) return null;
+  if (!(vapourPressurePa >= 0 && vapourPressurePa < pressurePa)) return null;
+  return (massRatio * vapourPressurePa) / (pressurePa - vapourPressurePa);
+}
+
+/** e = p W / (0.621945 + W), Pa. W from 0 to 1e3, p over 0 up to 2 MPa; null outside. */
+export function vapourPressureFromRatioPa(ratio: number, pressurePa: number): number | null {
+  if (!(ratio >= 0 && ratio <= 1e3 && pressurePa > 0 && pressurePa <= 2e6)) return null;
+  return (pressurePa * ratio) / (massRatio + ratio);
+}
+
+/** W of saturated air at t over water, -100 to 100 °C. Null outside and where e_w(t) is not below p. */
+export function saturatedHumidityRatioOverWater(
+  temperatureC: number,
+  pressurePa: number,
+): number | null {
+  const saturationPa = saturationPressureOverWaterPa(temperatureC);
+  return saturationPa === null ? null : humidityRatio(saturationPa, pressurePa);
+}
+
+/**
+ * W from dry and wet bulb, kg/kg; a wet bulb below 0 °C is an iced one. -100 to 100 °C; null
+ * outside, for a wet bulb above the dry one, and where air cannot be that dry.
+ */
+export function humidityRatioFromWetBulbIcedBelowFreezing(
+  dryBulbC: number,
+  wetBulbC: number,
+  pressurePa: number,
+): number | null {
+  if (!(dryBulbC >= -100 && dryBulbC <= 100 && wetBulbC <= dryBulbC)) return null;
+  const iced = wetBulbC < 0;
+  const wickPa = iced
+    ? saturationPressureOverIcePa(wetBulbC)
+    : saturationPressureOverWaterPa(wetBulbC);
+  const saturated = wickPa === null ? null : humidityRatio(wickPa, pressurePa);
+  if (saturated === null) return null;
+  const sensible = 1.006 * (dryBulbC - wetBulbC);
+  const ratio = iced
+    ? ((2830 - 0.24 * wetBulbC) * saturated - sensible) / (2830 + 1.86 * dryBulbC - 2.1 * wetBulbC)
+    : ((2501 - 2.326 * wetBulbC) * saturated - sensible) /
+      (2501 + 1.86 * dryBulbC - 4.186 * wetBulbC);
+  return ratio >= 0 ? ratio : null;
+}
+
+/**
+ * Thermodynamic wet bulb, °C, within 1e-6 K; humidity over water. -100 to 100 °C, over 0 to
+ * 100 %; null outside and where the air would have to boil.
+ */
+export function wetBulbIcedBelowFreezingC(
+  temperatureC: number,
+  humidityPct: number,
+  pressurePa: number,
+): number | null {
+  if (!(humidityPct <= 100)) return null;
+  const vapourPa = vapourPressureOverWaterPa(temperatureC, humidityPct);
+  const wanted = vapourPa === null ? null : humidityRatio(vapourPa, pressurePa);
+  const deposit = firstDepositFromHumidityC(temperatureC, humidityPct);
+  if (wanted === null || deposit === null) return null;
+  let below = Math.min(deposit, temperatureC);
+  let above = temperatureC;
+  while (above - below > 1e-6) {
+    const middle = (below + above) / 2;
+    // Null below the answer means too dry; above it a wick near boiling, which is too wet.
+    const ratio =
+      humidityRatioFromWetBulbIcedBelowFreezing(temperatureC, middle, pressurePa) ??
+      (saturatedHumidityRatioOverWater(middle, pressurePa) === null ? Number.POSITIVE_INFINITY : 0);
+    if (ratio > wanted) above = middle;
+    else below = middle;
+  }
+  return (below + above) / 2;
+}
+
+/** h = 1.006 t + W (2501 + 1.86 t), kJ a kg dry air, from 0 °C dry. -100 to 200 °C, W 0 to 1e3; null outside. */
+export function enthalpyKJPerKg(temperatureC: number, ratio: number): number | null {
+  if (!(temperatureC >= -100 && temperatureC <= 200 && ratio >= 0 && ratio <= 1e3)) return null;
+  return 1.006 * temperatureC + ratio * (2501 + 1.86 * temperatureC);
+}
+
+/** v = 287.042 T (1 + 1.607858 W) / p, m3 a kg dry air. -100 to 200 °C, W 0 to 1e3, p over 0 up to 2 MPa; null outside. */
+export function specificVolumeM3PerKg(
+  temperatureC: number,
+  ratio: number,
+  pressurePa: number,
+): number | null {
+  if (!(temperatureC >= -100 && temperatureC <= 200 && ratio >= 0 && ratio <= 1e3)) return null;
+  if (!(pressurePa > 0 && pressurePa <= 2e6)) return null;
+  return (dryAirGasConstantJPerKgK * (temperatureC + 273.15) * (1 + 1.607858 * ratio)) / pressurePa;
+}
