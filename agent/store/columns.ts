@@ -77,7 +77,7 @@ export class Column implements OpenColumn {
   }
 }
 
-/** All signals' columns between two settings-back of the clock, by stored id. */
+/** All signals' columns over a stretch in which the clock was never set back, by stored id. */
 export type ColumnSet = (Column | undefined)[];
 
 /** Columns that no longer grow, on their way to be sealed. */
