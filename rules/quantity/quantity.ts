@@ -41,8 +41,8 @@ export function parseQuantity(text: string, example = '7 Cel'): Parsed<Quantity>
 }
 
 /**
- * A number free of the dust of conversion: 12 significant digits, so that "280.15 K" is 7 Cel
- * and compares equal to a reading of 7. Not for readings, which have a resolution of their own.
+ * A number free of the dust of conversion: 12 significant digits, so that "280.3 K" is
+ * 7.15 Cel and compares equal to a reading of 7.15. Not for readings, which have a resolution of their own.
  */
 export const withoutDust = (value: number): number => Number(value.toPrecision(12));
 
