@@ -66,6 +66,8 @@ export const limits = {
   requestHeadersMs: 5_000,
   /** A route answers within this, or says that it did not. */
   answerMs: 10_000,
+  /** Open requests may finish for this long when the agent stops. */
+  webCloseMs: 2_000,
   /** Samples go to the stream at most once a signal in this time. */
   streamSampleEveryMs: 250,
   streamHeartbeatMs: 10_000,

@@ -1,0 +1,217 @@
+/**
+ * The HTTP server: every route behind the guard, every failure a problem, every wait bounded.
+ *
+ * Always true: it listens on loopback only; nothing is answered under a foreign name or to another
+ * site; no failure of a request leaves the request.
+ */
+import type { AddressInfo, Socket } from 'node:net';
+import { fastifySSE } from '@fastify/sse';
+import {
+  type FastifyInstance,
+  type FastifyReply,
+  type FastifyRequest,
+  fastify,
+  type HTTPMethods,
+} from 'fastify';
+import { z } from 'zod';
+import { AgentError } from '../errors.ts';
+import { limits } from '../limits.ts';
+import { allowedHosts, inUrl, loopbackAddress } from './address.ts';
+import { guard, securityHeaders } from './guard.ts';
+import { openApi } from './openapi.ts';
+import type { WebPorts } from './ports.ts';
+import { knownError, problemOf, rawProblem, sendProblem } from './problem.ts';
+import { RequestCounts } from './request-counts.ts';
+import { nothing } from './requests.ts';
+import { type Route, route } from './route.ts';
+import { alarmRoutes } from './routes/alarms.ts';
+import { coverageRoutes } from './routes/coverage.ts';
+import { healthRoutes } from './routes/health.ts';
+import { holdRoutes } from './routes/holds.ts';
+import { metricsRoutes } from './routes/metrics.ts';
+import { signalRoutes } from './routes/signals.ts';
+import { streamRoutes } from './routes/stream.ts';
+import { Stream } from './stream.ts';
+
+export interface WebOptions {
+  /** `127.0.0.1`, `localhost`, `::1` or another loopback address. */
+  readonly host: string;
+  /** 0: any free one. */
+  readonly port: number;
+  readonly version: string;
+  readonly ports: WebPorts;
+  /** A fault of the agent while it answered; the log's business. */
+  readonly onFault: (error: unknown, where: string) => void;
+  /** Other waits than those of agent/limits.ts. */
+  readonly waits?: Partial<Waits>;
+}
+
+export interface Waits {
+  readonly requestMs: number;
+  readonly requestHeadersMs: number;
+  readonly answerMs: number;
+  readonly streamHeartbeatMs: number;
+}
+
+export interface Web {
+  readonly url: string;
+  readonly port: number;
+  /** Every route, as registered. */
+  readonly routes: readonly Route[];
+  /** Ends streams, lets open requests finish for 2 s, closes. */
+  close(): Promise<void>;
+}
+
+/** Throws WEB_NOT_LOOPBACK or WEB_ADDRESS_UNUSABLE; else answers on `url` when it resolves. */
+export async function startWeb(options: WebOptions): Promise<Web> {
+  const address = loopbackAddress(options.host);
+  const waits: Waits = { ...limits, ...options.waits };
+  const counts = new RequestCounts();
+  const stream = new Stream(options.ports, (error) => options.onFault(error, 'stream'));
+  const hosts = new Set<string>();
+  const app = build(waits);
+  app.addHook('onRequest', async (request, reply) => {
+    reply.headers(securityHeaders);
+    guard(
+      { method: request.method, headers: request.headers, rawHeaders: request.raw.rawHeaders },
+      hosts,
+    );
+  });
+  app.addHook('onResponse', async (_, reply) => counts.answer(reply.statusCode));
+  answerErrors(app, counts, options.onFault);
+  await app.register(fastifySSE, { heartbeatInterval: waits.streamHeartbeatMs });
+  const routes = allRoutes(options, stream, counts);
+  for (const one of routes) register(app, one, waits);
+  refuseOtherMethods(app, routes);
+  app.addHook('preClose', async () => stream.close());
+  await listen(app, address, options.port);
+  const { port } = app.server.address() as AddressInfo;
+  for (const host of allowedHosts(address, port)) hosts.add(host);
+  return { url: `http://${inUrl(address)}:${port}`, port, routes, close: () => closeSoon(app) };
+}
+
+function build(waits: Waits): FastifyInstance {
+  const app = fastify({
+    bodyLimit: limits.requestBytesMax,
+    requestTimeout: waits.requestMs,
+    return503OnClosing: false,
+    routerOptions: { maxParamLength: limits.idCharsMax },
+    http: {
+      headersTimeout: waits.requestHeadersMs,
+      connectionsCheckingInterval: Math.min(1_000, waits.requestHeadersMs),
+    },
+    clientErrorHandler: (error: Error, socket: Socket) => {
+      if (socket.writable) socket.end(rawProblem(error));
+      else socket.destroy();
+    },
+    frameworkErrors: (error: Error, request: FastifyRequest, reply: FastifyReply) => {
+      const known = knownError(error, request.headers['content-type']);
+      sendProblem(reply, known ?? new AgentError('WEB_FAULT', {}, error));
+    },
+  });
+  app.server.maxConnections = limits.webConnectionsMax;
+  // JSON alone: a form or plain text can be posted by any page without asking.
+  app.removeContentTypeParser('text/plain');
+  return app;
+}
+
+function answerErrors(
+  app: FastifyInstance,
+  counts: RequestCounts,
+  onFault: WebOptions['onFault'],
+): void {
+  app.setErrorHandler((error, request, reply) => {
+    const known = knownError(error, request.headers['content-type']);
+    const shown = known ?? new AgentError('WEB_FAULT', {}, error);
+    const problem = problemOf(shown);
+    if (problem.status === 500) onFault(error, `${request.method} ${request.routeOptions.url}`);
+    counts.refuse(problem.code);
+    return sendProblem(reply, shown);
+  });
+  app.setNotFoundHandler((request) => {
+    throw new AgentError('WEB_ROUTE_UNKNOWN', { path: request.url.split('?', 1)[0]! });
+  });
+}
+
+function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): Route[] {
+  const { ports } = options;
+  const figures = () => [...ports.figures(), ...counts.figures(), ...stream.figures()];
+  const routes = [
+    ...healthRoutes(ports),
+    ...signalRoutes(ports),
+    ...alarmRoutes(ports),
+    ...holdRoutes(ports),
+    ...coverageRoutes(ports),
+    ...streamRoutes(stream),
+    ...metricsRoutes(figures),
+  ];
+  const self = route(
+    {
+      method: 'GET',
+      url: '/api/openapi.json',
+      operation: 'describe',
+      summary: 'This description.',
+      path: nothing,
+      query: nothing,
+      answers: { 200: { description: 'OpenAPI 3.1.', schema: z.looseObject({}) } },
+      refusals: [],
+    },
+    () => described,
+  );
+  const described = openApi([...routes, self], options.version);
+  return [...routes, self];
+}
+
+function register(app: FastifyInstance, { spec, handle }: Route, waits: Waits): void {
+  const shared = { method: spec.method, url: spec.url };
+  if (spec.stream !== true) {
+    app.route({ ...shared, handlerTimeout: waits.answerMs, handler: handle });
+    return;
+  }
+  app.route({
+    ...shared,
+    sse: 'only',
+    exposeHeadRoute: false,
+    handler: handle,
+    // The event library refuses in words of its own.
+    preSerialization: async (_, reply, payload) => {
+      if (reply.statusCode === 406) throw new AgentError('WEB_STREAM_ONLY_EVENTS');
+      return payload;
+    },
+  });
+}
+
+/** 405 with Allow (RFC 9110 section 15.5.6) in place of 404 where the path exists. */
+function refuseOtherMethods(app: FastifyInstance, routes: readonly Route[]): void {
+  for (const [url, ofUrl] of Map.groupBy(routes, ({ spec }) => spec.url)) {
+    const methods = new Set<string>(ofUrl.map(({ spec }) => spec.method));
+    if (methods.has('GET') && ofUrl.every(({ spec }) => spec.stream !== true)) methods.add('HEAD');
+    const allowed = [...methods].join(', ');
+    const refuse = async (request: FastifyRequest, reply: FastifyReply): Promise<never> => {
+      reply.header('allow', allowed);
+      const path = request.url.split('?', 1)[0]!;
+      throw new AgentError('WEB_METHOD_UNKNOWN', { method: request.method, path, allowed });
+    };
+    const method = app.supportedMethods.filter((one) => !methods.has(one)) as HTTPMethods[];
+    app.route({ method, url, onRequest: refuse, handler: refuse });
+  }
+}
+
+async function listen(app: FastifyInstance, host: string, port: number): Promise<void> {
+  try {
+    await app.listen({ host, port });
+  } catch (error) {
+    await app.close();
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new AgentError('WEB_ADDRESS_UNUSABLE', { host, port, reason }, error);
+  }
+}
+
+async function closeSoon(app: FastifyInstance): Promise<void> {
+  const impatient = setTimeout(() => app.server.closeAllConnections(), limits.webCloseMs);
+  try {
+    await app.close();
+  } finally {
+    clearTimeout(impatient);
+  }
+}
