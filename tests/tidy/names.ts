@@ -46,8 +46,9 @@ const isNumber = (annotation: unknown): boolean => {
   return type.type === 'TSNumberKeyword' || reference === 'EpochMs';
 };
 
-/** Fields and parameters of type number whose name has lost its unit. */
+/** Fields and parameters of type number whose name has lost its unit, in what ships. */
 export function unitlessNumbers(source: SourceFile): Problem[] {
+  if (source.path.startsWith('tests/')) return [];
   const found: Problem[] = [];
   walk(source.program, (node) => {
     const isField = node.type === 'TSPropertySignature' || node.type === 'PropertyDefinition';
