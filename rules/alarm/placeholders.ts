@@ -1,0 +1,31 @@
+/**
+ * The names a label's text may use as `{$name}`, and what each prints. Numbers print with their
+ * unit in the reader's units, times in the site's.
+ */
+export const placeholders = {
+  station: 'the station’s name',
+  signal: 'the signal’s name',
+  container: 'the container at the station, or the station where none is named',
+  value: 'the value that decided',
+  limit: 'the limit it passed or nears',
+  slope: 'how fast it changes, for the hour; without a sign',
+  early: 'time until the limit at the earliest',
+  late: 'time until the limit at the latest',
+  duration: 'how long the condition has held',
+  clock: 'since when the condition has held',
+  cause: 'why the last reading could not be used',
+  target: 'where to bring the value',
+  low: 'lower end of where it should be',
+  high: 'upper end of where it should be',
+  rest: 'how long the material may rest',
+  stir: 'how long to stir before use',
+} as const satisfies Record<string, string>;
+
+export type Placeholder = keyof typeof placeholders;
+
+/** Filled from the rule's facts, not from the evidence. */
+export const factNames: readonly string[] = ['target', 'low', 'high', 'rest', 'stir'];
+
+/** Every `{$name}` in a text, in order of appearance. */
+export const placeholdersIn = (text: string): readonly string[] =>
+  [...text.matchAll(/\{\$([^}]*)\}/g)].map((match) => match[1]!);

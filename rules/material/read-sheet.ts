@@ -1,0 +1,78 @@
+/**
+ * A material sheet in canonical numbers, and what is wrong with it.
+ */
+import { parseDuration } from '../quantity/duration.ts';
+import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
+import { dimensionWords, toCanonical } from '../quantity/unit.ts';
+import type { SiteProblem } from '../site/problem.ts';
+import type { SheetWritten } from './sheet.ts';
+
+/** null is unknown: the sheet does not say. */
+export interface Sheet {
+  readonly name: string;
+  readonly source: string;
+  readonly storageLowC: number | null;
+  readonly storageHighC: number | null;
+  readonly shelfLifeMs: number | null;
+  readonly maxRestMs: number | null;
+  readonly stirTimeMs: number | null;
+  readonly targetSolidsPercent: number | null;
+  readonly agitatorLowPerMin: number | null;
+  readonly agitatorHighPerMin: number | null;
+}
+
+/** Every problem is returned; a field with one reads as unknown. */
+export function readSheet(written: SheetWritten): {
+  readonly sheet: Sheet;
+  readonly problems: readonly SiteProblem[];
+} {
+  const problems: SiteProblem[] = [];
+  const quantity = (key: keyof SheetWritten, canonical: string): number | null => {
+    const text = written[key];
+    if (text === undefined) return null;
+    const read = parseQuantity(text, `7 ${canonical}`);
+    if (!read.ok) {
+      problems.push({ path: [key], problem: read.problem, fix: `${read.fix}.` });
+      return null;
+    }
+    if (read.value.unit.canonical === canonical)
+      return withoutDust(toCanonical(read.value.value, read.value.unit));
+    problems.push({
+      path: [key],
+      problem: `"${text}" is ${dimensionWords(read.value.unit)}`,
+      fix: `Write it in ${canonical}, or another unit of the same quantity.`,
+    });
+    return null;
+  };
+  const duration = (key: keyof SheetWritten): number | null => {
+    const text = written[key];
+    if (text === undefined) return null;
+    const read = parseDuration(text);
+    if (read.ok) return read.value;
+    problems.push({ path: [key], problem: read.problem, fix: `${read.fix}.` });
+    return null;
+  };
+  const sheet: Sheet = {
+    name: written.name,
+    source: written.source,
+    storageLowC: quantity('storage_low', 'Cel'),
+    storageHighC: quantity('storage_high', 'Cel'),
+    shelfLifeMs: duration('shelf_life'),
+    maxRestMs: duration('max_rest'),
+    stirTimeMs: duration('stir_time'),
+    targetSolidsPercent: quantity('target_solids', '%'),
+    agitatorLowPerMin: quantity('agitator_low', '/min'),
+    agitatorHighPerMin: quantity('agitator_high', '/min'),
+  };
+  const ascending = (lower: string, a: number | null, b: number | null): void => {
+    if (a !== null && b !== null && a >= b)
+      problems.push({
+        path: [lower],
+        problem: `it is not below ${lower.replace('_low', '_high')}`,
+        fix: 'Give the lower value first; look at the data sheet again.',
+      });
+  };
+  ascending('storage_low', sheet.storageLowC, sheet.storageHighC);
+  ascending('agitator_low', sheet.agitatorLowPerMin, sheet.agitatorHighPerMin);
+  return { sheet, problems };
+}

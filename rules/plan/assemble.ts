@@ -1,0 +1,204 @@
+/** Drafts to integers: signals in the order of their ids, and what refers to them by index. */
+import type { SiteProblem } from '../site/problem.ts';
+import type { Binding } from './binding.ts';
+import { canonicalText } from './canonical-text.ts';
+import type { RuleCard } from './card.ts';
+import { hasOwnTime } from './compile-signal.ts';
+import { byId, idOf, type Report, type RuleDraft, type SignalDraft } from './draft.ts';
+import type { PlanDerived, PlanRule, PlanSignal } from './plan.ts';
+import { wildcardLevels } from './topic.ts';
+
+/** Signal ids to their integers. */
+export type SignalIndex = ReadonlyMap<string, number>;
+
+const signalId = (draft: SignalDraft, instance: string): string =>
+  idOf(draft.station, draft.name, draft.names.length === 0 ? '' : instance);
+
+export function assembleSignals(
+  drafts: readonly SignalDraft[],
+  report: Report,
+): { readonly signals: readonly PlanSignal[]; readonly index: SignalIndex } {
+  const found = new Map<string, PlanSignal>();
+  for (const draft of drafts) {
+    for (const instance of draft.instances) {
+      const id = signalId(draft, instance);
+      if (found.has(id)) {
+        report(twice(id, 'signal', draft.path));
+        continue;
+      }
+      found.set(id, {
+        id,
+        kind: draft.kind,
+        unit: draft.unit,
+        digits: draft.digits,
+        holdMs: draft.holdMs,
+        latenessMs: draft.latenessMs,
+        expectEveryMs: draft.expectEveryMs,
+      });
+    }
+  }
+  const signals = [...found.values()].sort(byId);
+  return { signals, index: new Map(signals.map((signal, i) => [signal.id, i])) };
+}
+
+const twice = (id: string, what: string, path: SiteProblem['path']): SiteProblem => ({
+  path,
+  problem: `a value of a wildcard makes a second ${what} ${id}`,
+  fix: `Give one of the two another name.`,
+  atKey: true,
+});
+
+/** Inputs before outputs, as the drafts come. */
+export function assembleDerived(
+  drafts: readonly SignalDraft[],
+  index: SignalIndex,
+): readonly PlanDerived[] {
+  return drafts.flatMap((draft) => {
+    const derived = draft.derived;
+    if (derived === null) return [];
+    return draft.instances.map((instance) => ({
+      signal: at(index, signalId(draft, instance)),
+      inputs: derived.inputs.map((input) => at(index, signalId(input, instance))),
+      compute: (inputs: ArrayLike<number>) => derived.kind.compute(inputs),
+    }));
+  });
+}
+
+export function assembleBindings(
+  drafts: readonly SignalDraft[],
+  index: SignalIndex,
+): readonly Binding[] {
+  return drafts
+    .flatMap((draft): Binding[] => {
+      const reading = draft.reading;
+      if (reading === null) return [];
+      const wild = draft.names.length > 0;
+      return [
+        {
+          signal: wild ? null : at(index, signalId(draft, '')),
+          id: idOf(draft.station, draft.name, ''),
+          filter: reading.written.topic,
+          levels: wild ? wildcardLevels(reading.written.topic) : [],
+          names: draft.names,
+          instances: new Map(
+            wild
+              ? draft.instances.map((instance) => [instance, at(index, signalId(draft, instance))])
+              : [],
+          ),
+          payload: reading.written.payload,
+          unit: reading.unit,
+          slope: reading.slope,
+          intercept: reading.intercept,
+          low: reading.low,
+          high: reading.high,
+          maxRatePerS: reading.maxRatePerS,
+          digits: draft.digits,
+          holdMs: draft.holdMs,
+          latenessMs: draft.latenessMs,
+          hasOwnTime: hasOwnTime(reading.written),
+        },
+      ];
+    })
+    .sort(byId);
+}
+
+/** One plan rule and one card for each instance; a rule that must not run has a card alone. */
+export function assembleRules(
+  drafts: readonly RuleDraft[],
+  index: SignalIndex,
+  report: Report,
+): { readonly rules: readonly PlanRule[]; readonly cards: readonly RuleCard[] } {
+  const rules: PlanRule[] = [];
+  const cards = new Map<string, RuleCard>();
+  for (const draft of drafts) {
+    for (const instance of draft.signal.instances) {
+      const id = idOf(draft.station, draft.name, instance);
+      if (cards.has(id)) {
+        report(twice(id, 'rule', draft.path));
+        continue;
+      }
+      const signal = signalId(draft.signal, instance);
+      const gate = draft.gate === null ? null : signalId(draft.gate.signal, instance);
+      const missing =
+        gate === null || index.has(gate)
+          ? draft.missing
+          : [...draft.missing, `a reading of ${gate}`];
+      cards.set(id, cardOf(draft, id, signal, gate, missing));
+      if (missing.length > 0 || draft.compiled === null) continue;
+      rules.push(ruleOf(draft, id, signal, gate, index));
+    }
+  }
+  return { rules: rules.sort(byId), cards: [...cards.values()].sort(byId) };
+}
+
+function ruleOf(
+  draft: RuleDraft,
+  id: string,
+  signal: string,
+  gate: string | null,
+  index: SignalIndex,
+): PlanRule {
+  return {
+    id,
+    kind: draft.kind,
+    settings: draft.compiled,
+    fingerprint: canonicalText({
+      kind: draft.kind.name,
+      settings: draft.compiled,
+      inputs: [{ id: signal, unit: draft.signal.unit }],
+    }),
+    inputs: [at(index, signal)],
+    gate:
+      gate === null || draft.gate === null
+        ? null
+        : { signal: at(index, gate), low: draft.gate.low, high: draft.gate.high },
+    class: draft.class,
+    priority: draft.priority,
+    hazardToPeople: draft.people,
+    hold: draft.hold,
+  };
+}
+
+function cardOf(
+  draft: RuleDraft,
+  id: string,
+  signal: string,
+  gate: string | null,
+  missing: readonly string[],
+): RuleCard {
+  return {
+    id,
+    station: draft.station.id,
+    kind: draft.kind.name,
+    summary: draft.kind.summary,
+    signal,
+    settings: draft.card,
+    readiness:
+      missing.length > 0 || draft.compiled === null
+        ? 'not-armed'
+        : draft.unconfirmed.length > 0
+          ? 'armed-limit-unconfirmed'
+          : 'armed',
+    needs: missing.length > 0 ? missing : draft.unconfirmed,
+    label: draft.label,
+    facts: draft.facts,
+    priority: draft.priority,
+    class: draft.class,
+    respondMs: draft.respondMs,
+    hazard: draft.hazard,
+    hazardToPeople: draft.people,
+    gate:
+      gate === null || draft.gate === null
+        ? null
+        : { signal: gate, low: finiteOrNull(draft.gate.low), high: finiteOrNull(draft.gate.high) },
+    hold: draft.hold,
+  };
+}
+
+const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+function at(index: SignalIndex, id: string): number {
+  const i = index.get(id);
+  if (i === undefined) throw new RangeError(`the plan has no signal ${id}`);
+  return i;
+}

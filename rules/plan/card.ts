@@ -1,0 +1,105 @@
+/** What people see of a rule: all of it, so that no setting and no reason is hidden. */
+import type { Label } from '../alarm/label.ts';
+import type { Priority } from '../alarm/priority.ts';
+import type { HoldWhat } from '../hold/hold.ts';
+import type { Basis } from '../stations/station.ts';
+import type { AlarmClass } from './plan.ts';
+
+/** Words of the contract. */
+export type Readiness = 'armed' | 'armed-limit-unconfirmed' | 'not-armed';
+
+export interface CardSetting {
+  /** As in the site file: `low_low`. */
+  readonly setting: string;
+  /** As it is or would be written: "7 Cel"; null where nobody gave it. */
+  readonly written: string | number | boolean | null;
+  readonly basis: Basis;
+  /** It came from where it must come from. */
+  readonly confirmed: boolean;
+}
+
+/** What a placeholder of the label prints that the evidence does not hold. */
+export type Fact =
+  /** In the canonical unit; `K` is a difference. */
+  | { readonly kind: 'quantity'; readonly value: number; readonly unit: string }
+  | { readonly kind: 'duration'; readonly ms: number }
+  | { readonly kind: 'text'; readonly text: string };
+
+/** A label whose sentence may be left to the rule's kind (`RuleKind.sentence`): then null. */
+export type CardLabel = Omit<Label, 'sentence'> & { readonly sentence: string | null };
+
+export interface RuleCard {
+  /** `line/station/rule`. */
+  readonly id: string;
+  /** `line/station`. */
+  readonly station: string;
+  readonly kind: string;
+  /** What the kind judges, in one sentence. */
+  readonly summary: string;
+  /** The signal it is about. */
+  readonly signal: string;
+  readonly settings: readonly CardSetting[];
+  readonly readiness: Readiness;
+  /** What must be entered before it arms, or before its limit is confirmed. */
+  readonly needs: readonly string[];
+  readonly label: CardLabel;
+  readonly facts: Readonly<Record<string, Fact>>;
+  /** By severity 1 and 2. */
+  readonly priority: readonly [Priority, Priority];
+  readonly class: AlarmClass;
+  /** Time there is to act; null where nobody said. */
+  readonly respondMs: number | null;
+  /** The station's hazard it watches, or its own name where the site wrote it; null for sensor health. */
+  readonly hazard: string | null;
+  readonly hazardToPeople: boolean;
+  readonly gate: {
+    readonly signal: string;
+    /** Canonical; null where that side is free. */
+    readonly low: number | null;
+    readonly high: number | null;
+  } | null;
+  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+}
+
+/** What is watched and what is not: the answer of GET /api/coverage. */
+export interface Coverage {
+  readonly stations: readonly StationCoverage[];
+}
+
+export interface WatchedHazard {
+  readonly hazard: string;
+  readonly words: string;
+  readonly people: boolean;
+  readonly rules: readonly string[];
+}
+
+export interface UnwatchedHazard {
+  readonly hazard: string;
+  readonly words: string;
+  readonly people: boolean;
+  /** Signals any one of which would let a rule watch it, with where the sensor belongs. */
+  readonly missing: readonly {
+    readonly signal: string;
+    readonly meaning: string;
+    readonly where: string;
+  }[];
+  /** Why it is unwatched, in a sentence. */
+  readonly why: string;
+}
+
+export interface StationCoverage {
+  readonly station: string;
+  readonly kind: string;
+  readonly watched: readonly WatchedHazard[];
+  readonly unwatched: readonly UnwatchedHazard[];
+  readonly notArmed: readonly { readonly rule: string; readonly needs: readonly string[] }[];
+  /** Armed on numbers nobody has confirmed for this material or site. */
+  readonly unconfirmed: readonly {
+    readonly rule: string;
+    readonly numbers: readonly CardSetting[];
+    readonly needs: readonly string[];
+  }[];
+  /** Measured signals whose silence no rule would notice. */
+  readonly silenceUnnoticed: readonly string[];
+  readonly off: readonly { readonly rule: string; readonly reason: string }[];
+}

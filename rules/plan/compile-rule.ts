@@ -1,0 +1,78 @@
+/** One rule, from its template or from the site's own words, to what a plan and a card need. */
+import type { RuleKind } from '../kinds/kind.ts';
+import type { SettingsProblem } from '../kinds/settings.ts';
+import { settingsReader } from '../kinds/settings-reader.ts';
+import type { RuleWritten } from '../site/rule-schema.ts';
+import type { TemplateNumber } from '../stations/station.ts';
+import type { CardLabel } from './card.ts';
+import { sentence } from './compile-signal.ts';
+import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import { compileFacts, compileLabel } from './rule-label.ts';
+import { checkSettings, draftSettings, ownSettings } from './rule-settings.ts';
+import { compileTerms, type TermDefaults } from './rule-terms.ts';
+
+/** What a rule is before the site has spoken. */
+export interface RuleSource extends TermDefaults {
+  readonly name: string;
+  readonly kind: RuleKind;
+  readonly signal: SignalDraft;
+  readonly numbers: readonly TemplateNumber[];
+  readonly fixed: Readonly<Record<string, boolean>>;
+  readonly hazard: string | null;
+  readonly people: boolean;
+  readonly label: CardLabel;
+  readonly facts: Readonly<Record<string, string>>;
+}
+
+/** What the site wrote for it, and for the rule it is like. */
+export interface RuleWords {
+  readonly own: RuleWritten | undefined;
+  readonly alike: { readonly written: Partial<RuleWritten>; readonly path: Path } | null;
+}
+
+export function compileRule(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  source: RuleSource,
+  words: RuleWords,
+  report: Report,
+): RuleDraft {
+  const rulePath = [...station.path, 'rules', source.name];
+  const own: Partial<RuleWritten> = words.own ?? {};
+  const alike: Partial<RuleWritten> = words.alike?.written ?? {};
+  const written: Partial<RuleWritten> = { ...alike, ...own };
+  const pathOf = (key: string): Path =>
+    !Object.hasOwn(own, key) && Object.hasOwn(alike, key) && words.alike !== null
+      ? words.alike.path
+      : rulePath;
+  const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), station.sheet);
+  const { kind, signal } = source;
+  const sound = checkSettings(kind, drafted.settings, pathOf, report);
+  let compiled: unknown = null;
+  if (sound && drafted.missing.length === 0) {
+    const problems: SettingsProblem[] = [];
+    compiled = kind.compile(settingsReader(drafted.settings, signal, problems));
+    for (const problem of problems)
+      report({
+        path: [...pathOf(String(problem.path[0] ?? '')), ...problem.path],
+        problem: problem.problem,
+        fix: sentence(problem.fix),
+      });
+    if (problems.length > 0) compiled = null;
+  }
+  const facts = compileFacts(source.facts);
+  return {
+    station,
+    name: source.name,
+    path: rulePath,
+    kind,
+    signal,
+    ...drafted,
+    compiled,
+    ...compileTerms(station, signals, signal, written, source, pathOf, report),
+    hazard: source.hazard,
+    people: source.people,
+    label: compileLabel(written, source.label, facts, rulePath, report),
+    facts,
+  };
+}

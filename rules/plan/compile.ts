@@ -1,0 +1,163 @@
+/**
+ * A site to a plan: signals and rules by integer, bindings for intake, cards and coverage for
+ * people. Compiled once at start, on a reload, and when a wildcard takes a new value.
+ *
+ * Every problem is collected, none thrown. The rest is whole only where there are none.
+ */
+import type { Sheet } from '../material/read-sheet.ts';
+import { didYouMean } from '../site/nearest.ts';
+import { pathText, type SiteProblem } from '../site/problem.ts';
+import type { SiteWritten, StationWritten } from '../site/schema.ts';
+import { stationKinds } from '../stations/all.ts';
+import { assembleBindings, assembleDerived, assembleRules, assembleSignals } from './assemble.ts';
+import { type Binding, isInstance } from './binding.ts';
+import type { Coverage, RuleCard } from './card.ts';
+import { compileDerived } from './compile-derived.ts';
+import { compileSignal } from './compile-signal.ts';
+import { coverStation } from './coverage.ts';
+import type { Report, SignalDraft, StationDraft } from './draft.ts';
+import type { Plan } from './plan.ts';
+import { type StationRules, stationRules } from './station-rules.ts';
+import { wildcardLevels } from './topic.ts';
+
+/** Values the levels of a wildcard topic took, by the signal's `line/station/signal`. */
+export type Instances = Readonly<Record<string, readonly string[]>>;
+
+export interface CompiledSite {
+  readonly plan: Plan;
+  /** By signal id. */
+  readonly bindings: readonly Binding[];
+  /** By rule id; those not armed too. */
+  readonly rules: readonly RuleCard[];
+  readonly coverage: Coverage;
+  readonly problems: readonly SiteProblem[];
+}
+
+interface CompiledStation {
+  readonly station: StationDraft;
+  readonly signals: ReadonlyMap<string, SignalDraft>;
+  readonly found: StationRules;
+}
+
+/** `revision` is the SHA-256 of what is compiled (agent/site/revision.ts). */
+export function compileSite(
+  site: SiteWritten,
+  materials: Readonly<Record<string, Sheet>>,
+  instances: Instances,
+  revision: string,
+): CompiledSite {
+  const problems = new Map<string, SiteProblem>();
+  const report: Report = (problem) => {
+    problems.set(`${pathText(problem.path)} ${problem.problem}`, problem);
+  };
+  const stations: CompiledStation[] = [];
+  for (const [line, written] of Object.entries(site.lines)) {
+    for (const [name, station] of Object.entries(written)) {
+      const draft = draftStation(site, materials, line, name, station, report);
+      if (draft === null) continue;
+      const signals = stationSignals(draft, instances, report);
+      stations.push({ station: draft, signals, found: stationRules(draft, signals, report) });
+    }
+  }
+  const drafts = stations.flatMap(({ signals }) => [...signals.values()]);
+  const { signals, index } = assembleSignals(drafts, report);
+  const assembled = assembleRules(
+    stations.flatMap(({ found }) => found.rules),
+    index,
+    report,
+  );
+  return {
+    plan: {
+      revision,
+      signals,
+      rules: assembled.rules,
+      derived: assembleDerived(drafts, index),
+    },
+    bindings: assembleBindings(drafts, index),
+    rules: assembled.cards,
+    coverage: {
+      stations: stations
+        .map(({ station, signals: own, found }) => {
+          const cards = assembled.cards.filter((card) => card.station === station.id);
+          return coverStation(station, own, found, cards);
+        })
+        .sort((a, b) => (a.station < b.station ? -1 : 1)),
+    },
+    problems: [...problems.values()],
+  };
+}
+
+function draftStation(
+  site: SiteWritten,
+  materials: Readonly<Record<string, Sheet>>,
+  line: string,
+  name: string,
+  written: StationWritten,
+  report: Report,
+): StationDraft | null {
+  const path = ['lines', line, name];
+  const material = written.material;
+  const known = Object.keys(site.materials ?? {});
+  if (material !== undefined && !known.includes(material))
+    report({
+      path: [...path, 'material'],
+      problem: `there is no material "${material}"`,
+      fix:
+        known.length === 0
+          ? 'Name its sheet under materials, at the top of the file.'
+          : didYouMean(material, known),
+    });
+  const kind = stationKinds.get(written.kind);
+  if (kind === undefined) {
+    report({
+      path: [...path, 'kind'],
+      problem: `there is no station kind "${written.kind}"`,
+      fix: didYouMean(written.kind, [...stationKinds.keys()]),
+    });
+    return null;
+  }
+  const sheet =
+    material !== undefined && Object.hasOwn(materials, material) ? materials[material]! : null;
+  return { id: `${line}/${name}`, path, kind, written, sheet };
+}
+
+function stationSignals(
+  station: StationDraft,
+  instances: Instances,
+  report: Report,
+): ReadonlyMap<string, SignalDraft> {
+  const signals = new Map<string, SignalDraft>();
+  for (const [name, written] of Object.entries(station.written.signals ?? {})) {
+    const id = `${station.id}/${name}`;
+    const heard = Object.hasOwn(instances, id) ? instances[id]! : [];
+    const levels = wildcardLevels(written.topic).length;
+    const draft = compileSignal(
+      station,
+      name,
+      written,
+      [...station.path, 'signals', name],
+      station.kind.signals.find((known) => known.name === name),
+      [...new Set(heard)].filter((instance) => isInstance(instance, levels)).sort(),
+      report,
+    );
+    if (draft !== null) signals.set(name, draft);
+  }
+  compileDerived(station, signals, report);
+  reportAmbiguous(signals, report);
+  return signals;
+}
+
+/** `t-1` beside a wildcard `t` could be its value 1 one day; better said now than then. */
+function reportAmbiguous(signals: ReadonlyMap<string, SignalDraft>, report: Report): void {
+  for (const wild of signals.values()) {
+    if (wild.names.length === 0 || wild.kind !== 'measured') continue;
+    for (const other of signals.values())
+      if (other !== wild && other.name.startsWith(`${wild.name}-`))
+        report({
+          path: other.path,
+          problem: `"${other.name}" could be a value of the wildcard "${wild.name}"`,
+          fix: `Give one of the two a name that does not begin with "${wild.name}-".`,
+          atKey: true,
+        });
+  }
+}

@@ -1,0 +1,123 @@
+/** Which hazards of a station are watched, which are not and why. */
+import type { Hazard, RuleTemplate, StationSignal } from '../stations/station.ts';
+import type { RuleCard, StationCoverage, UnwatchedHazard, WatchedHazard } from './card.ts';
+import type { SignalDraft, StationDraft } from './draft.ts';
+import type { StationRules } from './station-rules.ts';
+
+export function coverStation(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  found: StationRules,
+  cards: readonly RuleCard[],
+): StationCoverage {
+  const watched: WatchedHazard[] = [];
+  const unwatched: UnwatchedHazard[] = [];
+  const hazards = [...station.kind.hazards, ...ownHazards(found)];
+  for (const hazard of hazards) {
+    const { id, words, people } = hazard;
+    const rules = cards
+      .filter((card) => card.hazard === id && card.readiness !== 'not-armed')
+      .map((card) => card.id);
+    if (rules.length > 0) watched.push({ hazard: id, words, people, rules });
+    else unwatched.push(unwatchedHazard(station, signals, found, cards, hazard));
+  }
+  return {
+    station: station.id,
+    kind: station.kind.name,
+    watched,
+    unwatched,
+    notArmed: cards
+      .filter((card) => card.readiness === 'not-armed')
+      .map((card) => ({ rule: card.id, needs: card.needs })),
+    unconfirmed: cards
+      .filter((card) => card.readiness === 'armed-limit-unconfirmed')
+      .map((card) => ({
+        rule: card.id,
+        numbers: card.settings.filter((setting) => !setting.confirmed),
+        needs: card.needs,
+      })),
+    silenceUnnoticed: silenceUnnoticed(station, signals, found),
+    off: found.off.map(({ name, reason }) => ({ rule: `${station.id}/${name}`, reason })),
+  };
+}
+
+/** A rule of the site's own watches what the site says it does. */
+const ownHazards = (found: StationRules): Hazard[] =>
+  found.rules
+    .filter((rule) => rule.hazard === rule.name)
+    .map((rule) => ({
+      id: rule.name,
+      words: rule.label.consequence,
+      people: rule.people,
+      byHand: null,
+    }));
+
+const silenceUnnoticed = (
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  found: StationRules,
+): string[] =>
+  [...signals.values()]
+    .filter((signal) => signal.kind === 'measured')
+    .filter((signal) => !found.rules.some((r) => r.kind.watchesHealth && r.signal === signal))
+    .map((signal) => `${station.id}/${signal.name}`);
+
+function unwatchedHazard(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  found: StationRules,
+  cards: readonly RuleCard[],
+  hazard: Hazard,
+): UnwatchedHazard {
+  const { id, words, people } = hazard;
+  const missing = missingSignals(station, signals, found.unbound, id);
+  return {
+    hazard: id,
+    words,
+    people,
+    missing: missing.map(({ name, meaning, where }) => ({
+      signal: `${station.id}/${name}`,
+      meaning,
+      where,
+    })),
+    why: whyUnwatched(station, found, cards, hazard, missing),
+  };
+}
+
+function missingSignals(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  unbound: readonly RuleTemplate[],
+  hazard: string,
+): StationSignal[] {
+  const names = new Set(
+    unbound
+      .filter((template) => template.hazard === hazard)
+      .flatMap((template) => template.signals)
+      .flatMap((name) => {
+        const derived = station.kind.derived.find((known) => known.name === name);
+        return derived === undefined ? [name] : Object.values(derived.inputs);
+      })
+      .filter((name) => !signals.has(name)),
+  );
+  return station.kind.signals.filter((signal) => names.has(signal.name));
+}
+
+function whyUnwatched(
+  station: StationDraft,
+  found: StationRules,
+  cards: readonly RuleCard[],
+  hazard: Hazard,
+  missing: readonly StationSignal[],
+): string {
+  if (hazard.byHand !== null) return `No signal here tells it: ${hazard.byHand}.`;
+  const off = found.off.find(({ name }) =>
+    station.kind.rules.some((template) => template.name === name && template.hazard === hazard.id),
+  );
+  if (off !== undefined) return `${off.name} is switched off: ${off.reason}.`;
+  const needs = cards.filter((card) => card.hazard === hazard.id).flatMap((card) => card.needs);
+  if (needs.length > 0) return `Not armed: needs ${needs.join('; ')}.`;
+  if (missing.length > 0)
+    return `No sensor: bind ${missing.map((signal) => signal.name).join(' or ')}.`;
+  return 'Its sensors have not been heard yet.';
+}

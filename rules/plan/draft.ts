@@ -1,0 +1,98 @@
+/** What compiling carries from step to step: stations, signals and rules before they have integers. */
+import type { Priority } from '../alarm/priority.ts';
+import type { DerivedKind } from '../derive/derived.ts';
+import type { HoldWhat } from '../hold/hold.ts';
+import type { RuleKind } from '../kinds/kind.ts';
+import type { Sheet } from '../material/read-sheet.ts';
+import type { Unit } from '../quantity/unit.ts';
+import type { SiteProblem } from '../site/problem.ts';
+import type { StationWritten } from '../site/schema.ts';
+import type { SignalWritten } from '../site/signal-schema.ts';
+import type { StationKind } from '../stations/station.ts';
+import type { CardLabel, CardSetting, Fact } from './card.ts';
+import type { AlarmClass, SignalKind } from './plan.ts';
+
+export type Path = readonly (string | number)[];
+export type Report = (problem: SiteProblem) => void;
+
+export interface StationDraft {
+  /** `line/station`. */
+  readonly id: string;
+  readonly path: Path;
+  readonly kind: StationKind;
+  readonly written: StationWritten;
+  readonly sheet: Sheet | null;
+}
+
+/** How a measured signal is read; see Binding. */
+export interface ReadingDraft {
+  readonly written: SignalWritten;
+  readonly unit: Unit;
+  readonly slope: number;
+  readonly intercept: number;
+  readonly low: number;
+  readonly high: number;
+  readonly maxRatePerS: number | null;
+}
+
+export interface SignalDraft {
+  readonly station: StationDraft;
+  readonly name: string;
+  readonly path: Path;
+  readonly kind: SignalKind;
+  /** Names of its wildcard levels; empty for an exact topic. */
+  readonly names: readonly string[];
+  /** Values the wildcard took; the single '' for an exact topic. */
+  readonly instances: readonly string[];
+  /** Canonical code. */
+  readonly unit: string;
+  readonly digits: number | null;
+  readonly holdMs: number;
+  readonly latenessMs: number;
+  readonly expectEveryMs: number | null;
+  /** Only for measured ones. */
+  readonly reading: ReadingDraft | null;
+  /** Only for derived ones. */
+  readonly derived: { readonly kind: DerivedKind; readonly inputs: readonly SignalDraft[] } | null;
+}
+
+export interface GateDraft {
+  readonly signal: SignalDraft;
+  /** Canonical; infinite where that side is free. */
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface RuleDraft {
+  readonly station: StationDraft;
+  readonly name: string;
+  readonly path: Path;
+  readonly kind: RuleKind;
+  readonly signal: SignalDraft;
+  /** As written, defaults filled in. */
+  readonly settings: Readonly<Record<string, unknown>>;
+  /** What the kind made of them; null where it must not run. */
+  readonly compiled: unknown;
+  readonly card: readonly CardSetting[];
+  /** What it needs before it arms. */
+  readonly missing: readonly string[];
+  /** What would confirm its limits. */
+  readonly unconfirmed: readonly string[];
+  readonly gate: GateDraft | null;
+  readonly class: AlarmClass;
+  readonly priority: readonly [Priority, Priority];
+  readonly respondMs: number | null;
+  readonly hazard: string | null;
+  readonly people: boolean;
+  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  readonly label: CardLabel;
+  readonly facts: Readonly<Record<string, Fact>>;
+}
+
+/** `line/station/name`, with `-<instance>` for a value of a wildcard. */
+export const idOf = (station: StationDraft, name: string, instance: string): string =>
+  `${station.id}/${name}${instance === '' ? '' : `-${instance}`}`;
+
+/** Code-unit order, the order of the plan. */
+export const byId = <T extends { readonly id: string }>(a: T, b: T): number =>
+  a.id < b.id ? -1 : a.id > b.id ? 1 : 0;

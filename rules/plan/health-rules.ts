@@ -1,0 +1,81 @@
+/**
+ * `lost-<signal>` for every signal that promised how often it speaks, `stuck-<signal>` where the
+ * station says that such a reading must move. How soon to act follows the rules that lean on the
+ * signal, at most medium: losing a sensor is not yet the harm it watches for (engineering judgement).
+ */
+import { type Priority, priorities } from '../alarm/priority.ts';
+import { ruleKinds } from '../kinds/all.ts';
+import type { RuleWritten } from '../site/rule-schema.ts';
+import { lostLabel, lostNumbers, stuckLabel, stuckNumbers } from '../stations/sensor-health.ts';
+import { plainClass } from '../stations/station.ts';
+import { compileRule } from './compile-rule.ts';
+import type { Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+
+const healthKinds = ['lost', 'stuck'] as const;
+
+const measured = (signals: ReadonlyMap<string, SignalDraft>): SignalDraft[] =>
+  [...signals.values()].filter((signal) => signal.kind === 'measured');
+
+/** Every name such a rule may have at the station, whether or not it is in force. */
+export const healthRuleNames = (signals: ReadonlyMap<string, SignalDraft>): readonly string[] =>
+  measured(signals).flatMap((signal) => healthKinds.map((kind) => `${kind}-${signal.name}`));
+
+export function healthRules(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  others: readonly RuleDraft[],
+  isOff: (name: string) => boolean,
+  report: Report,
+): readonly RuleDraft[] {
+  const written: Readonly<Record<string, RuleWritten>> = station.written.rules ?? {};
+  const rules: RuleDraft[] = [];
+  for (const signal of measured(signals)) {
+    const priority = leaningPriority(signal, others);
+    for (const kindName of healthKinds) {
+      const name = `${kindName}-${signal.name}`;
+      const own = Object.hasOwn(written, name) ? written[name] : undefined;
+      const stuckAfter =
+        station.kind.signals.find((known) => known.name === signal.name)?.stuckAfter ?? null;
+      const wanted = kindName === 'lost' ? signal.expectEveryMs !== null : stuckAfter !== null;
+      const kind = ruleKinds.get(kindName);
+      if (kind === undefined) throw new RangeError(`no rule kind "${kindName}"`);
+      if ((!wanted && own === undefined) || isOff(name)) continue;
+      rules.push(
+        compileRule(
+          station,
+          signals,
+          {
+            name,
+            kind,
+            signal,
+            numbers: kindName === 'lost' ? lostNumbers : stuckNumbers(stuckAfter),
+            fixed: {},
+            gate: null,
+            hold: null,
+            priority: [priority, priority],
+            class: plainClass,
+            respond: null,
+            hazard: null,
+            people: false,
+            label: kindName === 'lost' ? lostLabel : stuckLabel,
+            facts: {},
+          },
+          { own, alike: null },
+          report,
+        ),
+      );
+    }
+  }
+  return rules;
+}
+
+/** The most urgent of the rules that lean on the signal, but not above medium; low where none does. */
+function leaningPriority(signal: SignalDraft, others: readonly RuleDraft[]): Priority {
+  const leans = (from: SignalDraft): boolean =>
+    from === signal || (from.derived?.inputs.some(leans) ?? false);
+  const ranks = others
+    .filter((rule) => leans(rule.signal))
+    .map((rule) => priorities.indexOf(rule.priority[0]));
+  const rank = Math.max(priorities.indexOf('medium'), Math.min(...ranks, priorities.length - 1));
+  return priorities[rank]!;
+}

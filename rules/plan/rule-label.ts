@@ -1,0 +1,99 @@
+/** A rule's label and what its placeholders print: the site's words over the station's. */
+
+import { type Placeholder, placeholders, placeholdersIn } from '../alarm/placeholders.ts';
+import { parseDuration } from '../quantity/duration.ts';
+import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
+import { toCanonical } from '../quantity/unit.ts';
+import { didYouMean } from '../site/nearest.ts';
+import { type RuleWritten, signalWords } from '../site/rule-schema.ts';
+import type { CardLabel, Fact } from './card.ts';
+import type { Path, Report } from './draft.ts';
+
+export function compileLabel(
+  written: Partial<RuleWritten>,
+  label: CardLabel,
+  facts: Readonly<Record<string, Fact>>,
+  path: Path,
+  report: Report,
+): CardLabel {
+  const word = written.signal_word ?? label.word;
+  if (signalWords.indexOf(word) > signalWords.indexOf(label.word))
+    report({
+      path: [...path, 'signal_word'],
+      problem: `${word} says less than the ${label.word} this rule comes with`,
+      fix: `Write ${label.word} or a stronger word, or take signal_word out.`,
+    });
+  const texts: readonly (readonly [Path, string | undefined])[] = [
+    [['sentence'], written.sentence],
+    [['consequence'], written.consequence],
+    [['caution'], written.caution],
+    ...(written.actions ?? []).map((text, i) => [['actions', i], text] as const),
+    ...(written.do_not ?? []).map((text, i) => [['do_not', i], text] as const),
+  ];
+  for (const [key, text] of texts) checkPlaceholders(text ?? '', facts, [...path, ...key], report);
+  return {
+    word,
+    sentence: written.sentence ?? label.sentence,
+    consequence: written.consequence ?? label.consequence,
+    steps: written.actions ?? label.steps,
+    doNot: written.do_not ?? label.doNot,
+    caution: written.caution ?? label.caution,
+  };
+}
+
+/** The evidence and the station give these; the rest are facts of the rule. */
+const always: readonly Placeholder[] = [
+  'station',
+  'signal',
+  'container',
+  'value',
+  'limit',
+  'slope',
+  'early',
+  'late',
+  'duration',
+  'clock',
+  'cause',
+];
+
+function checkPlaceholders(
+  text: string,
+  facts: Readonly<Record<string, Fact>>,
+  path: Path,
+  report: Report,
+): void {
+  const known = [...always, ...Object.keys(facts)];
+  for (const name of placeholdersIn(text)) {
+    if (known.includes(name)) continue;
+    report({
+      path,
+      problem: Object.hasOwn(placeholders, name)
+        ? `{$${name}} is not known to this rule`
+        : `there is no placeholder {$${name}}`,
+      fix: didYouMean(name, known),
+    });
+  }
+}
+
+/** Written quantities and durations to facts; anything else is text and printed as it is. */
+export function compileFacts(
+  written: Readonly<Record<string, string>>,
+): Readonly<Record<string, Fact>> {
+  return Object.fromEntries(
+    Object.entries(written).map(([name, text]): [string, Fact] => {
+      const duration = parseDuration(text);
+      if (duration.ok) return [name, { kind: 'duration', ms: duration.value }];
+      const read = parseQuantity(text);
+      if (!read.ok) return [name, { kind: 'text', text }];
+      const { value, unit } = read.value;
+      return [
+        name,
+        {
+          kind: 'quantity',
+          value: withoutDust(toCanonical(value, unit)),
+          unit: unit.canonical,
+        },
+      ];
+    }),
+  );
+}

@@ -1,0 +1,132 @@
+/**
+ * The terms of a rule that are not its kind's settings: gate, hold, priority, class, time to act.
+ * The site's word replaces the station's, one by one.
+ */
+import type { Priority } from '../alarm/priority.ts';
+import type { HoldWhat } from '../hold/hold.ts';
+import type { SettingsProblem } from '../kinds/settings.ts';
+import { settingsReader } from '../kinds/settings-reader.ts';
+import { parseDuration } from '../quantity/duration.ts';
+import { didYouMean } from '../site/nearest.ts';
+import type { RuleWritten } from '../site/rule-schema.ts';
+import type { TemplateGate } from '../stations/station.ts';
+import { sentence } from './compile-signal.ts';
+import type { GateDraft, Path, Report, SignalDraft, StationDraft } from './draft.ts';
+import type { AlarmClass } from './plan.ts';
+import type { PathOf } from './rule-settings.ts';
+
+export interface TermDefaults {
+  readonly gate: TemplateGate | null;
+  readonly hold: HoldWhat | null;
+  readonly priority: readonly [Priority, Priority];
+  readonly class: AlarmClass;
+  readonly respond: string | null;
+}
+
+export interface Terms {
+  readonly gate: GateDraft | null;
+  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  readonly priority: readonly [Priority, Priority];
+  readonly class: AlarmClass;
+  readonly respondMs: number | null;
+}
+
+export function compileTerms(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  signal: SignalDraft,
+  written: Partial<RuleWritten>,
+  defaults: TermDefaults,
+  pathOf: PathOf,
+  report: Report,
+): Terms {
+  const priority = written.priority ?? defaults.priority;
+  return {
+    gate: compileGate(signals, signal, written, defaults.gate, [...pathOf('gate'), 'gate'], report),
+    hold: compileHold(station, written, defaults.hold),
+    priority: typeof priority === 'string' ? [priority, priority] : priority,
+    class: {
+      latching: written.latching ?? defaults.class.latching,
+      selfAcknowledging: written.self_acknowledging ?? defaults.class.selfAcknowledging,
+      highlyManaged: written.highly_managed ?? defaults.class.highlyManaged,
+    },
+    respondMs: compileRespond(written.respond ?? defaults.respond, pathOf, report),
+  };
+}
+
+function compileRespond(text: string | null, pathOf: PathOf, report: Report): number | null {
+  if (text === null) return null;
+  const read = parseDuration(text);
+  if (read.ok) return read.value;
+  report({
+    path: [...pathOf('respond'), 'respond'],
+    problem: read.problem,
+    fix: sentence(read.fix),
+  });
+  return null;
+}
+
+function compileHold(
+  station: StationDraft,
+  written: Partial<RuleWritten>,
+  fallback: HoldWhat | null,
+): Terms['hold'] {
+  if (written.hold === 'none') return null;
+  const what = written.hold?.what ?? fallback;
+  if (what === null) return null;
+  const item = written.hold?.item ?? station.written.container ?? station.id;
+  return { what, item };
+}
+
+function compileGate(
+  signals: ReadonlyMap<string, SignalDraft>,
+  judged: SignalDraft,
+  written: Partial<RuleWritten>,
+  fallback: TemplateGate | null,
+  path: Path,
+  report: Report,
+): GateDraft | null {
+  if (written.gate === 'none') return null;
+  const gate = written.gate ?? fallback;
+  if (gate === null) return null;
+  const signal = signals.get(gate.signal);
+  if (signal === undefined) {
+    if (written.gate !== undefined)
+      report({
+        path: [...path, 'signal'],
+        problem: `this station has no signal "${gate.signal}"`,
+        fix: didYouMean(gate.signal, [...signals.keys()]),
+      });
+    return null;
+  }
+  if (signal.names.length > 0 && signal.names.join() !== judged.names.join())
+    report({
+      path: [...path, 'signal'],
+      problem: `"${gate.signal}" is many signals (${signal.names.join(', ')}), and none of them is this rule's`,
+      fix: 'Gate by a signal of one topic, or of a topic with the same names.',
+    });
+  const problems: SettingsProblem[] = [];
+  const limits = { low: gate.low, high: gate.high };
+  const read = settingsReader(limits, signal, problems);
+  const low = read.limit('low');
+  const high = read.limit('high');
+  for (const problem of problems)
+    report({ ...problem, path: [...path, ...problem.path], fix: sentence(problem.fix) });
+  if (problems.length === 0 && low === null && high === null)
+    report({
+      path,
+      problem: 'a gate without low and high is always open',
+      fix: 'Give it low, high or both; or write gate: none.',
+    });
+  if (low !== null && high !== null && low > high)
+    report({
+      path,
+      problem: 'the gate never opens: low lies above high',
+      fix: 'Swap low and high.',
+    });
+  return {
+    signal,
+    low: low ?? Number.NEGATIVE_INFINITY,
+    high: high ?? Number.POSITIVE_INFINITY,
+  };
+}

@@ -1,0 +1,240 @@
+/** All rules of a station, and what became of each template: judged, switched off, or unbound. */
+import { ruleKinds } from '../kinds/all.ts';
+import type { RuleKind } from '../kinds/kind.ts';
+import { didYouMean, nearest } from '../site/nearest.ts';
+import type { RuleWritten } from '../site/rule-schema.ts';
+import { plainClass, type RuleTemplate } from '../stations/station.ts';
+import { compileRule, type RuleWords } from './compile-rule.ts';
+import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import { healthRuleNames, healthRules } from './health-rules.ts';
+
+export interface StationRules {
+  readonly rules: readonly RuleDraft[];
+  readonly off: readonly { readonly name: string; readonly reason: string }[];
+  /** Templates without a signal to judge. */
+  readonly unbound: readonly RuleTemplate[];
+}
+
+export function stationRules(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  report: Report,
+): StationRules {
+  const written = station.written.rules ?? {};
+  const rules: RuleDraft[] = [];
+  const off: { name: string; reason: string }[] = [];
+  const unbound: RuleTemplate[] = [];
+  const templates = station.kind.rules;
+  const isOff = (name: string): boolean => {
+    const words = writtenFor(written, name);
+    if (words?.off !== true) return false;
+    const reason = words.reason;
+    if (reason === undefined)
+      report({
+        path: [...station.path, 'rules', name, 'off'],
+        problem: 'a rule is switched off without a reason',
+        fix: 'Add reason: and say why, in a sentence; coverage shows it.',
+      });
+    off.push({ name, reason: reason ?? 'no reason given' });
+    return true;
+  };
+  for (const template of templates) {
+    if (isOff(template.name)) continue;
+    const rule = fromTemplate(station, signals, template, written, report);
+    if (rule === null) unbound.push(template);
+    else rules.push(rule);
+  }
+  const health = healthRuleNames(signals);
+  const known = [...templates.map((template) => template.name), ...health];
+  for (const [name, words] of Object.entries(written)) {
+    if (known.includes(name) || isOff(name)) continue;
+    const rule = ownRule(station, signals, name, words, known, report);
+    if (rule !== null) rules.push(rule);
+  }
+  rules.push(...healthRules(station, signals, rules, isOff, report));
+  return { rules, off, unbound };
+}
+
+const writtenFor = (
+  written: Readonly<Record<string, RuleWritten>>,
+  name: string,
+): RuleWritten | undefined => (Object.hasOwn(written, name) ? written[name] : undefined);
+
+/** null where nothing it could judge is bound. */
+function fromTemplate(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  template: RuleTemplate,
+  written: Readonly<Record<string, RuleWritten>>,
+  report: Report,
+): RuleDraft | null {
+  const kind = ruleKinds.get(template.kind);
+  if (kind === undefined) throw new RangeError(`no rule kind "${template.kind}"`);
+  const own = writtenFor(written, template.name);
+  const path = [...station.path, 'rules', template.name];
+  if (own?.kind !== undefined && own.kind !== template.kind)
+    report({
+      path: [...path, 'kind'],
+      problem: `${template.name} is a rule of this station, of the kind ${template.kind}`,
+      fix: 'Take kind out, or give the rule another name to make it your own.',
+    });
+  const signal = judgedSignal(signals, template.signals, own, path, report);
+  if (signal === null) {
+    const serves = station.kind.rules.some(
+      (other) =>
+        other.alike?.rule === template.name && other.signals.some((name) => signals.has(name)),
+    );
+    if (own !== undefined && own.signal === undefined && !serves)
+      report({
+        path,
+        problem: `${template.name} judges ${template.signals.join(' or ')}, which this station does not have`,
+        fix: `Bind ${template.signals[0]} under signals, or take the rule out.`,
+        atKey: true,
+      });
+    return null;
+  }
+  return compileRule(
+    station,
+    signals,
+    {
+      ...template,
+      kind,
+      signal,
+      fixed: template.fixed ?? {},
+      people: station.kind.hazards.some((h) => h.id === template.hazard && h.people),
+      facts: template.facts?.(station.sheet) ?? {},
+    },
+    { own, alike: alikeWords(station, template, written) },
+    report,
+  );
+}
+
+function alikeWords(
+  station: StationDraft,
+  template: RuleTemplate,
+  written: Readonly<Record<string, RuleWritten>>,
+): RuleWords['alike'] {
+  const alike = template.alike;
+  const words = alike === undefined ? undefined : writtenFor(written, alike.rule);
+  if (alike === undefined || words === undefined) return null;
+  const { off: _off, reason: _reason, signal: _signal, kind: _kind, ...rest } = words;
+  const shared = Object.fromEntries(
+    Object.entries(rest).filter(([key]) => alike.only === undefined || alike.only.includes(key)),
+  );
+  return { written: shared, path: [...station.path, 'rules', alike.rule] };
+}
+
+function judgedSignal(
+  signals: ReadonlyMap<string, SignalDraft>,
+  candidates: readonly string[],
+  own: RuleWritten | undefined,
+  path: Path,
+  report: Report,
+): SignalDraft | null {
+  const wanted = own?.signal;
+  if (wanted !== undefined) {
+    const signal = signals.get(wanted);
+    if (signal !== undefined) return signal;
+    report({
+      path: [...path, 'signal'],
+      problem: `this station has no signal "${wanted}"`,
+      fix: didYouMean(wanted, [...signals.keys()]),
+    });
+    return null;
+  }
+  const bound = candidates.find((name) => signals.has(name));
+  return bound === undefined ? null : (signals.get(bound) ?? null);
+}
+
+/** A rule the site wrote; null where it lacks what it needs. */
+function ownRule(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  name: string,
+  words: RuleWritten,
+  known: readonly string[],
+  report: Report,
+): RuleDraft | null {
+  const path = [...station.path, 'rules', name];
+  const meant = words.kind === undefined ? nearest(name, known) : null;
+  if (meant !== null) {
+    report({
+      path,
+      problem: `"${name}" is no rule of ${station.kind.name}`,
+      fix: `Did you mean "${meant}"? A rule of your own needs a kind.`,
+      atKey: true,
+    });
+    return null;
+  }
+  const kind = ownKind(words.kind, name, path, report);
+  for (const [key, what] of requiredOfOwn)
+    if (words[key] === undefined)
+      report({
+        path: [...path, key],
+        problem: `the rule "${name}" has no ${key}`,
+        fix: what,
+      });
+  const signal = judgedSignal(signals, [], words, path, report);
+  if (kind === null || signal === null) return null;
+  return compileRule(
+    station,
+    signals,
+    {
+      name,
+      kind,
+      signal,
+      numbers: [],
+      fixed: {},
+      gate: null,
+      hold: null,
+      priority: ['medium', 'medium'],
+      class: plainClass,
+      respond: null,
+      hazard: name,
+      people: words.signal_word !== undefined && words.signal_word !== 'NOTICE',
+      label: {
+        word: words.signal_word ?? 'NOTICE',
+        sentence: null,
+        consequence: '',
+        steps: [],
+        doNot: [],
+        caution: '',
+      },
+      facts: {},
+    },
+    { own: words, alike: null },
+    report,
+  );
+}
+
+const requiredOfOwn = [
+  ['signal', 'Name the signal of this station it judges.'],
+  ['priority', 'Say how soon somebody must act: high, medium or low.'],
+  ['consequence', 'Say what happens if nobody acts.'],
+  ['actions', 'List the first things to do, in order.'],
+] as const;
+
+function ownKind(
+  name: string | undefined,
+  rule: string,
+  path: Path,
+  report: Report,
+): RuleKind | null {
+  const kinds = [...ruleKinds.keys()];
+  const kind = name === undefined ? undefined : ruleKinds.get(name);
+  if (kind !== undefined) return kind;
+  report(
+    name === undefined
+      ? {
+          path: [...path, 'kind'],
+          problem: `the rule "${rule}" has no kind, and is none this station knows`,
+          fix: `Give it a kind: ${kinds.join(', ')}.`,
+        }
+      : {
+          path: [...path, 'kind'],
+          problem: `there is no rule kind "${name}"`,
+          fix: didYouMean(name, kinds),
+        },
+  );
+  return null;
+}

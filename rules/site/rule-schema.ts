@@ -1,0 +1,112 @@
+/**
+ * A rule as people write it. The fields here belong to every rule; all others are settings of the
+ * rule's kind, which checks them itself (rules/plan/compile-rule.ts).
+ */
+import { z } from 'zod/mini';
+import { durationText, quantityText } from '../kinds/settings.ts';
+import { nameText } from './name.ts';
+
+const text = z.string().check(z.minLength(1), z.maxLength(500));
+const priorityText = z.enum(['high', 'medium', 'low']);
+
+export const signalWords = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
+
+export const gateWritten = z.union([
+  z.literal('none'),
+  z
+    .strictObject({
+      signal: nameText,
+      low: z.optional(quantityText),
+      high: z.optional(quantityText),
+    })
+    .check(z.meta({ title: 'gate' })),
+]);
+
+export const holdWritten = z.union([
+  z.literal('none'),
+  z.strictObject({
+    what: z.enum(['container', 'rack', 'lot', 'shot']),
+    item: z.optional(nameText),
+  }),
+]);
+
+/** Fields of every rule, whatever its kind. */
+export const ruleFields = {
+  kind: z.optional(
+    z
+      .string()
+      .check(
+        z.meta({
+          description: 'Rule kind, for a rule of your own; a station’s rules have theirs.',
+        }),
+      ),
+  ),
+  signal: z.optional(
+    nameText.check(z.meta({ description: 'The signal of this station it judges.' })),
+  ),
+  off: z.optional(
+    z.literal(true).check(z.meta({ description: 'Switches the rule off; needs a reason.' })),
+  ),
+  reason: z.optional(
+    text.check(z.meta({ description: 'Why the rule is off; coverage shows it.' })),
+  ),
+  priority: z.optional(
+    z.union([priorityText, z.tuple([priorityText, priorityText])]).check(
+      z.meta({
+        description: 'How soon somebody must act; two for the first and the second limit.',
+      }),
+    ),
+  ),
+  gate: z.optional(
+    gateWritten.check(
+      z.meta({ description: 'Judge only while this signal lies within low and high; or none.' }),
+    ),
+  ),
+  hold: z.optional(
+    holdWritten.check(
+      z.meta({
+        description: 'What to put on hold when it raises; only quality lifts it. Or none.',
+      }),
+    ),
+  ),
+  latching: z.optional(
+    z.boolean().check(z.meta({ description: 'Stays until somebody resets it.' })),
+  ),
+  self_acknowledging: z.optional(
+    z.boolean().check(z.meta({ description: 'Needs no answer once it is over.' })),
+  ),
+  highly_managed: z.optional(
+    z
+      .boolean()
+      .check(z.meta({ description: 'ISA-18.2 highly managed: operators cannot shelve it.' })),
+  ),
+  respond: z.optional(
+    durationText.check(z.meta({ description: 'Time there is to act, once told.' })),
+  ),
+  consequence: z.optional(
+    text.check(z.meta({ description: 'What happens if nobody acts. One or two sentences.' })),
+  ),
+  actions: z.optional(
+    z
+      .array(text)
+      .check(
+        z.minLength(1),
+        z.maxLength(5),
+        z.meta({ description: 'The first things to do, in order.' }),
+      ),
+  ),
+  signal_word: z.optional(
+    z
+      .enum(signalWords)
+      .check(z.meta({ description: 'Who can be hurt (ANSI Z535.4). NOTICE where nobody can.' })),
+  ),
+  sentence: z.optional(
+    text.check(z.meta({ description: 'What is wrong, with {$value} and its like filled in.' })),
+  ),
+  do_not: z.optional(z.array(text).check(z.maxLength(5))),
+  caution: z.optional(text.check(z.meta({ description: 'A hazard in the remedy itself.' }))),
+} as const;
+export const ruleFieldNames: readonly string[] = Object.keys(ruleFields);
+
+export const ruleWritten = z.looseObject(ruleFields).check(z.meta({ title: 'rule' }));
+export type RuleWritten = z.infer<typeof ruleWritten>;

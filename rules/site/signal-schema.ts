@@ -1,0 +1,139 @@
+/** A signal as people write it: where it comes from, what it means, what may be believed of it. */
+import { z } from 'zod/mini';
+import { durationText, quantityText } from '../kinds/settings.ts';
+import { nameText } from './name.ts';
+
+const pointer = z
+  .string()
+  .check(
+    z.regex(/^(\/([^~/]|~0|~1)*)*$/, 'write a JSON Pointer (RFC 6901), as "/v" or "/data/0/value"'),
+    z.maxLength(256),
+    z.meta({ description: 'JSON Pointer (RFC 6901) into the payload: /v, /data/0/value.' }),
+  );
+
+export const timeFormats = ['rfc3339', 'epoch_s', 'epoch_ms'] as const;
+export type TimeFormat = (typeof timeFormats)[number];
+
+const plainPayload = z
+  .strictObject({ kind: z.literal('plain') })
+  .check(z.meta({ title: 'plain', description: 'The payload is a number in text: 21.4.' }));
+const jsonPayload = z
+  .strictObject({
+    kind: z.literal('json'),
+    value: pointer,
+    time: z.optional(pointer),
+    time_format: z.optional(
+      z
+        .enum(timeFormats)
+        .check(z.meta({ description: 'How the time is written. Without it, it is recognised.' })),
+    ),
+    unit: z.optional(pointer),
+    quality: z.optional(pointer),
+  })
+  .check(
+    z.meta({
+      title: 'json',
+      description: 'The payload is JSON; pointers say where value, time, unit and quality stand.',
+    }),
+  );
+
+/** Payload kinds this build decodes. */
+export const payloadWritten = z.discriminatedUnion('kind', [plainPayload, jsonPayload]);
+export type PayloadWritten = z.infer<typeof payloadWritten>;
+
+const calibrationPoint = z.tuple([z.number(), z.number()]);
+
+export const signalWritten = z
+  .strictObject({
+    topic: z.string().check(
+      z.minLength(1),
+      z.maxLength(1_024),
+      z.meta({
+        description:
+          'MQTT topic. Each + stands for one level and makes one signal of every value it takes; give names.',
+      }),
+    ),
+    names: z.optional(
+      z
+        .array(nameText)
+        .check(
+          z.minLength(1),
+          z.maxLength(8),
+          z.meta({ description: 'One name for each + of the topic, in order.' }),
+        ),
+    ),
+    payload: payloadWritten,
+    unit: z.string().check(
+      z.minLength(1),
+      z.meta({
+        description: 'The unit the sensor sends, in UCUM: Cel, "[degF]", %, bar, /min, 1.',
+      }),
+    ),
+    resolution: z.optional(
+      z.union([z.number(), z.literal('none')]).check(
+        z.meta({
+          description:
+            'Smallest step kept, a power of ten in the canonical unit of the quantity (a temperature in Cel, whatever the sensor sends); none keeps every digit and costs space.',
+        }),
+      ),
+    ),
+    expect_every: z.optional(
+      durationText.check(
+        z.meta({
+          description: 'How often it speaks; silence for three times as long is an alarm.',
+        }),
+      ),
+    ),
+    hold: z.optional(
+      durationText.check(
+        z.meta({
+          description:
+            'How long a sample waits for earlier ones still on their way. 2 s where the payload carries its own time, else none.',
+        }),
+      ),
+    ),
+    lateness: z.optional(
+      durationText.check(
+        z.meta({ description: 'Older than this on arrival: kept, not judged. Default 10 min.' }),
+      ),
+    ),
+    range: z.optional(
+      z
+        .tuple([quantityText, quantityText])
+        .check(
+          z.meta({
+            description: 'Lowest and highest value the sensor can send; beyond it is bad.',
+          }),
+        ),
+    ),
+    max_rate: z.optional(
+      z
+        .strictObject({ change: quantityText, per: durationText })
+        .check(
+          z.meta({
+            description: 'A faster change is marked uncertain: {change: 5 K, per: 1 min}.',
+          }),
+        ),
+    ),
+    calibration: z.optional(
+      z
+        .tuple([calibrationPoint, calibrationPoint])
+        .check(z.meta({ description: 'Two points, each [true, read], in `unit`.' })),
+    ),
+  })
+  .check(z.meta({ title: 'signal' }));
+export type SignalWritten = z.infer<typeof signalWritten>;
+
+export const derivedWritten = z
+  .strictObject({
+    kind: z.string().check(z.meta({ description: 'A derived signal kind, as dew-point.' })),
+    inputs: z
+      .record(nameText, nameText)
+      .check(
+        z.meta({
+          description: 'For each input of the kind, the signal of this station that gives it.',
+        }),
+      ),
+  })
+  .check(z.meta({ title: 'derived signal' }));
+export type DerivedWritten = z.infer<typeof derivedWritten>;

@@ -1,0 +1,10 @@
+/** Every station kind, by the name a site file calls it. */
+import { adhesiveStore } from './adhesive-store.ts';
+import { compressedAir } from './compressed-air.ts';
+import { custom } from './custom.ts';
+import { drumMixer } from './drum-mixer.ts';
+import type { StationKind } from './station.ts';
+
+export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
+  [adhesiveStore, compressedAir, custom, drumMixer].map((kind) => [kind.name, kind]),
+);

@@ -1,0 +1,50 @@
+/**
+ * Rules every station has: a sensor gone silent, a sensor that no longer moves.
+ *
+ * A silent sensor hurts nobody by itself, so the word is NOTICE; how soon to act follows what the
+ * sensor watches (rules/plan/health-rules.ts).
+ */
+import type { CardLabel } from '../plan/card.ts';
+import { judgement, type TemplateNumber } from './station.ts';
+
+export const lostLabel: CardLabel = {
+  word: 'NOTICE',
+  // The kind says whether the sensor is silent or sends nonsense.
+  sentence: null,
+  consequence: 'What {$signal} watches is not watched, and a standing alarm cannot be judged over.',
+  steps: [
+    'Read the quantity by hand and write it down.',
+    'See whether the sensor has power, and its cable or radio link is whole.',
+    'Tell maintenance; read by hand until it speaks again.',
+  ],
+  doNot: ['take silence as all being well'],
+  caution: 'Reach the sensor only where it is safe to; the place it watches may be the hazard.',
+};
+
+export const stuckLabel: CardLabel = {
+  word: 'NOTICE',
+  sentence: null,
+  consequence: 'A frozen reading hides what happens; its limits are judged on an old value.',
+  steps: [
+    'Compare it with a hand instrument at the same place.',
+    'See whether the sensor, its transmitter or its gateway hangs.',
+    'Tell maintenance; read by hand until it moves again.',
+  ],
+  doNot: ['trust the value because it looks right'],
+  caution: 'Reach the sensor only where it is safe to; the place it watches may be the hazard.',
+};
+
+/** Silence is three times what was promised; `lost` knows that itself. */
+export const lostNumbers: readonly TemplateNumber[] = [];
+
+/** `after` is the longest rest such a reading has; null where the station does not say. */
+export const stuckNumbers = (after: string | null): readonly TemplateNumber[] =>
+  after === null
+    ? []
+    : [
+        {
+          setting: 'for',
+          value: after,
+          basis: judgement('such a reading moves sooner than this; prove it on the line'),
+        },
+      ];

@@ -1,0 +1,133 @@
+/**
+ * What a station kind is: the trade's knowledge of one step of the line, as data.
+ *
+ * A kind names the signals it knows, what it computes from them, what can go wrong and the rules
+ * that watch for it. Every number stands in `numbers` with its basis, so that a site can see and
+ * replace each; none is hidden in code. A number nobody may guess has the value null, and its rule
+ * stays not armed until the data sheet or the site gives it.
+ */
+import type { Label } from '../alarm/label.ts';
+import type { Priority } from '../alarm/priority.ts';
+import type { HoldWhat } from '../hold/hold.ts';
+import type { Sheet } from '../material/read-sheet.ts';
+import type { AlarmClass } from '../plan/plan.ts';
+
+/**
+ * Where a number comes from: common practice without a published source, a published source, the
+ * data sheet or the plant's own trial, the plant's hazard review or drawing, engineering
+ * judgement to be proved on the line.
+ */
+export type Mark = 'CP' | 'PUB' | 'DS' | 'SITE' | 'EJ';
+
+export interface Basis {
+  readonly mark: Mark;
+  readonly note: string;
+  /** The published source; null where there is none. */
+  readonly source: string | null;
+}
+
+export interface StationSignal {
+  readonly name: string;
+  /** Any UCUM unit of its quantity; the sensor may send another of the same quantity. */
+  readonly unit: string;
+  /** In the canonical unit of the quantity; a power of ten. */
+  readonly resolution: number;
+  /** Beyond these, as "-40 Cel", the reading cannot be true. */
+  readonly range: readonly [string, string];
+  readonly meaning: string;
+  /** Where the sensor belongs, exactly. */
+  readonly where: string;
+  /** A living reading moves within this; null where it may rest. Engineering judgement. */
+  readonly stuckAfter: string | null;
+}
+
+export interface StationDerived {
+  readonly name: string;
+  /** A derived kind (rules/derive/derived.ts). */
+  readonly kind: string;
+  /** Input of the kind to a signal of the station; it exists when all of them do. */
+  readonly inputs: Readonly<Record<string, string>>;
+  readonly meaning: string;
+}
+
+export interface Hazard {
+  readonly id: string;
+  /** What can happen, as a person would say it. */
+  readonly words: string;
+  /** Somebody can be hurt. */
+  readonly people: boolean;
+  /** The hand check for what no signal here can tell; null where signals can. */
+  readonly byHand: string | null;
+}
+
+export interface TemplateNumber {
+  /** A setting of the rule's kind, as `low_low` or `on_delay`. */
+  readonly setting: string;
+  /** As a site would write it; null where nobody may guess it. */
+  readonly value: string | null;
+  readonly basis: Basis;
+  /** Where it must come from in the end; until then the value stands unconfirmed. */
+  readonly confirm?: 'DS' | 'SITE';
+  /** What to enter, where `value` is null or unconfirmed. */
+  readonly needs?: string;
+  /** The same number from the material sheet; null where the sheet is silent. */
+  readonly fromSheet?: (sheet: Sheet) => string | null;
+}
+
+export interface TemplateGate {
+  readonly signal: string;
+  readonly low?: string;
+  readonly high?: string;
+}
+
+export interface RuleTemplate {
+  readonly name: string;
+  readonly kind: string;
+  /** It judges the first of these that is bound. */
+  readonly signals: readonly string[];
+  /** What a site writes for that rule holds here too, unless this one has its own: all of it, or these settings. */
+  readonly alike?: { readonly rule: string; readonly only?: readonly string[] };
+  readonly numbers: readonly TemplateNumber[];
+  /** Settings that are no numbers. */
+  readonly fixed?: Readonly<Record<string, boolean>>;
+  /** In force where its signal is bound. */
+  readonly gate: TemplateGate | null;
+  readonly class: AlarmClass;
+  /** By severity 1 and 2. */
+  readonly priority: readonly [Priority, Priority];
+  /** Time there is to act, as a duration. */
+  readonly respond: string;
+  readonly hazard: string;
+  readonly hold: HoldWhat | null;
+  readonly label: Label;
+  /** What the label's placeholders name beyond the evidence, as written quantities or durations. */
+  readonly facts?: (sheet: Sheet | null) => Readonly<Record<string, string>>;
+}
+
+export interface StationKind {
+  readonly name: string;
+  readonly summary: string;
+  readonly signals: readonly StationSignal[];
+  readonly derived: readonly StationDerived[];
+  readonly hazards: readonly Hazard[];
+  readonly rules: readonly RuleTemplate[];
+}
+
+/** An alarm that stays for an answer, may be shelved, and goes once it is over and answered. */
+export const plainClass: AlarmClass = {
+  latching: false,
+  selfAcknowledging: false,
+  highlyManaged: false,
+};
+
+export const commonPractice = (note: string): Basis => ({ mark: 'CP', note, source: null });
+export const judgement = (note: string): Basis => ({ mark: 'EJ', note, source: null });
+
+const delayBasis = judgement('long enough not to chatter; prove it on the line');
+
+/** A delay or deadband: engineering judgement, to be proved on the line. */
+export const tuning = (setting: string, value: string): TemplateNumber => ({
+  setting,
+  value,
+  basis: delayBasis,
+});
