@@ -29,11 +29,14 @@ export interface GuardedRequest {
 const count = (rawHeaders: readonly string[], name: string): number =>
   rawHeaders.filter((text, i) => i % 2 === 0 && text.toLowerCase() === name).length;
 
-/** Throws WEB_HOST_REFUSED or WEB_ORIGIN_REFUSED. */
+/** Throws WEB_REQUEST_MALFORMED, WEB_HOST_REFUSED or WEB_ORIGIN_REFUSED. */
 export function guard(request: GuardedRequest, hosts: ReadonlySet<string>): void {
+  // RFC 9112 section 3.2: none or more than one is a 400; node:http keeps the first.
+  if (count(request.rawHeaders, 'host') !== 1) {
+    throw new AgentError('WEB_REQUEST_MALFORMED', { reason: 'it needs one Host header' });
+  }
   const host = (request.headers.host ?? '').toLowerCase();
-  // RFC 9112 section 3.2: more than one Host header is never valid; node:http keeps the first.
-  if (!hosts.has(host) || count(request.rawHeaders, 'host') !== 1) {
+  if (!hosts.has(host)) {
     throw new AgentError('WEB_HOST_REFUSED', { host, allowed: [...hosts].join(', ') });
   }
   const { origin } = request.headers;

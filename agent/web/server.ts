@@ -97,6 +97,8 @@ function build(waits: Waits): FastifyInstance {
     return503OnClosing: false,
     routerOptions: { maxParamLength: limits.idCharsMax },
     http: {
+      // The guard looks at Host, and refuses in our words.
+      requireHostHeader: false,
       headersTimeout: waits.requestHeadersMs,
       connectionsCheckingInterval: Math.min(1_000, waits.requestHeadersMs),
     },
