@@ -4,6 +4,7 @@
  * The system gives the lock up with the process, however it ends; nothing is left to clean.
  * The journal is kept in memory, so the lock needs no space on a full disk.
  */
+import { existsSync, rmSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
 import { type FolderPaths, touchPrivate } from './data-folder.ts';
@@ -13,11 +14,15 @@ const busy = 5;
 
 export interface Lock {
   release(): void;
+  /** Releases it, and takes its file away if this lock made it: the folder is as it was. */
+  undo(): void;
 }
 
 /** Takes the folder's lock. Throws STORE_LOCKED if another agent holds it. */
 export function takeLock(paths: FolderPaths): Lock {
-  touchPrivate(paths.lock);
+  // An existing file is not touched: it may be this very process that holds it (data-folder.ts).
+  const made = !existsSync(paths.lock);
+  if (made) touchPrivate(paths.lock);
   const db = new DatabaseSync(paths.lock, { timeout: 0 });
   try {
     db.exec('PRAGMA journal_mode = MEMORY; BEGIN EXCLUSIVE');
@@ -27,5 +32,11 @@ export function takeLock(paths: FolderPaths): Lock {
     if (isDamage(error)) throw new AgentError('STORE_NOT_A_STORE', { path: paths.lock }, error);
     throw diskError(error, paths.lock);
   }
-  return { release: () => db.close() };
+  return {
+    release: () => db.close(),
+    undo: () => {
+      db.close();
+      if (made) rmSync(paths.lock, { force: true });
+    },
+  };
 }

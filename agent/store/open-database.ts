@@ -37,13 +37,7 @@ export interface Opened {
   readonly recovered: Recovered;
 }
 
-/** Throws STORE_NOT_A_STORE where the main file is something else's; touches nothing. */
-export function refuseForeign(paths: FolderPaths): void {
-  if (look(paths) === 'foreign')
-    throw new AgentError('STORE_NOT_A_STORE', { path: paths.database });
-}
-
-/** Throws STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL, or the disk's refusals. */
+/** Under the lock. Throws STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL, or the disk's refusals. */
 export function openDatabase(paths: FolderPaths, atMs: number): Opened {
   const found = look(paths);
   if (found === 'foreign') throw new AgentError('STORE_NOT_A_STORE', { path: paths.database });

@@ -34,7 +34,7 @@ function* slices<T>(db: DatabaseSync, sql: string, after: number, placeOf: (row:
     const rows = statement.all(place) as unknown as T[];
     yield* rows;
     const last = rows.at(-1);
-    if (last === undefined || rows.length < sliceRows) return;
+    if (last === undefined) return;
     place = placeOf(last);
   }
 }

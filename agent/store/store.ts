@@ -16,7 +16,7 @@ import { diskError, onDisk } from './disk-error.ts';
 import { type HighWater, HighWaterFile } from './high-water.ts';
 import { storedHead } from './ledger.ts';
 import { type Lock, takeLock } from './lock.ts';
-import { openDatabase, refuseForeign } from './open-database.ts';
+import { openDatabase } from './open-database.ts';
 import type { Recovered } from './recovery.ts';
 import { Retention } from './retention.ts';
 import { SegmentWriter } from './segment-writer.ts';
@@ -47,7 +47,6 @@ export function openStore(folder: string, options: StoreOptions): Store {
   return onDisk(folder, () => {
     const there = statSync(folder, { throwIfNoEntry: false });
     if (there?.isDirectory() === false) throw new AgentError('STORE_NOT_A_STORE', { path: folder });
-    refuseForeign(paths);
     const ballast = new Ballast(paths.ballast, folder, options.ballastBytes ?? limits.ballastBytes);
     try {
       return openLocked(paths, ballast, options);
@@ -74,7 +73,7 @@ function openLocked(paths: FolderPaths, ballast: Ballast, options: StoreOptions)
       throw error;
     }
   } catch (error) {
-    lock.release();
+    lock.undo();
     throw error;
   }
 }

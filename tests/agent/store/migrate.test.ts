@@ -1,0 +1,94 @@
+import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { describe, expect, test } from 'vitest';
+import { pathsOf } from '#agent/store/data-folder.ts';
+import { type Migration, migrate, migrations } from '#agent/store/migrate.ts';
+import { applicationId, pragmaNumber, schemaVersion } from '#agent/store/schema.ts';
+import { freshFolder, openAt, wallMs } from './folders.ts';
+
+/** A store of a schema before the first: one table, two rows. */
+function versionZero(): { folder: string; db: DatabaseSync } {
+  const folder = freshFolder();
+  mkdirSync(folder);
+  const db = new DatabaseSync(join(folder, 'forebond.db'));
+  db.exec(`PRAGMA application_id = ${applicationId};
+    CREATE TABLE old(a INTEGER PRIMARY KEY, b TEXT NOT NULL) STRICT;
+    INSERT INTO old VALUES(1, 'one'), (2, 'two')`);
+  return { folder, db };
+}
+
+const addColumn: Migration = {
+  from: 0,
+  apply: (db) => db.exec("ALTER TABLE old ADD COLUMN c TEXT NOT NULL DEFAULT 'x'"),
+};
+const rename: Migration = { from: 1, apply: (db) => db.exec('ALTER TABLE old RENAME TO new') };
+
+describe('an older store', () => {
+  test('is copied, then taken up one step after the other', () => {
+    const { folder, db } = versionZero();
+    const done = migrate(db, pathsOf(folder), wallMs, [rename, addColumn], 2);
+    const name = 'before-schema-2-20261125T093212Z.db';
+    expect(done).toEqual({ kind: 'migrated', from: 0, to: 2, backup: name });
+    expect(pragmaNumber(db, 'user_version')).toBe(2);
+    expect(db.prepare('SELECT * FROM new').all()).toEqual([
+      { a: 1, b: 'one', c: 'x' },
+      { a: 2, b: 'two', c: 'x' },
+    ]);
+    const file = join(folder, 'backups', name);
+    expect(statSync(file).mode & 0o777).toBe(0o600);
+    const backup = new DatabaseSync(file, { readOnly: true });
+    expect(pragmaNumber(backup, 'user_version')).toBe(0);
+    expect(backup.prepare('SELECT * FROM old').all()).toEqual([
+      { a: 1, b: 'one' },
+      { a: 2, b: 'two' },
+    ]);
+  });
+  test('whose step fails is as it was before that step', () => {
+    const { folder, db } = versionZero();
+    const half: Migration = {
+      from: 1,
+      apply: (database) => {
+        database.exec('ALTER TABLE old RENAME TO new');
+        throw new Error('half way');
+      },
+    };
+    expect(() => migrate(db, pathsOf(folder), wallMs, [addColumn, half], 2)).toThrow('half way');
+    expect(db.isTransaction).toBe(false);
+    expect(pragmaNumber(db, 'user_version')).toBe(1);
+    expect(db.prepare('SELECT count(c) AS n FROM old').get()).toEqual({ n: 2 });
+  });
+  test('without a way up is refused before anything is written', () => {
+    const { folder, db } = versionZero();
+    expect(() => migrate(db, pathsOf(folder), wallMs, [rename], 2)).toThrow(
+      expect.objectContaining({ code: 'STORE_TOO_OLD' }),
+    );
+    expect(existsSync(join(folder, 'backups'))).toBe(false);
+  });
+  test('with no way up is refused by opening too, and left alone', () => {
+    const { folder, db } = versionZero();
+    db.close();
+    expect(() => openAt(folder)).toThrow(expect.objectContaining({ code: 'STORE_TOO_OLD' }));
+    expect(readdirSync(folder).sort()).toEqual(['forebond.db']);
+  });
+});
+
+test('a newer store is refused', () => {
+  const { folder, db } = versionZero();
+  db.exec('PRAGMA user_version = 3');
+  expect(() => migrate(db, pathsOf(folder), wallMs, [addColumn], 2)).toThrow(
+    expect.objectContaining({ code: 'STORE_NEWER' }),
+  );
+});
+
+test('a store of this schema needs nothing', () => {
+  const { folder, db } = versionZero();
+  db.exec('PRAGMA user_version = 2');
+  expect(migrate(db, pathsOf(folder), wallMs, [], 2)).toBeNull();
+  expect(existsSync(join(folder, 'backups'))).toBe(false);
+});
+
+test('every step leads to the next, and the last to this schema', () => {
+  const versions = migrations.map((step) => step.from);
+  expect(versions).toEqual(versions.map((_, i) => schemaVersion - versions.length + i));
+});
