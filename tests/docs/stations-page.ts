@@ -1,0 +1,108 @@
+/** docs/stations.md: what each station kind of rules/stations/ brings, with the basis of each number. */
+
+import { stationKinds } from '#rules/stations/all.ts';
+import type { Mark, RuleTemplate, StationKind, TemplateNumber } from '#rules/stations/station.ts';
+import { cell, code, table } from './markdown.ts';
+
+const markWords: Readonly<Record<Mark, string>> = {
+  CP: 'common practice, no published source',
+  PUB: 'published',
+  DS: 'the material’s data sheet',
+  SITE: 'the plant’s own review or drawing',
+  EJ: 'engineering judgement, to be proved on the line',
+};
+
+const signalsOf = (kind: StationKind): string =>
+  table(
+    ['signal', 'what', 'unit', 'can be', 'where the sensor belongs'],
+    kind.signals.map((signal) => [
+      code(signal.name),
+      cell(signal.meaning),
+      code(signal.unit),
+      cell(signal.range.join(' to ')),
+      cell(signal.where),
+    ]),
+  );
+
+const derivedOf = (kind: StationKind): string =>
+  table(
+    ['worked out', 'what', 'from'],
+    kind.derived.map((derived) => [
+      code(derived.name),
+      cell(derived.meaning),
+      Object.values(derived.inputs).map(code).join(', '),
+    ]),
+  );
+
+function numberRow(rule: RuleTemplate, number: TemplateNumber): string[] {
+  const { basis } = number;
+  const value = number.value === null ? 'not known; the rule is not armed' : code(number.value);
+  const confirmed =
+    number.confirm === undefined ? '' : `; to be confirmed from ${markWords[number.confirm]}`;
+  const source = basis.source === null ? '' : ` (${cell(basis.source)})`;
+  return [
+    code(rule.name),
+    code(number.setting),
+    value,
+    `${cell(basis.note)}: ${markWords[basis.mark]}${source}${confirmed}`,
+  ];
+}
+
+const priorityOf = ([first, second]: RuleTemplate['priority']): string =>
+  first === second ? first : `${first}, then ${second}`;
+
+function rulesOf(kind: StationKind): string {
+  const rules = table(
+    ['rule', 'kind', 'judges', 'word', 'priority', 'answer within', 'stays until reset', 'holds'],
+    kind.rules.map((rule) => [
+      code(rule.name),
+      code(rule.kind),
+      rule.signals.map(code).join(', else '),
+      rule.label.word,
+      priorityOf(rule.priority),
+      rule.respond,
+      rule.class.latching ? 'yes' : 'no',
+      rule.hold ?? '',
+    ]),
+  );
+  const numbers = table(
+    ['rule', 'setting', 'value', 'basis'],
+    kind.rules.flatMap((rule) => rule.numbers.map((number) => numberRow(rule, number))),
+  );
+  return `Rules, each in force where its signal is bound:\n\n${rules}\n\nTheir numbers, each of which a site file may replace:\n\n${numbers}`;
+}
+
+const hazardsOf = (kind: StationKind): string =>
+  table(
+    ['hazard', 'what can happen', 'people can be hurt', 'checked by hand'],
+    kind.hazards.map((hazard) => [
+      code(hazard.id),
+      cell(hazard.words),
+      hazard.people ? 'yes' : 'no',
+      cell(hazard.byHand ?? ''),
+    ]),
+  );
+
+function section(kind: StationKind): string {
+  const parts = [`## ${kind.name}`, kind.summary];
+  if (kind.signals.length > 0) parts.push(signalsOf(kind));
+  if (kind.derived.length > 0) parts.push(derivedOf(kind));
+  if (kind.rules.length > 0) parts.push(rulesOf(kind));
+  if (kind.hazards.length > 0) parts.push(hazardsOf(kind));
+  return parts.join('\n\n');
+}
+
+export function stationsPage(): string {
+  const kinds = [...stationKinds.values()];
+  return `# Station kinds
+
+What a station brings when a site file says \`kind:\` and binds the signals it has. Made from
+\`rules/stations/\` by \`npm run docs\`; edit it there.
+
+The numbers are a place to start. The material's own data sheet, where one is named, takes their
+place; what is marked to be confirmed is armed as unconfirmed until it does. This is advice and no
+safety system; data sheet, local codes and licensed people come first.
+
+${kinds.map(section).join('\n\n')}
+`;
+}
