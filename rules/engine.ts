@@ -90,7 +90,7 @@ export class Engine implements JudgementHost {
     }
   }
 
-  /** Takes everything up to and at `to`, in order. */
+  /** Takes everything up to and at `to`, in order; a `rebase` ends it, and `now` is the new clock's. */
   advance(to: EpochMs): void {
     for (;;) {
       const input = this.queue[0];
@@ -106,6 +106,8 @@ export class Engine implements JudgementHost {
       ) {
         this.queue.shift();
         this.take(input);
+        // `to` was a time of the old clock.
+        if (input.kind === 'rebase') return;
       } else this.takePending();
     }
     if (to > this.now) this.now = to;

@@ -1,0 +1,80 @@
+/** Plans for tests, written down in one line a signal and one a rule. */
+import { ruleKinds } from '#rules/kinds/all.ts';
+import type { SettingsProblem } from '#rules/kinds/settings.ts';
+import { settingsReader } from '#rules/kinds/settings-reader.ts';
+import type { Plan, PlanDerived, PlanRule, PlanSignal } from '#rules/plan/plan.ts';
+
+export interface SmallRule extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'gate'>> {
+  readonly kind: string;
+  readonly on: string | readonly string[];
+  readonly settings: Readonly<Record<string, unknown>>;
+  readonly gate?: { readonly on: string; readonly low?: number; readonly high?: number };
+}
+
+export interface SmallPlan {
+  readonly signals: Readonly<Record<string, Partial<PlanSignal>>>;
+  readonly rules?: Readonly<Record<string, SmallRule>>;
+  readonly derived?: Readonly<
+    Record<string, { readonly inputs: readonly string[]; readonly compute: PlanDerived['compute'] }>
+  >;
+  readonly revision?: string;
+}
+
+export function smallPlan(small: SmallPlan): Plan {
+  const ids = [
+    ...new Set([...Object.keys(small.signals), ...Object.keys(small.derived ?? {})]),
+  ].sort();
+  const index = (id: string): number => {
+    const i = ids.indexOf(id);
+    if (i < 0) throw new Error(`the test names no signal ${id}`);
+    return i;
+  };
+  const signals = ids.map(
+    (id): PlanSignal => ({
+      id,
+      kind: small.derived?.[id] === undefined ? 'measured' : 'derived',
+      unit: 'Cel',
+      digits: 1,
+      holdMs: 0,
+      latenessMs: 600_000,
+      expectEveryMs: null,
+      ...small.signals[id],
+    }),
+  );
+  const rules = Object.entries(small.rules ?? {})
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([id, rule]): PlanRule => {
+      const { kind: kindName, on, settings, gate, ...rest } = rule;
+      const kind = ruleKinds.get(kindName)!;
+      const inputs = (typeof on === 'string' ? [on] : on).map(index);
+      const problems: SettingsProblem[] = [];
+      const compiled = kind.compile(settingsReader(settings, signals[inputs[0]!]!, problems));
+      if (problems.length > 0) throw new Error(JSON.stringify(problems));
+      return {
+        id,
+        kind,
+        settings: compiled,
+        fingerprint: JSON.stringify(settings),
+        inputs,
+        gate:
+          gate === undefined
+            ? null
+            : {
+                signal: index(gate.on),
+                low: gate.low ?? Number.NEGATIVE_INFINITY,
+                high: gate.high ?? Number.POSITIVE_INFINITY,
+              },
+        class: { latching: false, selfAcknowledging: false, highlyManaged: false },
+        priority: ['medium', 'high'],
+        hazardToPeople: false,
+        hold: null,
+        ...rest,
+      };
+    });
+  const derived = Object.entries(small.derived ?? {}).map(([id, d]) => ({
+    signal: index(id),
+    inputs: d.inputs.map(index),
+    compute: d.compute,
+  }));
+  return { revision: small.revision ?? 'test', signals, rules, derived };
+}
