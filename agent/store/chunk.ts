@@ -150,6 +150,14 @@ export function inOrderOfJudgement(column: OpenColumn): OpenColumn {
   return sorted;
 }
 
+/** Puts a column's samples in the order of judgement, where they are not. */
+export function orderColumn(column: Column): void {
+  const sorted = inOrderOfJudgement(column);
+  if (sorted === column) return;
+  column.count = 0;
+  column.append(sorted);
+}
+
 /**
  * Adds a chunk's samples to `column`, in their order. `crc` as stored with the data.
  * Throws AgentError STORE_FRAME_UNREADABLE where the bytes are not what was written.

@@ -63,6 +63,17 @@ export class Column implements OpenColumn {
     this.count = i + 1;
   }
 
+  append(samples: OpenColumn): void {
+    const n = this.count;
+    this.reserve(n + samples.count);
+    this.at.set(samples.at.subarray(0, samples.count), n);
+    this.judged.set(samples.judged.subarray(0, samples.count), n);
+    this.value.set(samples.value.subarray(0, samples.count), n);
+    this.quality.set(samples.quality.subarray(0, samples.count), n);
+    this.flags.set(samples.flags.subarray(0, samples.count), n);
+    this.count = n + samples.count;
+  }
+
   /** The arrays cut to what they hold; the memory is the same. */
   filled(): OpenColumn {
     const n = this.count;

@@ -1,0 +1,77 @@
+/**
+ * A reader's own connection to a store that another thread or process may be writing.
+ *
+ * Always true: it never writes; each read transaction is short, because the write-ahead log cannot
+ * be cut back while an old state of it is being read.
+ */
+import { existsSync } from 'node:fs';
+import { DatabaseSync } from 'node:sqlite';
+import { AgentError } from '../errors.ts';
+import type { StoredSignal } from './contract.ts';
+import { pathsOf } from './data-folder.ts';
+import { onDisk } from './disk-error.ts';
+import { applicationId, pragmaNumber, schemaVersion } from './schema.ts';
+
+/** A writer holds the file for itself only while it opens or closes it. */
+const waitMs = 2_000;
+
+export class ReadOnlyStore {
+  readonly db: DatabaseSync;
+  readonly path: string;
+
+  private constructor(db: DatabaseSync, path: string) {
+    this.db = db;
+    this.path = path;
+  }
+
+  /** Throws AgentError: STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_DISK_FAILED. */
+  static open(folder: string): ReadOnlyStore {
+    const path = pathsOf(folder).database;
+    if (!existsSync(path)) throw new AgentError('STORE_NOT_A_STORE', { path: folder });
+    return onDisk(path, () => {
+      const db = new DatabaseSync(path, { readOnly: true, timeout: waitMs });
+      try {
+        if (pragmaNumber(db, 'application_id') !== applicationId) {
+          throw new AgentError('STORE_NOT_A_STORE', { path });
+        }
+        const found = pragmaNumber(db, 'user_version');
+        const code = found > schemaVersion ? 'STORE_NEWER' : 'STORE_TOO_OLD';
+        if (found !== schemaVersion)
+          throw new AgentError(code, { path, found, known: schemaVersion });
+        return new ReadOnlyStore(db, path);
+      } catch (error) {
+        db.close();
+        throw error;
+      }
+    });
+  }
+
+  /** `read` sees one state of the store. It must be done when it returns. */
+  atOnce<T>(read: () => T): T {
+    return onDisk(this.path, () => {
+      this.db.exec('BEGIN');
+      try {
+        return read();
+      } finally {
+        if (this.db.isTransaction) this.db.exec('COMMIT');
+      }
+    });
+  }
+
+  /** Signals in the order of their names (code units), which is the order of judgement. */
+  signals(): StoredSignal[] {
+    const rows = this.db.prepare('SELECT id, name, unit, digits, kind FROM signal').all();
+    // The table is STRICT: the columns are what the schema says.
+    const signals = rows as unknown as StoredSignal[];
+    return signals.sort((a, b) => (a.name < b.name ? -1 : 1));
+  }
+
+  /** Inputs up to here are sealed; 0 before the first seal. */
+  sealedSeq(): number {
+    return Number(this.db.prepare('SELECT max(last_seq) AS seq FROM segment').get()?.seq ?? 0);
+  }
+
+  close(): void {
+    this.db.close();
+  }
+}
