@@ -21,6 +21,8 @@ const failedCodes: readonly number[] = [
   sqlite.readOnly,
   sqlite.notADatabase,
 ];
+/** SQLITE_IOERR_SHMSIZE: no room to enlarge the log's shared memory (seen on a full tmpfs). */
+const noRoomForShared = 4_874;
 const fullNames = ['ENOSPC', 'EDQUOT'];
 const failedNames = ['EIO', 'EROFS', 'ENXIO', 'ENODEV', 'EMFILE', 'ENFILE', 'EACCES', 'EPERM'];
 
@@ -41,7 +43,8 @@ export function diskError(error: unknown, path: string): unknown {
   if (!(error instanceof Error)) return error;
   const code = sqliteCode(error);
   const name = 'code' in error && typeof error.code === 'string' ? error.code : '';
-  if (code === sqlite.full || fullNames.includes(name)) {
+  const noRoom = 'errcode' in error && error.errcode === noRoomForShared;
+  if (code === sqlite.full || noRoom || fullNames.includes(name)) {
     return new AgentError('STORE_DISK_FULL', { path }, error);
   }
   if ((code !== null && failedCodes.includes(code)) || failedNames.includes(name)) {
