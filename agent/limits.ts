@@ -9,21 +9,25 @@ export const limits = {
   beatMs: 20,
   /** An MQTT payload; larger ones are refused and counted. */
   payloadBytesMax: 65_536,
-  /** Depth of a JSON payload. */
+  /** Depth of a JSON payload; a deeper one is bad, with the cause said. */
   jsonDepthMax: 32,
+  /** An MQTT topic; a longer one closes its connection. */
   topicBytesMax: 1_024,
   /** Messages waiting for a commit; publishers wait beyond it. */
   unacknowledgedMax: 20_000,
   /** A QoS 1 or 2 message is on disk and acknowledged within this, where the disk allows. */
   groupCommitMs: 10,
+  /** Messages that wait for one commit together; this many are committed at once. */
   groupCommitMessages: 500,
   /** QoS 0 samples may wait this long for the disk. */
   lazyCommitMs: 1_000,
-  /** A sample's own time may lie this far ahead of the clock. */
+  /** A sample's own time may lie this far ahead of the clock; beyond it the sample is bad. */
   futureToleranceMs: 5_000,
+  /** A sample older than this on arrival is kept and not judged, where the site file says nothing. */
   latenessMsDefault: 600_000,
+  /** A sample that carries its own time waits this long for earlier ones, where the site file says nothing. */
   holdMsDefault: 2_000,
-  /** Distinct values one wildcard may take. */
+  /** Distinct values one wildcard may take; further ones are counted and make no signal. */
   wildcardInstancesMax: 200,
   /** Topics whose way to their signals is remembered; others are looked up each time. */
   routesMax: 10_000,
@@ -31,13 +35,27 @@ export const limits = {
   unboundTopicsMax: 200,
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
   recentTimesMax: 8_192,
+  /** Signals of one site, those of wildcards included; a site file with more is refused. */
   signalsMax: 2_000,
+  /** Rules of one site; a site file with more is refused. */
   rulesMax: 10_000,
+  /** A site file or material sheet; a longer one is refused unread. */
   siteFileBytesMax: 1_048_576,
+  /** Blocks within blocks, in a site file or material sheet. */
+  siteFileDepthMax: 32,
+  /** YAML aliases in one file; one with more is refused. */
+  siteFileAliasesMax: 100,
+  /** Values after aliases are filled in. */
+  siteFileValuesMax: 200_000,
+  /** Problems printed of one site file; the rest are counted. */
+  siteFileProblemsMax: 500,
+  /** All signals are sealed together this often. */
   sealEveryMs: 3_600_000,
+  /** Kept on the disk to be given up when it is full; without room for it the agent runs and says so. */
   ballastBytes: 16 * 1_024 * 1_024,
-  /** The store leaves this much of its disk free, or the share below where that is less. */
+  /** The store leaves this much of its disk free, or the share where that is less. */
   freeBytesMin: 256 * 1_024 * 1_024,
+  /** The share of the disk that the store leaves free, on a disk too small for `freeBytesMin`. */
   freeShareMin: 0.05,
   /** Sealed inputs deleted in one transaction; 36,000 at once took over 100 ms. */
   deadRowsMax: 500,
@@ -45,9 +63,13 @@ export const limits = {
   droppedBodiesMax: 64,
   /** Free pages given back to the system in one go. */
   vacuumPagesMax: 4_096,
+  /** Snapshots of the engine kept; older ones are deleted when the next is written. */
   snapshotsKept: 2,
+  /** Points of one series in one answer; a request for more is refused. */
   seriesPointsMax: 5_000,
+  /** Listeners of the live stream; further ones are told to come back later. */
   streamClientsMax: 100,
+  /** The body of a request; a larger one is refused unread. */
   requestBytesMax: 65_536,
   /** A signal, occurrence or hold id in a request. */
   idCharsMax: 300,
@@ -61,8 +83,9 @@ export const limits = {
   answerRowsMax: 5_000,
   /** Open HTTP connections; further ones are closed unanswered. */
   webConnectionsMax: 256,
-  /** A request must be complete, and its headers sooner. */
+  /** A request must be complete within this, or it is answered with an error and closed. */
   requestMs: 10_000,
+  /** The headers of a request must be there within this, or its connection is closed. */
   requestHeadersMs: 5_000,
   /** A route answers within this, or says that it did not. */
   answerMs: 10_000,
@@ -70,9 +93,11 @@ export const limits = {
   webCloseMs: 2_000,
   /** Samples go to the stream at most once a signal in this time. */
   streamSampleEveryMs: 250,
+  /** A listener hears at least this often that the stream lives. */
   streamHeartbeatMs: 10_000,
   /** Alarm, hold and health events kept for listeners that come back. */
   streamKeptEventsMax: 2_000,
+  /** Bytes of the events kept for listeners that come back; the oldest make room. */
   streamKeptBytesMax: 2 * 1_024 * 1_024,
   /** A listener this far behind gets no samples until it has caught up. */
   streamSampleBacklogBytes: 64 * 1_024,
@@ -82,25 +107,33 @@ export const limits = {
   streamBacklogTotalBytesMax: 32 * 1_024 * 1_024,
   /** The MQTT door. A connection beyond these is refused or slowed, and counted. */
   mqttClientsMax: 1_000,
+  /** A connection that has not said CONNECT by then is closed. */
   mqttConnectTimeoutMs: 10_000,
   /** A longer or absent keep-alive is held to this; a client silent for 1.5 times it is closed. */
   mqttKeepAliveMaxS: 3_600,
   /** Packets a client may send before its connection is accepted. */
   mqttEarlyPacketsMax: 1_000,
+  /** A client id; a longer one is refused. */
   mqttClientIdBytesMax: 256,
+  /** Subscriptions of one connection; further ones are refused in the SUBACK. */
   mqttSubscriptionsMax: 100,
   /** A connection that sends more waits for the next second. */
   mqttMessagesPerSecondMax: 50_000,
   /** Bytes waiting for one client that does not read; beyond half of it its messages are dropped. */
   mqttUnreadBytesMax: 4 * 1_024 * 1_024,
+  /** Topics with a retained message; further ones are passed on and not retained. */
   mqttRetainedMax: 20_000,
+  /** Bytes of all retained messages; beyond it a message is passed on and not retained. */
   mqttRetainedBytesMax: 32 * 1_024 * 1_024,
-  /** Sessions kept for clients that are away, and messages kept for each. */
+  /** Sessions kept for clients that are away; beyond it the one longest away is forgotten. */
   mqttSessionsMax: 2_000,
+  /** Messages kept for one client that is away; later ones are dropped and counted. */
   mqttSessionMessagesMax: 1_000,
-  /** Secrets are verified one after the other; more than this many waiting are told to try later. */
+  /** Secrets verified at the same time; others wait. */
   mqttVerificationsMax: 1,
+  /** Connections that wait for their secret to be verified; further ones are told to try later. */
   mqttVerificationsWaitingMax: 1_000,
+  /** A secret; a longer one is refused. */
   mqttSecretBytesMax: 1_024,
   /** How soon a running agent notices a device added or removed. */
   mqttDevicesReloadMs: 1_000,
