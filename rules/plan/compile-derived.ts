@@ -46,10 +46,14 @@ export function compileDerived(
       // What the station brings exists where it can; only what the site wrote can be wrong.
       const draft = draftOf(station, derived, signals, derived.byHand ? report : () => undefined);
       if (draft !== null) signals.set(derived.name, draft);
+      else if (derived.byHand) station.broken.add(derived.name);
     }
   }
   for (const derived of wanted.values())
-    if (derived.byHand) reportUnmet(derived, signals, wanted, report);
+    if (derived.byHand) {
+      station.broken.add(derived.name);
+      reportUnmet(station, derived, signals, wanted, report);
+    }
 }
 
 function draftOf(
@@ -145,6 +149,7 @@ export function commonInstances(
 }
 
 function reportUnmet(
+  station: StationDraft,
   derived: Wanted,
   signals: ReadonlyMap<string, SignalDraft>,
   wanted: ReadonlyMap<string, Wanted>,
@@ -152,7 +157,7 @@ function reportUnmet(
 ): void {
   const known = [...signals.keys(), ...wanted.keys()];
   for (const [input, name] of Object.entries(derived.inputs)) {
-    if (signals.has(name)) continue;
+    if (signals.has(name) || (station.broken.has(name) && !wanted.has(name))) continue;
     if (wanted.has(name))
       report({
         path: [...derived.path, 'inputs', input],

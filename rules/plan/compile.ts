@@ -39,12 +39,16 @@ interface CompiledStation {
   readonly found: StationRules;
 }
 
-/** `revision` is the SHA-256 of what is compiled (agent/site/revision.ts). */
+/**
+ * `revision` is the SHA-256 of what is compiled (agent/site/revision.ts). `broken` names signals
+ * (`line/station/signal`) that are written but were left out because they cannot be read.
+ */
 export function compileSite(
   site: SiteWritten,
   materials: Readonly<Record<string, Sheet>>,
   instances: Instances,
   revision: string,
+  broken: readonly string[] = [],
 ): CompiledSite {
   const problems = new Map<string, SiteProblem>();
   const report: Report = (problem) => {
@@ -53,7 +57,7 @@ export function compileSite(
   const stations: CompiledStation[] = [];
   for (const [line, written] of Object.entries(site.lines)) {
     for (const [name, station] of Object.entries(written)) {
-      const draft = draftStation(site, materials, line, name, station, report);
+      const draft = draftStation(site, materials, line, name, station, broken, report);
       if (draft === null) continue;
       const signals = stationSignals(draft, instances, report);
       stations.push({ station: draft, signals, found: stationRules(draft, signals, report) });
@@ -93,6 +97,7 @@ function draftStation(
   line: string,
   name: string,
   written: StationWritten,
+  broken: readonly string[],
   report: Report,
 ): StationDraft | null {
   const path = ['lines', line, name];
@@ -118,7 +123,16 @@ function draftStation(
   }
   const sheet =
     material !== undefined && Object.hasOwn(materials, material) ? materials[material]! : null;
-  return { id: `${line}/${name}`, path, kind, written, sheet };
+  const id = `${line}/${name}`;
+  const left = broken.filter((signal) => signal.startsWith(`${id}/`));
+  return {
+    id,
+    path,
+    kind,
+    written,
+    sheet,
+    broken: new Set(left.map((signal) => signal.slice(id.length + 1))),
+  };
 }
 
 function stationSignals(
@@ -140,7 +154,8 @@ function stationSignals(
       [...new Set(heard)].filter((instance) => isInstance(instance, levels)).sort(),
       report,
     );
-    if (draft !== null) signals.set(name, draft);
+    if (draft === null) station.broken.add(name);
+    else signals.set(name, draft);
   }
   compileDerived(station, signals, report);
   reportAmbiguous(signals, report);

@@ -5,6 +5,7 @@ import type { HoldWhat } from '../hold/hold.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import type { Sheet } from '../material/read-sheet.ts';
 import type { Unit } from '../quantity/unit.ts';
+import { didYouMean } from '../site/nearest.ts';
 import type { SiteProblem } from '../site/problem.ts';
 import type { StationWritten } from '../site/schema.ts';
 import type { SignalWritten } from '../site/signal-schema.ts';
@@ -22,6 +23,8 @@ export interface StationDraft {
   readonly kind: StationKind;
   readonly written: StationWritten;
   readonly sheet: Sheet | null;
+  /** Names of signals that are written, but not so that they can be used; said once, not at each rule. */
+  readonly broken: Set<string>;
 }
 
 /** How a measured signal is read; see Binding. */
@@ -92,6 +95,22 @@ export interface RuleDraft {
 /** `line/station/name`, with `-<instance>` for a value of a wildcard. */
 export const idOf = (station: StationDraft, name: string, instance: string): string =>
   `${station.id}/${name}${instance === '' ? '' : `-${instance}`}`;
+
+/** "There is no signal x", unless x is written and its own problem is told already. */
+export function reportNoSignal(
+  station: StationDraft,
+  signals: ReadonlyMap<string, unknown>,
+  name: string,
+  path: Path,
+  report: Report,
+): void {
+  if (station.broken.has(name)) return;
+  report({
+    path,
+    problem: `this station has no signal "${name}"`,
+    fix: didYouMean(name, [...signals.keys()]),
+  });
+}
 
 /** Code-unit order, the order of the plan. */
 export const byId = <T extends { readonly id: string }>(a: T, b: T): number =>

@@ -17,8 +17,13 @@ const measured = (signals: ReadonlyMap<string, SignalDraft>): SignalDraft[] =>
   [...signals.values()].filter((signal) => signal.kind === 'measured');
 
 /** Every name such a rule may have at the station, whether or not it is in force. */
-export const healthRuleNames = (signals: ReadonlyMap<string, SignalDraft>): readonly string[] =>
-  measured(signals).flatMap((signal) => healthKinds.map((kind) => `${kind}-${signal.name}`));
+export const healthRuleNames = (
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+): readonly string[] =>
+  [...measured(signals).map((signal) => signal.name), ...station.broken].flatMap((name) =>
+    healthKinds.map((kind) => `${kind}-${name}`),
+  );
 
 export function healthRules(
   station: StationDraft,

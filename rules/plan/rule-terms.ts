@@ -7,11 +7,17 @@ import type { HoldWhat } from '../hold/hold.ts';
 import type { SettingsProblem } from '../kinds/settings.ts';
 import { settingsReader } from '../kinds/settings-reader.ts';
 import { parseDuration } from '../quantity/duration.ts';
-import { didYouMean } from '../site/nearest.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import type { TemplateGate } from '../stations/station.ts';
 import { sentence } from './compile-signal.ts';
-import type { GateDraft, Path, Report, SignalDraft, StationDraft } from './draft.ts';
+import {
+  type GateDraft,
+  type Path,
+  type Report,
+  reportNoSignal,
+  type SignalDraft,
+  type StationDraft,
+} from './draft.ts';
 import type { AlarmClass } from './plan.ts';
 import type { PathOf } from './rule-settings.ts';
 
@@ -42,7 +48,15 @@ export function compileTerms(
 ): Terms {
   const priority = written.priority ?? defaults.priority;
   return {
-    gate: compileGate(signals, signal, written, defaults.gate, [...pathOf('gate'), 'gate'], report),
+    gate: compileGate(
+      station,
+      signals,
+      signal,
+      written,
+      defaults.gate,
+      [...pathOf('gate'), 'gate'],
+      report,
+    ),
     hold: compileHold(station, written, defaults.hold),
     priority: typeof priority === 'string' ? [priority, priority] : priority,
     class: {
@@ -79,6 +93,7 @@ function compileHold(
 }
 
 function compileGate(
+  station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
   judged: SignalDraft,
   written: Partial<RuleWritten>,
@@ -92,11 +107,7 @@ function compileGate(
   const signal = signals.get(gate.signal);
   if (signal === undefined) {
     if (written.gate !== undefined)
-      report({
-        path: [...path, 'signal'],
-        problem: `this station has no signal "${gate.signal}"`,
-        fix: didYouMean(gate.signal, [...signals.keys()]),
-      });
+      reportNoSignal(station, signals, gate.signal, [...path, 'signal'], report);
     return null;
   }
   if (signal.names.length > 0 && signal.names.join() !== judged.names.join())

@@ -5,7 +5,14 @@ import { didYouMean, nearest } from '../site/nearest.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import { plainClass, type RuleTemplate } from '../stations/station.ts';
 import { compileRule, type RuleWords } from './compile-rule.ts';
-import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import {
+  type Path,
+  type Report,
+  type RuleDraft,
+  reportNoSignal,
+  type SignalDraft,
+  type StationDraft,
+} from './draft.ts';
 import { healthRuleNames, healthRules } from './health-rules.ts';
 
 export interface StationRules {
@@ -44,7 +51,7 @@ export function stationRules(
     if (rule === null) unbound.push(template);
     else rules.push(rule);
   }
-  const health = healthRuleNames(signals);
+  const health = healthRuleNames(station, signals);
   const known = [...templates.map((template) => template.name), ...health];
   for (const [name, words] of Object.entries(written)) {
     if (known.includes(name) || isOff(name)) continue;
@@ -78,11 +85,12 @@ function fromTemplate(
       problem: `${template.name} is a rule of this station, of the kind ${template.kind}`,
       fix: 'Take kind out, or give the rule another name to make it your own.',
     });
-  const signal = judgedSignal(signals, template.signals, own, path, report);
+  const signal = judgedSignal(station, signals, template.signals, own, path, report);
   if (signal === null) {
     const serves = station.kind.rules.some(
       (other) =>
-        other.alike?.rule === template.name && other.signals.some((name) => signals.has(name)),
+        (other === template || other.alike?.rule === template.name) &&
+        other.signals.some((name) => signals.has(name) || station.broken.has(name)),
     );
     if (own !== undefined && own.signal === undefined && !serves)
       report({
@@ -125,6 +133,7 @@ function alikeWords(
 }
 
 function judgedSignal(
+  station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
   candidates: readonly string[],
   own: RuleWritten | undefined,
@@ -135,11 +144,7 @@ function judgedSignal(
   if (wanted !== undefined) {
     const signal = signals.get(wanted);
     if (signal !== undefined) return signal;
-    report({
-      path: [...path, 'signal'],
-      problem: `this station has no signal "${wanted}"`,
-      fix: didYouMean(wanted, [...signals.keys()]),
-    });
+    reportNoSignal(station, signals, wanted, [...path, 'signal'], report);
     return null;
   }
   const bound = candidates.find((name) => signals.has(name));
@@ -174,7 +179,7 @@ function ownRule(
         problem: `the rule "${name}" has no ${key}`,
         fix: what,
       });
-  const signal = judgedSignal(signals, [], words, path, report);
+  const signal = judgedSignal(station, signals, [], words, path, report);
   if (kind === null || signal === null) return null;
   return compileRule(
     station,

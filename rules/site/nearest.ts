@@ -27,7 +27,7 @@ export function nearest(name: string, known: Iterable<string>): string | null {
   let found: string | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of known) {
-    const distance = editDistance(name.toLowerCase(), candidate);
+    const distance = editDistance(name.toLowerCase(), candidate.toLowerCase());
     const near = distance <= Math.max(1, Math.floor(candidate.length / 3));
     if (near && distance < least) {
       found = candidate;

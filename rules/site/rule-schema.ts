@@ -33,13 +33,11 @@ export const holdWritten = z.union([
 /** Fields of every rule, whatever its kind. */
 export const ruleFields = {
   kind: z.optional(
-    z
-      .string()
-      .check(
-        z.meta({
-          description: 'Rule kind, for a rule of your own; a station’s rules have theirs.',
-        }),
-      ),
+    z.string().check(
+      z.meta({
+        description: 'Rule kind, for a rule of your own; a station’s rules have theirs.',
+      }),
+    ),
   ),
   signal: z.optional(
     nameText.check(z.meta({ description: 'The signal of this station it judges.' })),

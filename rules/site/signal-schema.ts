@@ -98,22 +98,18 @@ export const signalWritten = z
       ),
     ),
     range: z.optional(
-      z
-        .tuple([quantityText, quantityText])
-        .check(
-          z.meta({
-            description: 'Lowest and highest value the sensor can send; beyond it is bad.',
-          }),
-        ),
+      z.tuple([quantityText, quantityText]).check(
+        z.meta({
+          description: 'Lowest and highest value the sensor can send; beyond it is bad.',
+        }),
+      ),
     ),
     max_rate: z.optional(
-      z
-        .strictObject({ change: quantityText, per: durationText })
-        .check(
-          z.meta({
-            description: 'A faster change is marked uncertain: {change: 5 K, per: 1 min}.',
-          }),
-        ),
+      z.strictObject({ change: quantityText, per: durationText }).check(
+        z.meta({
+          description: 'A faster change is marked uncertain: {change: 5 K, per: 1 min}.',
+        }),
+      ),
     ),
     calibration: z.optional(
       z
@@ -127,13 +123,11 @@ export type SignalWritten = z.infer<typeof signalWritten>;
 export const derivedWritten = z
   .strictObject({
     kind: z.string().check(z.meta({ description: 'A derived signal kind, as dew-point.' })),
-    inputs: z
-      .record(nameText, nameText)
-      .check(
-        z.meta({
-          description: 'For each input of the kind, the signal of this station that gives it.',
-        }),
-      ),
+    inputs: z.record(nameText, nameText).check(
+      z.meta({
+        description: 'For each input of the kind, the signal of this station that gives it.',
+      }),
+    ),
   })
   .check(z.meta({ title: 'derived signal' }));
 export type DerivedWritten = z.infer<typeof derivedWritten>;

@@ -1,0 +1,123 @@
+/**
+ * `forebond check FILE`: whether a site file is sound, and what it watches.
+ *
+ * Exit 0 with a short summary, or 1 with every problem as `FILE:LINE:COLUMN path: what is wrong. fix`.
+ */
+import type { Command } from 'commander';
+import type { Coverage, RuleCard } from '#rules/plan/card.ts';
+import { type PlacedProblem, pathText } from '#rules/site/problem.ts';
+
+/** What the command needs of the rest: reading a site file, and somewhere to write. */
+export interface CheckParts {
+  readonly readSite: (file: string) => Promise<CheckedSite>;
+  /** One line, without its end. */
+  readonly print: (line: string) => void;
+  readonly setExitCode: (code: number) => void;
+}
+
+export type CheckedSite =
+  | {
+      readonly ok: true;
+      readonly source: { readonly site: { readonly site: string } };
+      readonly compiled: {
+        readonly coverage: Coverage;
+        readonly rules: readonly RuleCard[];
+        readonly bindings: readonly { readonly id: string; readonly signal: number | null }[];
+      };
+    }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[]; readonly more: number };
+
+export function checkCommand(program: Command, parts: CheckParts): void {
+  program
+    .command('check')
+    .description('check a site file: every problem with its place and fix, or what it watches')
+    .argument('<file>', 'site file (YAML)')
+    .option('--json', 'print one JSON object')
+    .action(async (file: string, options: { json?: boolean }) => {
+      const checked = await parts.readSite(file);
+      const lines = options.json === true ? [checkedJson(checked)] : checkedLines(checked);
+      for (const line of lines) parts.print(line);
+      parts.setExitCode(checked.ok ? 0 : 1);
+    });
+}
+
+/** `FILE:LINE:COLUMN path: what is wrong. fix` */
+export function problemLine(problem: PlacedProblem): string {
+  const { file, line, column, path } = problem;
+  const text = problem.problem.replace(/[.\s]+$/, '');
+  return oneLine(`${file}:${line}:${column} ${pathText(path)}: ${text}. ${problem.fix}`);
+}
+
+/** Text from a file cannot break the line or steer the terminal. */
+const oneLine = (text: string): string =>
+  text.replace(/\p{Cc}/gu, (character) => JSON.stringify(character).slice(1, -1));
+
+function checkedJson(checked: CheckedSite): string {
+  if (!checked.ok)
+    return JSON.stringify({
+      ok: false,
+      problems: checked.problems.map(({ file, line, column, path, problem, fix }) => ({
+        file,
+        line,
+        column,
+        path: pathText(path),
+        problem,
+        fix,
+      })),
+      more: checked.more,
+    });
+  const { coverage, rules, bindings } = checked.compiled;
+  return JSON.stringify({
+    ok: true,
+    site: checked.source.site.site,
+    signals: bindings.map((binding) => binding.id),
+    rules: rules.map(({ id, readiness, needs }) => ({ id, readiness, needs })),
+    coverage,
+  });
+}
+
+function checkedLines(checked: CheckedSite): readonly string[] {
+  if (!checked.ok) {
+    const lines = checked.problems.map(problemLine);
+    return checked.more === 0 ? lines : [...lines, `and ${checked.more} more`];
+  }
+  const { coverage, rules, bindings } = checked.compiled;
+  const armed = rules.filter((rule) => rule.readiness !== 'not-armed').length;
+  const wild = bindings.filter((binding) => binding.signal === null).length;
+  const lines = [
+    `${checked.source.site.site}: ${count(bindings.length, 'signal')}, ${count(armed, 'rule')} armed`,
+  ];
+  if (wild > 0)
+    lines.push(`  ${count(wild, 'wildcard')} will add signals and rules as values come`);
+  for (const station of coverage.stations) {
+    lines.push(
+      `${station.station} (${station.kind}): ${station.watched.length} watched, ${station.unwatched.length} not watched`,
+    );
+    for (const hazard of station.unwatched)
+      lines.push(`  not watched  ${hazard.words} ${hazard.why}`);
+    for (const rule of station.notArmed)
+      lines.push(`  not armed    ${rule.rule}: needs ${rule.needs.join('; ')}`);
+    for (const rule of station.unconfirmed)
+      lines.push(
+        `  unconfirmed  ${rule.rule}: ${rule.numbers.map(numberWords).join(', ')}; enter ${rule.needs.join('; ')}`,
+      );
+    for (const rule of station.off) lines.push(`  off          ${rule.rule}: ${rule.reason}`);
+    for (const signal of station.silenceUnnoticed)
+      lines.push(`  silence      ${signal}: nobody would notice; give it expect_every`);
+  }
+  return lines.map(oneLine);
+}
+
+const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+const markWords = {
+  CP: 'common practice',
+  PUB: 'published',
+  DS: 'data sheet',
+  SITE: 'site',
+  EJ: 'engineering judgement',
+} as const;
+
+const numberWords = (
+  number: Coverage['stations'][number]['unconfirmed'][number]['numbers'][number],
+): string => `${number.setting} ${String(number.written)} is ${markWords[number.basis.mark]} only`;
