@@ -16,16 +16,18 @@ import { saturationPressureOverIcePa, saturationPressureOverWaterPa } from './sa
 const massRatio = 0.621945;
 const dryAirGasConstantJPerKgK = 287.042;
 
-/** W = 0.621945 e / (p - e), kg water a kg dry air. p over 0 up to 2 MPa, e from 0 to below p; null outside. */
+const believable = (pressurePa: number): boolean => pressurePa >= 1e3 && pressurePa <= 2e6;
+
+/** W = 0.621945 e / (p - e), kg water a kg dry air. p 1 kPa to 2 MPa, e from 0 to below p; null outside. */
 export function humidityRatio(vapourPressurePa: number, pressurePa: number): number | null {
-  if (!(pressurePa > 0 && pressurePa <= 2e6)) return null;
+  if (!believable(pressurePa)) return null;
   if (!(vapourPressurePa >= 0 && vapourPressurePa < pressurePa)) return null;
   return (massRatio * vapourPressurePa) / (pressurePa - vapourPressurePa);
 }
 
-/** e = p W / (0.621945 + W), Pa. W from 0 to 1e3, p over 0 up to 2 MPa; null outside. */
+/** e = p W / (0.621945 + W), Pa. W from 0 to 1e3, p 1 kPa to 2 MPa; null outside. */
 export function vapourPressureFromRatioPa(ratio: number, pressurePa: number): number | null {
-  if (!(ratio >= 0 && ratio <= 1e3 && pressurePa > 0 && pressurePa <= 2e6)) return null;
+  if (!(ratio >= 0 && ratio <= 1e3 && believable(pressurePa))) return null;
   return (pressurePa * ratio) / (massRatio + ratio);
 }
 
@@ -96,13 +98,13 @@ export function enthalpyKJPerKg(temperatureC: number, ratio: number): number | n
   return 1.006 * temperatureC + ratio * (2501 + 1.86 * temperatureC);
 }
 
-/** v = 287.042 T (1 + 1.607858 W) / p, m3 a kg dry air. -100 to 200 °C, W 0 to 1e3, p over 0 up to 2 MPa; null outside. */
+/** v = 287.042 T (1 + 1.607858 W) / p, m3 a kg dry air. -100 to 200 °C, W 0 to 1e3, p 1 kPa to 2 MPa; null outside. */
 export function specificVolumeM3PerKg(
   temperatureC: number,
   ratio: number,
   pressurePa: number,
 ): number | null {
   if (!(temperatureC >= -100 && temperatureC <= 200 && ratio >= 0 && ratio <= 1e3)) return null;
-  if (!(pressurePa > 0 && pressurePa <= 2e6)) return null;
+  if (!believable(pressurePa)) return null;
   return (dryAirGasConstantJPerKgK * (temperatureC + 273.15) * (1 + 1.607858 * ratio)) / pressurePa;
 }
