@@ -81,7 +81,7 @@ export async function startWeb(options: WebOptions): Promise<Web> {
   answerErrors(app, counts, options.onFault);
   await app.register(fastifySSE, { heartbeatInterval: waits.streamHeartbeatMs });
   const routes = allRoutes(options, stream, counts);
-  for (const one of routes) register(app, one, waits);
+  for (const one of routes) register(app, one, waits, options.onFault);
   refuseOtherMethods(app, routes);
   app.addHook('preClose', async () => stream.close());
   await listen(app, address, options.port);
@@ -164,10 +164,24 @@ function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): 
   return [...routes, self];
 }
 
-function register(app: FastifyInstance, { spec, handle }: Route, waits: Waits): void {
+function register(
+  app: FastifyInstance,
+  { spec, handle }: Route,
+  waits: Waits,
+  onFault: WebOptions['onFault'],
+): void {
   const shared = { method: spec.method, url: spec.url };
   if (spec.stream !== true) {
-    app.route({ ...shared, handlerTimeout: waits.answerMs, handler: handle });
+    const handler = async (request: FastifyRequest, reply: FastifyReply): Promise<unknown> => {
+      try {
+        return await handle(request, reply);
+      } catch (error) {
+        // Too late to tell the one who asked: the log is told.
+        if (reply.sent) onFault(error, `${spec.method} ${spec.url}, after its time`);
+        throw error;
+      }
+    };
+    app.route({ ...shared, handlerTimeout: waits.answerMs, handler });
     return;
   }
   app.route({

@@ -1,0 +1,397 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { limits } from '#agent/limits.ts';
+import { type AlarmView, streamEventSchema } from '#agent/web/contract.ts';
+import type { ToldEvent } from '#agent/web/ports.ts';
+import { startWeb, type Web } from '#agent/web/server.ts';
+import { EventReader } from './event-source.ts';
+import { alarm, FakePorts, hold, now } from './fake-ports.ts';
+import { send } from './wire.ts';
+
+let ports: FakePorts;
+let web: Web;
+const faults: unknown[] = [];
+const readers: EventReader[] = [];
+
+beforeEach(async () => {
+  ports = new FakePorts();
+  faults.length = 0;
+  web = await start();
+});
+afterEach(async () => {
+  for (const reader of readers.splice(0)) reader.close();
+  await web.close();
+  expect(faults).toEqual([]);
+});
+const start = (streamHeartbeatMs = 10_000): Promise<Web> =>
+  startWeb({
+    host: '127.0.0.1',
+    port: 0,
+    version: '0',
+    ports,
+    onFault: (error) => faults.push(error),
+    waits: { streamHeartbeatMs },
+  });
+
+async function listen(lastEventId?: string): Promise<EventReader> {
+  const reader = await EventReader.open(web.port, lastEventId);
+  readers.push(reader);
+  expect(reader.incoming.statusCode).toBe(200);
+  await reader.until(() => reader.heard.length > 0);
+  return reader;
+}
+/** The listeners the server knows of; a reader that has heard something may not be among them yet. */
+const settled = async (count: number): Promise<void> => {
+  await expect
+    .poll(async () => {
+      const { text } = await send(web.port, { path: '/metrics' });
+      return Number(/^forebond_stream_listeners (\d+)$/m.exec(text)?.[1]);
+    })
+    .toBe(count);
+};
+const raised = (n: number, over: Partial<AlarmView> = {}): ToldEvent => ({
+  event: 'alarm',
+  data: {
+    at: now + n,
+    change: 'raised',
+    alarm: alarm({ occurrence: `a/b/c@${now + n}`, ...over }),
+  },
+});
+const numbers = (reader: EventReader): number[] =>
+  reader.of('alarm').map((one) => (one.data as { at: number }).at - now);
+const range = (from: number, to: number): number[] =>
+  Array.from({ length: to - from }, (_, i) => from + i);
+
+describe('what is told', () => {
+  test('begins with health and is an event stream that nobody stores', async () => {
+    const reader = await listen();
+    expect(reader.incoming.headers['content-type']).toMatch(/^text\/event-stream/);
+    expect(reader.incoming.headers['cache-control']).toBe('no-store');
+    expect(reader.incoming.headers['x-content-type-options']).toBe('nosniff');
+    expect(reader.heard[0]).toMatchObject({
+      event: 'health',
+      data: { condition: 'good', parts: { store: 'good' } },
+    });
+    expect(reader.heard[0]!.id).toMatch(/^\d+$/);
+  });
+
+  test('alarms, holds and health at once and in order, ids ascending, to everybody', async () => {
+    const both = [await listen(), await listen()];
+    await settled(2);
+    ports.tell(raised(1));
+    ports.tell({ event: 'hold', data: { change: 'set', hold: hold() } });
+    const parts = { store: 'failure' } as const;
+    ports.tell({ event: 'health', data: { ...ports.parts, parts, notes: { store: 'full' } } });
+    ports.tell(raised(2));
+    for (const reader of both) {
+      await reader.until(() => reader.of('alarm').length === 2);
+      expect(reader.events).toEqual(['health', 'alarm', 'hold', 'health', 'alarm']);
+      const ids = reader.heard.map((one) => Number(one.id));
+      expect(ids).toEqual(ids.toSorted((a, b) => a - b));
+      expect(new Set(ids).size).toBe(5);
+      expect(reader.heard[3]!.data).toMatchObject({
+        condition: 'failure',
+        notes: { store: 'full' },
+      });
+    }
+    expect(both[0]!.heard).toEqual(both[1]!.heard);
+  });
+
+  test('each event is as described', async () => {
+    const reader = await listen();
+    await settled(1);
+    ports.sample('wall', 6.2);
+    ports.tell(raised(1));
+    ports.tell({ event: 'hold', data: { change: 'lifted', hold: hold() } });
+    await reader.until(() => reader.events.includes('sample'));
+    const stranger = await listen('1');
+    expect(stranger.events[0]).toBe('reset');
+    for (const { event, data } of [...reader.heard, ...stranger.heard]) {
+      expect(streamEventSchema.parse({ event, data })).toEqual({ event, data });
+    }
+  });
+
+  test('health that says the same again is not repeated', async () => {
+    const reader = await listen();
+    await settled(1);
+    for (let uptime = 1; uptime < 5; uptime += 1) {
+      ports.tell({ event: 'health', data: { ...ports.parts, uptime_s: uptime } });
+    }
+    ports.tell(raised(1));
+    await reader.until(() => reader.of('alarm').length === 1);
+    expect(reader.of('health').length).toBe(2);
+  });
+
+  test('text with line breaks and other letters arrives whole', async () => {
+    const reader = await listen();
+    await settled(1);
+    const label = { ...alarm().label, sentence: 'a\nb\r\nc\u2028d: é 漢 🌡\n\nid: 9\ndata: x' };
+    ports.tell(raised(1, { label }));
+    await reader.until(() => reader.of('alarm').length === 1);
+    expect(reader.of('alarm')[0]!.data).toMatchObject({ alarm: { label } });
+  });
+
+  test('of a signal the latest sample, at most one in 250 ms', async () => {
+    const reader = await listen();
+    await settled(1);
+    const began = performance.now();
+    while (performance.now() - began < 1_000) {
+      ports.sample('wall', performance.now());
+      ports.sample('air', performance.now());
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+    ports.sample('wall', 1);
+    await reader.until(() =>
+      reader.of('sample').some((one) => (one.data as { value: number }).value === 1),
+    );
+    const walls = reader
+      .of('sample')
+      .filter((one) => (one.data as { signal: string }).signal.endsWith('wall'));
+    expect(walls.length).toBeGreaterThanOrEqual(2);
+    expect(walls.length).toBeLessThanOrEqual(6);
+    const values = walls.slice(0, -1).map((one) => (one.data as { value: number }).value);
+    expect(values).toEqual(values.toSorted((a, b) => a - b));
+  });
+
+  test('a comment shows that the line lives', async () => {
+    await web.close();
+    web = await start(50);
+    const reader = await listen();
+    await reader.until(() => reader.comments.length >= 3);
+    expect(reader.comments[0]).toBe('heartbeat');
+    expect(limits.streamHeartbeatMs).toBe(10_000);
+  });
+});
+
+describe('coming back', () => {
+  test('gives what was missed, once and in order', async () => {
+    const first = await listen();
+    await settled(1);
+    ports.tell(raised(1));
+    await first.until(() => first.of('alarm').length === 1);
+    const place = first.lastEventId;
+    first.close();
+    await settled(0);
+    for (const n of range(2, 50)) ports.tell(raised(n));
+    const second = await listen(place);
+    await settled(1);
+    ports.tell(raised(50));
+    await second.until(() => second.of('alarm').length === 49);
+    expect(second.events[0]).toBe('health');
+    expect(numbers(second)).toEqual(range(2, 51));
+  });
+
+  test('from a stream on which nothing had happened', async () => {
+    const first = await listen();
+    const place = first.lastEventId;
+    first.close();
+    ports.tell(raised(1));
+    const second = await listen(place);
+    await second.until(() => second.of('alarm').length === 1);
+    expect(numbers(second)).toEqual([1]);
+  });
+
+  test('a listener that is cut off again before anything follows keeps its place', async () => {
+    const first = await listen();
+    const place = first.lastEventId;
+    for (const n of range(1, 4)) ports.tell(raised(n));
+    const second = await listen(place);
+    // The first message of a resumed stream has no id: dying right after it loses nothing.
+    expect(second.heard[0]).toMatchObject({ event: 'health', id: '' });
+  });
+
+  test('gives of each signal the latest sample missed', async () => {
+    const first = await listen();
+    await settled(1);
+    ports.sample('wall', 1);
+    ports.sample('air', 1);
+    await first.until(() => first.of('sample').length === 2);
+    const place = first.lastEventId;
+    const other = await listen();
+    first.close();
+    await settled(1);
+    for (const value of [2, 3]) {
+      const before = other.of('sample').length;
+      ports.sample('wall', value);
+      await other.until(() => other.of('sample').length > before);
+    }
+    const second = await listen(place);
+    await second.until(() => second.of('sample').length > 0);
+    expect(second.of('sample').map((one) => one.data)).toMatchObject([
+      { signal: 'mounts-2/store-1/wall', value: 3 },
+    ]);
+  });
+
+  test.each([
+    '0',
+    '1',
+    'abc',
+    '-5',
+    '1e3',
+    '99999999999999999999',
+    '9007199254740992',
+    ' ',
+    '12 34',
+  ])('with the id "%s", which is none of ours, is told to read everything again', async (id) => {
+    ports.tell(raised(1));
+    const reader = await listen(id === ' ' ? 'x' : id);
+    await reader.until(() => reader.heard.length === 2);
+    expect(reader.events).toEqual(['reset', 'health']);
+    const place = reader.lastEventId;
+    ports.tell(raised(2));
+    await reader.until(() => reader.of('alarm').length === 1);
+    const next = await listen(place);
+    await next.until(() => next.of('alarm').length === 1);
+    expect(numbers(next)).toEqual([2]);
+  });
+
+  test('after a restart is told to read everything again', async () => {
+    const first = await listen();
+    await settled(1);
+    for (const n of range(1, 20)) ports.tell(raised(n));
+    await first.until(() => first.of('alarm').length === 19);
+    const place = first.lastEventId;
+    await web.close();
+    web = await start();
+    for (const n of range(1, 20)) ports.tell(raised(n));
+    expect((await listen(place)).events[0]).toBe('reset');
+  });
+
+  test('after more than is kept is told to read everything again', async () => {
+    const first = await listen();
+    const place = first.lastEventId;
+    first.close();
+    for (const n of range(0, limits.streamKeptEventsMax + 1)) ports.tell(raised(n));
+    expect((await listen(place)).events[0]).toBe('reset');
+  });
+
+  test('samples never push an alarm out', async () => {
+    const first = await listen();
+    const place = first.lastEventId;
+    ports.tell(raised(7));
+    for (const n of range(0, 3)) {
+      const before = first.of('sample').length;
+      for (const k of range(0, 3_000)) ports.sample(`s-${k}`, n);
+      await first.until(() => first.of('sample').length >= before + 3_000);
+    }
+    const second = await listen(place);
+    await second.until(() => second.of('alarm').length === 1);
+    expect(second.events[0]).toBe('health');
+    expect(numbers(second)).toEqual([7]);
+  });
+});
+
+describe('bounds', () => {
+  test('no place on the stream: 503 with a fix, until somebody leaves', async () => {
+    for (const _ of range(0, limits.streamClientsMax)) {
+      readers.push(await EventReader.open(web.port));
+    }
+    const answer = await send(web.port, { path: '/api/stream' });
+    expect(answer.status).toBe(503);
+    expect(answer.headers['retry-after']).toBe('10');
+    expect(answer.headers['content-type']).toMatch(/^application\/problem\+json/);
+    expect(JSON.parse(answer.text)).toMatchObject({ code: 'WEB_STREAM_FULL' });
+    expect((await send(web.port, { path: '/api/health' })).status).toBe(200);
+    readers.shift()!.close();
+    await settled(limits.streamClientsMax - 1);
+    await listen();
+  });
+
+  test('a listener that does not read is cut off, alone, and can resume', async () => {
+    const slow = await listen();
+    const quick = await listen();
+    await settled(2);
+    const place = slow.lastEventId;
+    slow.incoming.pause();
+    const sentence = 'x'.repeat(20_000);
+    let told = 0;
+    const cutOff = async () => {
+      const { text } = await send(web.port, { path: '/metrics' });
+      return /^forebond_stream_listeners_cut_off_total (\d+)$/m.exec(text)?.[1];
+    };
+    while ((await cutOff()) === '0') {
+      expect(told).toBeLessThan(5_000);
+      for (const _ of range(0, 20)) {
+        told += 1;
+        ports.tell(raised(told, { label: { ...alarm().label, sentence } }));
+      }
+      await quick.until(() => quick.of('alarm').length === told);
+    }
+    expect(await cutOff()).toBe('1');
+    slow.incoming.resume();
+    await slow.until(() => slow.ended);
+    expect(numbers(quick)).toEqual(range(1, told + 1));
+    // What it had read in full when it was cut off, and what follows, leave no hole.
+    const again = await listen(slow.lastEventId);
+    await again.until(() => again.of('reset').length === 1 || numbers(again).at(-1) === told);
+    if (again.of('reset').length === 0) {
+      expect([...numbers(slow), ...numbers(again)]).toEqual(range(1, told + 1));
+    }
+    expect(place).not.toBe(slow.lastEventId);
+  });
+
+  test('nobody listening costs nobody a sample; a listener that leaves is forgotten', async () => {
+    let asked = 0;
+    const inner = ports.samplesSince;
+    ports.samplesSince = (cursor) => {
+      asked += 1;
+      return inner(cursor);
+    };
+    const reader = await listen();
+    await settled(1);
+    await expect.poll(() => asked).toBeGreaterThan(0);
+    reader.close();
+    await settled(0);
+    await new Promise((resolve) => setTimeout(resolve, 2 * limits.streamSampleEveryMs));
+    const before = asked;
+    await new Promise((resolve) => setTimeout(resolve, 3 * limits.streamSampleEveryMs));
+    expect(asked).toBe(before);
+  });
+});
+
+describe('what a listener accepts', () => {
+  test.each(['text/event-stream', '*/*', 'text/*', 'text/html, */*;q=0.1'])(
+    '%s',
+    async (accept) => {
+      const reader = await EventReader.open(web.port, undefined, { accept });
+      readers.push(reader);
+      expect(reader.incoming.statusCode).toBe(200);
+    },
+  );
+
+  test('anything else: 406 in our words', async () => {
+    const answer = await send(web.port, {
+      path: '/api/stream',
+      headers: { accept: 'application/json' },
+    });
+    expect(answer.status).toBe(406);
+    expect(answer.headers['content-type']).toMatch(/^application\/problem\+json/);
+    expect(JSON.parse(answer.text)).toMatchObject({ code: 'WEB_STREAM_ONLY_EVENTS' });
+  });
+});
+
+test('stopping ends every stream, and nothing is asked of the ports any more', async () => {
+  const both = [await listen(), await listen()];
+  await settled(2);
+  const began = performance.now();
+  await web.close();
+  expect(performance.now() - began).toBeLessThan(limits.webCloseMs);
+  for (const reader of both) await reader.until(() => reader.ended);
+  expect(ports.listening).toBe(0);
+  web = await start();
+});
+
+test('a fault while telling is logged and does not reach the teller', async () => {
+  await listen();
+  await settled(1);
+  const circular: Record<string, unknown> = {};
+  circular.self = circular;
+  const broken = { event: 'alarm', data: circular } as unknown as ToldEvent;
+  expect(() => ports.tell(broken)).not.toThrow();
+  expect(faults.splice(0)).toHaveLength(1);
+  ports.samplesSince = () => {
+    throw new Error('no samples');
+  };
+  await expect.poll(() => faults.length).toBeGreaterThan(0);
+  ports.samplesSince = (cursor) => ({ cursor, samples: [] });
+  faults.length = 0;
+});
