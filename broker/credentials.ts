@@ -42,6 +42,9 @@ function isStrongHash(text: string): boolean {
   }
 }
 
+// zod/mini brings no messages of its own.
+const inEnglish = z.locales.en().localeError;
+
 const filters = (verb: 'publish' | 'read') =>
   z.array(
     z.string().check((context) => {
@@ -75,7 +78,7 @@ export function parseDevices(text: string, path: string): readonly Device[] {
   } catch (error) {
     throw broken(path, error instanceof Error ? error.message : 'not JSON', error);
   }
-  const parsed = listSchema.safeParse(value);
+  const parsed = listSchema.safeParse(value, { error: inEnglish });
   if (!parsed.success) {
     const problems = parsed.error.issues.map(
       (issue) => `${issue.path.map(String).join('.') || 'the list'}: ${issue.message}`,
@@ -125,7 +128,8 @@ export async function writeDevices(path: string, devices: readonly Device[]): Pr
     }
     await rename(fresh, path);
   } catch (error) {
-    await rm(fresh, { force: true });
+    // Best effort: where the file could not even be opened there is nothing to remove.
+    await rm(fresh, { force: true }).catch(() => undefined);
     throw failed(path, error);
   }
 }

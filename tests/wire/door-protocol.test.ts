@@ -39,7 +39,6 @@ describe('CONNECT', () => {
   });
 
   it.each([
-    ['no client id with a session to keep', { clientId: '', clean: false }, 2, 'client-id'],
     ['a client id over the limit', { clientId: 'x'.repeat(65) }, 2, 'client-id'],
     ['a wrong secret', { password: Buffer.from('guess') }, 4, 'secret'],
     ['MQTT 5', { protocolVersion: 5 }, 1, 'not-mqtt-3-1-1'],
@@ -51,10 +50,17 @@ describe('CONNECT', () => {
     const client = await rawClient(door);
     client.send(connectPacket(more));
     const connack = await client.next('connack');
-    // A packet for MQTT 5 reads the code as a reason.
     expect(connack).toMatchObject({ returnCode, sessionPresent: false });
     await client.ended;
     expect(door.counters.refused[cause]).toBe(1);
+  });
+
+  it('no client id with a session to keep is refused with code 2 [MQTT-3.1.3-8]', async () => {
+    const client = await rawClient(door);
+    client.send(connectBytes('MQTT', 4, 0xc0, '', 'oven', 'oven-secret-0123456789'));
+    expect(await client.next('connack')).toMatchObject({ returnCode: 2 });
+    await client.ended;
+    expect(door.counters.refused['client-id']).toBe(1);
   });
 
   it('an empty client id with a clean session is let in, clause 3.1.3.1', async () => {
