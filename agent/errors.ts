@@ -141,6 +141,10 @@ export const errorCatalogue = {
     happened: 'The samples of the last hour could not be packed: {reason}.',
     fix: 'Nothing is lost; they stay in the log and packing is tried again. Report it if it repeats.',
   },
+  STORE_READER_BUSY: {
+    happened: '{waiting} charts are waiting to be read already.',
+    fix: 'Ask again in a moment, or for fewer charts at once.',
+  },
   STORE_READER_FAILED: {
     happened: 'Reading the store failed: {reason}.',
     fix: 'Ask again; if it repeats, check the disk that holds the data folder.',
@@ -180,6 +184,26 @@ export const errorCatalogue = {
   DEVICE_SECRET_UNUSABLE: {
     happened: 'The secret on standard input cannot be used: {reason}.',
     fix: 'Send one line of 16 to 1,024 bytes, or leave --secret-stdin out to have a secret made.',
+  },
+  CSV_ENCODING: {
+    happened: '{path} is not text in UTF-8 or UTF-16.',
+    fix: 'Save it as CSV in UTF-8, or in UTF-16 with a byte-order mark.',
+  },
+  CSV_HEADER: {
+    happened: 'The first line of {path} is no header of recorded data: {problem}.',
+    fix: 'Begin with "time,signal,value" or with "time" and the signals, comma, semicolon or tab between.',
+  },
+  CSV_NEEDS_TIMEZONE: {
+    happened: 'The time "{text}" in line {line} of {path} is local, and nobody said where.',
+    fix: 'Name the time zone of the recording, as --timezone Europe/Dublin.',
+  },
+  CSV_TIMEZONE_UNKNOWN: {
+    happened: '"{timezone}" is no time zone.',
+    fix: 'Write its IANA name, as Europe/Dublin.',
+  },
+  CSV_BAD_ROWS: {
+    happened: '{bad} of the {rows} rows of {path} cannot be read, the first in line {line}: {problem}.',
+    fix: 'Mend them, or allow as many with --bad-rows {bad}.',
   },
 } as const satisfies Record<string, ErrorEntry>;
 

@@ -36,6 +36,10 @@ export const limits = {
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
   recentTimesMax: 8_192,
   /** Signals of one site, those of wildcards included; a site file with more is refused. */
+  /** A line of a recorded file; a longer one is a bad row. */
+  csvLineLengthMax: 262_144,
+  /** Share of a recorded file's rows that may be bad, where nobody allowed a number. */
+  csvBadRowsShareMax: 0.01,
   signalsMax: 2_000,
   /** Rules of one site; a site file with more is refused. */
   rulesMax: 10_000,
@@ -67,6 +71,8 @@ export const limits = {
   snapshotsKept: 2,
   /** Points of one series in one answer; a request for more is refused. */
   seriesPointsMax: 5_000,
+  /** Charts waiting to be read; further ones are refused. */
+  seriesWaitingRequestsMax: 64,
   /** Listeners of the live stream; further ones are told to come back later. */
   streamClientsMax: 100,
   /** The body of a request; a larger one is refused unread. */
