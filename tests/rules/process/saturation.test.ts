@@ -90,6 +90,8 @@ describe('dew point and frost point', () => {
       if (before > -1000) expect(point - before).toBeLessThan(2e-5 * 1.6);
       before = point;
     }
+    expect(saturationPressureOverIceBelowFreezingPa(0.2)).toBe(saturationPressureOverWaterPa(0.2));
+    expect(saturationPressureOverIceBelowFreezingPa(-0.2)).toBe(saturationPressureOverIcePa(-0.2));
     const seam = saturationPressureOverIceBelowFreezingPa(triplePointC - 1e-9)!;
     expect(saturationPressureOverIceBelowFreezingPa(triplePointC)! - seam).toBeLessThan(2e-4);
   });

@@ -30,7 +30,8 @@ describe('every code of the table', () => {
     '%s converts as UCUM does, both ways',
     (code) => {
       const unit = unitOf(code)!;
-      // The reference's own factors carry up to 13 digits; it takes temperatures through kelvins, at the cost of 1e-13 of 300.
+      // The reference's own factors carry up to 13 digits; it takes temperatures through
+      // kelvins, at the cost of 1e-13 of 300.
       for (const value of [1, 25.5, 1e-3, 4711, -3.7]) {
         const canonical = convertByReference(value, code, unit.canonical);
         const back = convertByReference(value, unit.canonical, code);
