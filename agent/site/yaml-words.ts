@@ -43,6 +43,10 @@ export function yamlWords(code: string, message: string, near: string): [string,
   const first = message.split('\n')[0] ?? message;
   if (known === undefined)
     return [`the YAML cannot be read: ${first}`, 'Write it in a simpler way.'];
-  const shown = near.trim().split('\n')[0]?.slice(0, 40) ?? '';
+  const shown =
+    near
+      .split(/[\r\n]/)[0]
+      ?.trim()
+      .slice(0, 40) ?? '';
   return [shown === '' ? known[0] : `${known[0]}, at ${JSON.stringify(shown)}`, known[1]];
 }

@@ -79,7 +79,10 @@ function compose(text: string, lines: LineCounter, report: Report): Document | n
     return null;
   }
   for (const fault of [...document.errors, ...document.warnings])
-    report(fault.pos[0], ...yamlWords(fault.code, fault.message, text.slice(...fault.pos)));
+    report(
+      fault.pos[0],
+      ...yamlWords(fault.code, fault.message, text.slice(fault.pos[0], fault.pos[0] + 80)),
+    );
   const second = documents[1];
   if (second !== undefined)
     report(

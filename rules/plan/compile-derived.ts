@@ -1,5 +1,5 @@
 /** Derived signals: those the station brings where its inputs exist, and those the site writes. */
-import { derivedKinds } from '../derive/derived.ts';
+import { type DerivedKind, derivedKinds } from '../derive/derived.ts';
 import { canonicalUnit, dimensionWords } from '../quantity/unit.ts';
 import { latenessMsDefault } from '../site/defaults.ts';
 import { didYouMean } from '../site/nearest.ts';
@@ -52,8 +52,20 @@ export function compileDerived(
   for (const derived of wanted.values())
     if (derived.byHand) {
       station.broken.add(derived.name);
+      derivedKind(derived, report);
       reportUnmet(station, derived, signals, wanted, report);
     }
+}
+
+function derivedKind(wanted: Wanted, report: Report): DerivedKind | null {
+  const kind = derivedKinds.get(wanted.kind);
+  if (kind !== undefined) return kind;
+  report({
+    path: [...wanted.path, 'kind'],
+    problem: `there is no derived kind "${wanted.kind}"`,
+    fix: didYouMean(wanted.kind, [...derivedKinds.keys()]),
+  });
+  return null;
 }
 
 function draftOf(
@@ -62,15 +74,8 @@ function draftOf(
   signals: ReadonlyMap<string, SignalDraft>,
   report: Report,
 ): SignalDraft | null {
-  const kind = derivedKinds.get(wanted.kind);
-  if (kind === undefined) {
-    report({
-      path: [...wanted.path, 'kind'],
-      problem: `there is no derived kind "${wanted.kind}"`,
-      fix: didYouMean(wanted.kind, [...derivedKinds.keys()]),
-    });
-    return null;
-  }
+  const kind = derivedKind(wanted, report);
+  if (kind === null) return null;
   const inputs: SignalDraft[] = [];
   let fits = true;
   const names = kind.inputs.map((input) => input.name);

@@ -73,6 +73,7 @@ function compileNames(written: SignalWritten, path: Path, report: Report): reado
   return names.slice(0, levels);
 }
 
+/** Where the written unit cannot be, the station's own stands in, so that the rest is checked too. */
 function compileUnit(
   written: SignalWritten,
   path: Path,
@@ -80,22 +81,22 @@ function compileUnit(
   report: Report,
 ): Unit | null {
   const unit = unitOf(written.unit);
+  const own = known === undefined ? null : unitOf(known.unit);
   if (unit === null) {
     report({
       path: [...path, 'unit'],
       problem: `"${written.unit}" is no unit we take`,
       fix: sentence(unitFix(written.unit)),
     });
-    return null;
+    return own;
   }
-  const own = known === undefined ? null : unitOf(known.unit);
   if (known === undefined || own === null || sameDimension(unit, own)) return unit;
   report({
     path: [...path, 'unit'],
     problem: `"${written.unit}" is ${dimensionWords(unit)}; ${known.name} is ${dimensionWords(own)} (${known.meaning})`,
     fix: `Write ${own.code}, or another unit of the same quantity; or give the signal a name of your own.`,
   });
-  return null;
+  return own;
 }
 
 function compileDigits(

@@ -15,6 +15,7 @@ interface SchemaNode {
   readonly description?: string;
   readonly pattern?: string;
   readonly const?: unknown;
+  readonly enum?: readonly unknown[];
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly additionalProperties?: boolean | SchemaNode;
   readonly items?: SchemaNode;
@@ -124,7 +125,7 @@ function unionWords(
         found === undefined
           ? `"${String(inside.at(-1))}" is missing`
           : `${shown(found)} fits nothing here`,
-      fix: `${hint(here) ?? `Write ${here.flatMap(choices).join(' or ')}.`}`,
+      fix: `Write ${[...new Set(here.flatMap(choices))].join(' or ')}.`,
     },
   ];
 }
@@ -142,6 +143,8 @@ function simpleWords(
         return { problem: `"${last}" is missing`, fix: `Add it. ${fix ?? ''}`.trim() };
       if (issue.expected === 'string' && typeof found === 'number' && fix === null)
         return { problem: `${found} is a number, not text`, fix: `Put it in quotes: "${found}".` };
+      if (typeof found === 'number' && unitHint(here))
+        return { problem: `${found} has no unit`, fix: fix ?? '' };
       return {
         problem: `${shown(found)} is not ${kindWords[issue.expected] ?? issue.expected}`,
         fix: fix ?? `Write ${kindWords[issue.expected] ?? issue.expected}.`,
@@ -181,6 +184,10 @@ const patternHints: ReadonlyMap<string, string> = new Map([
   [patternOf(nameText), 'Use lower case letters, digits and single hyphens, as oven-1.'],
 ]);
 
+const unitPatterns = [patternOf(quantityText), patternOf(durationText)];
+const unitHint = (here: readonly SchemaNode[]): boolean =>
+  here.some((node) => node.pattern !== undefined && unitPatterns.includes(node.pattern));
+
 /** What belongs here: how it is written, else what it means; null where the schema does not say. */
 function hint(here: readonly SchemaNode[]): string | null {
   for (const node of here) {
@@ -201,10 +208,12 @@ const kindWords: Readonly<Record<string, string>> = {
   int: 'a whole number',
 };
 
-const choices = (node: SchemaNode): string[] =>
-  node.const !== undefined
-    ? [String(node.const)]
-    : [kindWords[node.type ?? ''] ?? 'something else'];
+/** What may be written where a node stands. */
+function choices(node: SchemaNode): string[] {
+  if (node.const !== undefined) return [String(node.const)];
+  if (node.enum !== undefined) return node.enum.map(String);
+  return node.type === undefined ? [] : [kindWords[node.type] ?? node.type];
+}
 
 /** The schemas that may stand at a path: several where it passes a union. */
 function schemasAt(root: SchemaNode, path: Path): readonly SchemaNode[] {

@@ -61,11 +61,22 @@ function dropUnsound(station: Block, group: Group, schema: z.ZodMiniType, id: st
   const dropped: string[] = [];
   for (const [name, entry] of Object.entries(entries)) {
     if (schema.safeParse(entry).success) continue;
+    const filled = group === 'signals' && isBlock(entry) ? { ...standIn(entry), ...entry } : null;
+    if (filled !== null && schema.safeParse(filled).success) {
+      entries[name] = filled;
+      continue;
+    }
     delete entries[name];
     if (group !== 'rules') dropped.push(`${id}/${name}`);
   }
   return dropped;
 }
+
+/** Fits any signal, so that the rest of one without topic or payload can still be checked. */
+const standIn = (signal: Block): Block => ({
+  topic: ['unknown', ...(Array.isArray(signal.names) ? signal.names.map(() => '+') : [])].join('/'),
+  payload: { kind: 'json', value: '', time: '' },
+});
 
 const isBlock = (value: unknown): value is Block =>
   value !== null && typeof value === 'object' && !Array.isArray(value);
