@@ -18,12 +18,15 @@ interface Waiting {
 
 export class SeriesReader {
   private readonly folder: string;
+  private readonly file: URL;
   private worker: Worker | null = null;
   private readonly waiting = new Map<number, Waiting>();
   private lastId = 0;
 
-  constructor(folder: string) {
+  /** `file`: what the thread runs. */
+  constructor(folder: string, file = workerFile('./query-worker.ts', import.meta.url)) {
     this.folder = folder;
+    this.file = file;
   }
 
   /** Rejects with AgentError: STORE_READER_BUSY, STORE_READER_FAILED. */
@@ -33,10 +36,10 @@ export class SeriesReader {
     }
     const { promise, resolve, reject } = Promise.withResolvers<SeriesAnswer>();
     this.lastId += 1;
-    this.waiting.set(this.lastId, { resolve, reject });
     this.worker ??= this.begin();
     const question: Question = { id: this.lastId, request };
     this.worker.postMessage(question);
+    this.waiting.set(this.lastId, { resolve, reject });
     return promise;
   }
 
@@ -49,10 +52,7 @@ export class SeriesReader {
   }
 
   private begin(): Worker {
-    const worker = new Worker(workerFile('./query-worker.ts', import.meta.url), {
-      workerData: this.folder,
-      name: 'series',
-    });
+    const worker = new Worker(this.file, { workerData: this.folder, name: 'series' });
     worker.on('message', (answer: Answer) => this.answered(answer));
     const ended = (error: Error): void => {
       if (this.worker !== worker) return;
