@@ -21,6 +21,24 @@ export const limits = {
   groupCommitMessages: 500,
   /** QoS 0 samples may wait this long for the disk. */
   lazyCommitMs: 1_000,
+  /** While the disk refuses, it is asked again this often. */
+  commitRetryMs: 1_000,
+  /** With nothing to write, the run's mark of life is renewed this often. */
+  idleCommitMs: 5_000,
+  /** Rows kept in memory while the disk refuses; beyond it those nobody waits for are given up. */
+  backlogBytesMax: 32 * 1_024 * 1_024,
+  /** Closed occurrences kept in memory; older ones are read from the disk. */
+  closedOccurrencesKept: 500,
+  /** Transitions kept with one occurrence; the ledger has all of them. */
+  occurrenceStepsKept: 200,
+  /** The engine looks at the clock this often when nothing arrives. */
+  lookMs: 100,
+  /** The open segment is sealed early beyond this many samples. */
+  openSamplesMax: 4_000_000,
+  /** A sealing that failed is tried again after this. */
+  sealRetryMs: 60_000,
+  /** By the samples' clock, silence of this length ends the waiting for later samples. */
+  samplesIdleMs: 1_000,
   /** A sample's own time may lie this far ahead of the clock; beyond it the sample is bad. */
   futureToleranceMs: 5_000,
   /** A sample older than this on arrival is kept and not judged, where the site file says nothing. */

@@ -92,6 +92,8 @@ export type Effect =
       readonly by?: PersonId;
       readonly reason?: string;
       readonly untilMs?: EpochMs;
+      /** The occurrence ends here. */
+      readonly closes?: true;
       /** The occurrence this one takes the place of, unacknowledged as it was. */
       readonly supersedes?: string;
     }

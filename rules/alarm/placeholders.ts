@@ -23,8 +23,21 @@ export const placeholders = {
 
 export type Placeholder = keyof typeof placeholders;
 
-/** Filled from the rule's facts, not from the evidence. */
-export const factNames: readonly string[] = ['target', 'low', 'high', 'rest', 'stir'];
+/** Known wherever a text stands: in steps and cautions too, which no evidence fills. */
+export const nameFacts: readonly Placeholder[] = ['station', 'signal', 'container'];
+/** Filled from the rule's facts. */
+export const ruleFacts: readonly Placeholder[] = ['target', 'low', 'high', 'rest', 'stir'];
+/** Filled from the evidence: in the sentence alone. */
+export const evidenceFacts: readonly Placeholder[] = [
+  'value',
+  'limit',
+  'slope',
+  'early',
+  'late',
+  'duration',
+  'clock',
+  'cause',
+];
 
 /** Every `{$name}` in a text, in order of appearance. */
 export const placeholdersIn = (text: string): readonly string[] =>

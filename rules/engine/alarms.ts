@@ -176,6 +176,7 @@ export class Alarms {
       priority: rule.priority[severity === 2 ? 1 : 0],
       evidence: this.host.evidence(index),
       ...asked,
+      ...(occurrence !== null && this.list[index]!.beneath === 'normal' ? { closes: true } : {}),
       ...(supersedes === null ? {} : { supersedes }),
     });
   }

@@ -1,0 +1,207 @@
+/**
+ * The desk: keeps what the engine's effects say of occurrences and holds, and says what of it goes
+ * on disk. Restart and replay give it the same effects and it comes to the same rows.
+ */
+import type { Disposition, HoldWhat } from '#rules/hold/hold.ts';
+import type { Effect } from '#rules/input.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+import { limits } from '../limits.ts';
+import type { HoldRow, LedgerBody, OccurrenceRow } from '../store/contract.ts';
+import type { Occurrence, OccurrenceStep } from './occurrence.ts';
+
+export interface KeptHold {
+  readonly id: string;
+  readonly what: HoldWhat;
+  readonly item: string;
+  readonly since: EpochMs;
+  readonly by: string;
+  readonly reason: string;
+  readonly occurrence: string | null;
+  readonly lifted: {
+    readonly at: EpochMs;
+    readonly by: string;
+    readonly disposition: Disposition;
+    readonly reason: string;
+  } | null;
+}
+
+/** What one effect wants on disk. */
+export interface Entry {
+  readonly ledger: LedgerBody;
+  readonly occurrences: readonly OccurrenceRow[];
+  readonly holds: readonly HoldRow[];
+}
+
+type TransitionEffect = Extract<Effect, { kind: 'transition' }>;
+
+/** The ledger's record of an effect; the same effect gives the same record. */
+export function ledgerBody(effect: Effect): LedgerBody {
+  const { kind, ...rest } = effect;
+  return { type: kind, ...rest };
+}
+
+export class Desk {
+  /** By id; open ones, and the closed ones of late. */
+  private readonly occurrences = new Map<string, Occurrence>();
+  private readonly closedOfLate: string[] = [];
+  private readonly holds = new Map<string, KeptHold>();
+
+  /** Takes over what is on disk. */
+  load(occurrences: readonly OccurrenceRow[], holds: readonly HoldRow[]): void {
+    for (const row of occurrences) this.occurrences.set(row.id, parseOccurrence(row));
+    for (const row of holds) this.holds.set(row.id, JSON.parse(row.detail) as KeptHold);
+  }
+
+  take(effect: Effect): Entry {
+    const ledger = ledgerBody(effect);
+    switch (effect.kind) {
+      case 'transition':
+        return { ledger, occurrences: this.transition(effect), holds: [] };
+      case 'judgeable': {
+        const known = this.occurrences.get(effect.occurrence);
+        if (known === undefined) return { ledger, occurrences: [], holds: [] };
+        return {
+          ledger,
+          occurrences: [this.keep({ ...known, judgeable: effect.judgeable })],
+          holds: [],
+        };
+      }
+      case 'hold':
+        return { ledger, occurrences: [], holds: [this.hold(effect)] };
+      case 'refused':
+        return { ledger, occurrences: [], holds: [] };
+    }
+  }
+
+  occurrence(id: string): Occurrence | null {
+    return this.occurrences.get(id) ?? null;
+  }
+
+  open(): Occurrence[] {
+    return [...this.occurrences.values()].filter(({ closed }) => closed === null);
+  }
+
+  heldNow(): KeptHold[] {
+    return [...this.holds.values()].filter(({ lifted }) => lifted === null);
+  }
+
+  keptHold(id: string): KeptHold | null {
+    return this.holds.get(id) ?? null;
+  }
+
+  private transition(effect: TransitionEffect): OccurrenceRow[] {
+    const id = effect.occurrence;
+    if (id === null) return [];
+    const rows: OccurrenceRow[] = [];
+    const superseded =
+      effect.supersedes === undefined ? undefined : this.occurrences.get(effect.supersedes);
+    if (superseded !== undefined)
+      rows.push(this.keep({ ...superseded, closed: effect.judged, supersededBy: id }));
+    rows.push(this.keep(stepped(this.occurrences.get(id) ?? begun(effect, id), effect)));
+    return rows;
+  }
+
+  private keep(occurrence: Occurrence): OccurrenceRow {
+    this.occurrences.set(occurrence.id, occurrence);
+    if (occurrence.closed !== null) this.closedOfLate.push(occurrence.id);
+    while (this.closedOfLate.length > limits.closedOccurrencesKept) {
+      const id = this.closedOfLate.shift()!;
+      if (this.occurrences.get(id)?.closed != null && !this.closedOfLate.includes(id))
+        this.occurrences.delete(id);
+    }
+    const { id, rule, state, raised, closed } = occurrence;
+    return { id, rule, state, raised, closed, detail: JSON.stringify(occurrence) };
+  }
+
+  private hold(effect: Extract<Effect, { kind: 'hold' }>): HoldRow {
+    const known = this.holds.get(effect.hold);
+    const kept: KeptHold =
+      effect.action === 'set' || known === undefined
+        ? {
+            id: effect.hold,
+            what: effect.what,
+            item: effect.item,
+            since: effect.judged,
+            by: effect.by,
+            reason: effect.reason,
+            occurrence: effect.occurrence ?? null,
+            lifted: null,
+          }
+        : known;
+    const lifted =
+      effect.action === 'lifted' && effect.disposition !== undefined
+        ? {
+            at: effect.judged,
+            by: effect.by,
+            disposition: effect.disposition,
+            reason: effect.reason,
+          }
+        : null;
+    const now = { ...kept, lifted };
+    if (lifted === null) this.holds.set(now.id, now);
+    else this.holds.delete(now.id);
+    return {
+      id: now.id,
+      what: now.what,
+      item: now.item,
+      since: now.since,
+      lifted: lifted?.at ?? null,
+      detail: JSON.stringify(now),
+    };
+  }
+}
+
+export const parseOccurrence = (row: OccurrenceRow): Occurrence =>
+  JSON.parse(row.detail) as Occurrence;
+
+const begun = (effect: TransitionEffect, id: string): Occurrence => ({
+  id,
+  rule: effect.rule,
+  signal: effect.signal,
+  state: effect.to,
+  severity: effect.severity,
+  priority: effect.priority,
+  raised: effect.judged,
+  returned: null,
+  closed: null,
+  acknowledged: null,
+  shelvedUntil: null,
+  judgeable: true,
+  evidence: effect.evidence,
+  evidenceAt: effect.judged,
+  supersededBy: null,
+  steps: [],
+});
+
+function stepped(known: Occurrence, effect: TransitionEffect): Occurrence {
+  const { transition, judged, to } = effect;
+  const step: OccurrenceStep = {
+    judged,
+    transition,
+    from: effect.from,
+    to,
+    by: effect.by ?? null,
+    reason: effect.reason ?? null,
+  };
+  const spoke = transition === 'raised' || transition === 'realarmed';
+  const steps = [...known.steps, step];
+  if (steps.length > limits.occurrenceStepsKept) steps.splice(1, 1);
+  return {
+    ...known,
+    state: to,
+    steps,
+    severity: effect.severity === 0 ? known.severity : effect.severity,
+    priority: spoke ? effect.priority : known.priority,
+    evidence: spoke ? effect.evidence : known.evidence,
+    evidenceAt: spoke ? judged : known.evidenceAt,
+    returned: transition === 'returned' ? judged : spoke ? null : known.returned,
+    acknowledged:
+      transition === 'acknowledged'
+        ? { by: effect.by ?? 'unknown', at: judged }
+        : spoke
+          ? null
+          : known.acknowledged,
+    shelvedUntil: to === 'shelved' ? (effect.untilMs ?? known.shelvedUntil) : null,
+    closed: effect.closes === true ? judged : null,
+  };
+}

@@ -1,0 +1,38 @@
+/**
+ * One occurrence of an alarm as it is kept: from its raise to its close, with all that happened.
+ */
+import type { AlarmState, Transition } from '#rules/alarm/lifecycle.ts';
+import type { Priority } from '#rules/alarm/priority.ts';
+import type { Evidence } from '#rules/kinds/kind.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+
+export interface OccurrenceStep {
+  readonly judged: EpochMs;
+  readonly transition: Transition;
+  readonly from: AlarmState;
+  readonly to: AlarmState;
+  readonly by: string | null;
+  readonly reason: string | null;
+}
+
+export interface Occurrence {
+  readonly id: string;
+  readonly rule: string;
+  readonly signal: string;
+  readonly state: AlarmState;
+  readonly severity: 0 | 1 | 2;
+  readonly priority: Priority;
+  readonly raised: EpochMs;
+  readonly returned: EpochMs | null;
+  readonly closed: EpochMs | null;
+  readonly acknowledged: { readonly by: string; readonly at: EpochMs } | null;
+  readonly shelvedUntil: EpochMs | null;
+  readonly judgeable: boolean;
+  /** What the rule saw when it last spoke while abnormal. */
+  readonly evidence: Evidence;
+  /** When it saw it. */
+  readonly evidenceAt: EpochMs;
+  readonly supersededBy: string | null;
+  /** Oldest first; the first and the newest are always kept. */
+  readonly steps: readonly OccurrenceStep[];
+}

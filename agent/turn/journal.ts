@@ -1,0 +1,160 @@
+/**
+ * What waits for the disk, and who waits for it to be there.
+ *
+ * Always true: an acknowledgement is given only after the commit that holds its message; what is
+ * committed is committed in the order it happened; when the disk refuses, nothing that somebody
+ * waits for is dropped, and everything is tried again.
+ */
+import type { EpochMs } from '#rules/signal/sample.ts';
+import { AgentError } from '../errors.ts';
+import { limits } from '../limits.ts';
+import type { HoldRow, InputRow, LedgerBody, OccurrenceRow } from '../store/contract.ts';
+import type { DeskEntry, TurnStore } from './ports.ts';
+
+interface WaitingRow extends InputRow {
+  /** Somebody waits for it. */
+  readonly owed: boolean;
+}
+
+export interface JournalState {
+  /** Why the disk refuses; null while it does not. */
+  readonly refusal: AgentError | null;
+  readonly sinceMs: EpochMs | null;
+  readonly waitingRows: number;
+  readonly waitingBytes: number;
+  /** Rows given up because nobody waited for them and memory was short. */
+  readonly droppedRows: number;
+  readonly commits: number;
+}
+
+export class Journal {
+  private readonly store: TurnStore;
+  private seq: number;
+  private rows: WaitingRow[] = [];
+  private bytes = 0;
+  private ledger: LedgerBody[] = [];
+  private readonly occurrences = new Map<string, OccurrenceRow>();
+  private readonly holds = new Map<string, HoldRow>();
+  private owed: (() => void)[] = [];
+  private committedAt = Number.NEGATIVE_INFINITY;
+  private refusal: AgentError | null = null;
+  private refusedSince: EpochMs | null = null;
+  private triedAt = Number.NEGATIVE_INFINITY;
+  private dropped = 0;
+  private commits = 0;
+  /** The ledger's last id on disk. */
+  ledgerId = 0;
+
+  constructor(store: TurnStore, ledgerId: number) {
+    this.store = store;
+    this.seq = store.lastSeq;
+    this.ledgerId = ledgerId;
+  }
+
+  get lastSeq(): number {
+    return this.seq;
+  }
+
+  get state(): JournalState {
+    return {
+      refusal: this.refusal,
+      sinceMs: this.refusedSince,
+      waitingRows: this.rows.length,
+      waitingBytes: this.bytes,
+      droppedRows: this.dropped,
+      commits: this.commits,
+    };
+  }
+
+  /** How many acknowledgements wait. */
+  get owing(): number {
+    return this.owed.length;
+  }
+
+  /** A row of the input log. The body is copied. */
+  row(judged: EpochMs, kind: number, body: Uint8Array, owed: boolean): number {
+    this.seq += 1;
+    this.rows.push({ seq: this.seq, judged, kind, body: body.slice(), owed });
+    this.bytes += body.length;
+    return this.seq;
+  }
+
+  entry(entry: DeskEntry): void {
+    this.ledger.push(entry.ledger);
+    for (const row of entry.occurrences) this.occurrences.set(row.id, row);
+    for (const row of entry.holds) this.holds.set(row.id, row);
+  }
+
+  /** A record that no effect made. */
+  record(body: LedgerBody): void {
+    this.ledger.push(body);
+  }
+
+  owe(done: () => void): void {
+    this.owed.push(done);
+  }
+
+  /** Is it time? At once where somebody waits or something happened, else once a second. */
+  due(now: EpochMs): boolean {
+    if (this.refusal !== null) return now - this.triedAt >= limits.commitRetryMs;
+    if (this.owed.length > 0 || this.ledger.length > 0) return true;
+    const wait = this.rows.length > 0 ? limits.lazyCommitMs : limits.idleCommitMs;
+    return now - this.committedAt >= wait;
+  }
+
+  /**
+   * Commits all that waits; true when it is on disk. `judgedTo`: every effect judged up to here
+   * has been entered.
+   */
+  commit(judgedTo: EpochMs, now: EpochMs): boolean {
+    this.triedAt = now;
+    try {
+      this.ledgerId = this.store.commit({
+        inputs: this.rows,
+        ledger: this.ledger,
+        occurrences: [...this.occurrences.values()],
+        holds: [...this.holds.values()],
+        judgedTo,
+        aliveAt: now,
+      });
+    } catch (error) {
+      if (!isRefusal(error)) throw error;
+      this.refused(error, now);
+      return false;
+    }
+    this.commits += 1;
+    this.committedAt = now;
+    this.refusal = null;
+    this.refusedSince = null;
+    this.rows = [];
+    this.bytes = 0;
+    this.ledger = [];
+    this.occurrences.clear();
+    this.holds.clear();
+    const owed = this.owed;
+    this.owed = [];
+    for (const done of owed) done();
+    return true;
+  }
+
+  private refused(error: AgentError, now: EpochMs): void {
+    this.refusal = error;
+    this.refusedSince ??= now;
+    if (error.code === 'STORE_DISK_FULL') this.store.relieve();
+    if (this.bytes <= limits.backlogBytesMax) return;
+    const kept: WaitingRow[] = [];
+    let over = this.bytes - limits.backlogBytesMax;
+    for (const row of this.rows) {
+      if (over > 0 && !row.owed) {
+        over -= row.body.length;
+        this.bytes -= row.body.length;
+        this.dropped += 1;
+      } else kept.push(row);
+    }
+    this.rows = kept;
+  }
+}
+
+const isRefusal = (error: unknown): error is AgentError =>
+  error instanceof AgentError &&
+  (error.code === 'STORE_DISK_FULL' || error.code === 'STORE_DISK_FAILED');

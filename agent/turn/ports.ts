@@ -1,0 +1,65 @@
+/**
+ * What the turn leans on, as it sees it; agent/compose.ts hands it in.
+ */
+import type { Effect } from '#rules/input.ts';
+import type { Binding } from '#rules/plan/binding.ts';
+import type { Plan } from '#rules/plan/plan.ts';
+import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
+import type { HoldRow, InputRow, LedgerBody, OccurrenceRow, Turn } from '../store/contract.ts';
+
+export interface DeskEntry {
+  readonly ledger: LedgerBody;
+  readonly occurrences: readonly OccurrenceRow[];
+  readonly holds: readonly HoldRow[];
+}
+
+/** Keeps what effects say; gives what of it goes on disk. */
+export interface EffectKeeper {
+  take(effect: Effect): DeskEntry;
+}
+
+/** The disk. Both throw an AgentError when it refuses. */
+export interface TurnStore {
+  /** Highest sequence number given so far. */
+  readonly lastSeq: number;
+  /** All or nothing; returns the ledger's last id. */
+  commit(turn: Turn): number;
+  /** The disk is full: give something up. */
+  relieve(): void;
+}
+
+/** Samples on their way into the log and the open segment, by index of the present plan. */
+export interface SampleKeeper {
+  /** The body of an input row; good until the next call. */
+  pack(batch: SampleBatch, judged: EpochMs): Uint8Array;
+  /** Adds to the open segment and to what is known as latest. */
+  append(batch: SampleBatch): void;
+}
+
+export interface TurnIntake {
+  take(
+    topic: string,
+    payload: Uint8Array,
+    retained: boolean,
+    beatMs: EpochMs,
+    nowMs: EpochMs,
+    out: SampleBatch,
+  ): void;
+  /** By the samples' clock: the greatest `at` seen; -Infinity before the first. */
+  readonly engineTimeMs: EpochMs;
+}
+
+/** A site compiled: what changes together when a site or a wildcard's instances change. */
+export interface CompiledPlan {
+  readonly plan: Plan;
+  readonly bindings: readonly Binding[];
+}
+
+/** What a turn did, told after it is on disk, or before where the disk refuses. */
+export interface TurnNews {
+  readonly effects: readonly Effect[];
+  /** False where the disk refused: people first. */
+  readonly kept: boolean;
+}
+
+export type { InputRow, LedgerBody, Turn };
