@@ -193,7 +193,7 @@ it('closes with clients connected, withholding, half-way in, and twice', async (
   const waiting = await rawOven(door);
   waiting.send(publishPacket('works/oven/air', 1));
   const mute = await rawClient(door);
-  const idle = await clientOf(door, { ...lampLogin, clean: false });
+  const idle = await clientOf(door, { ...lampLogin, clientId: 'idle', clean: false });
   idle.on('error', () => {});
   await until('one is with the intake', () => door.held.length === 1);
   await Promise.all([door.close(), door.close()]);
