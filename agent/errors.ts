@@ -77,6 +77,10 @@ export const errorCatalogue = {
     happened: 'The request was not complete after {seconds} s.',
     fix: 'Send it again; if this repeats, look at the network in between.',
   },
+  WEB_EXPECTATION_UNKNOWN: {
+    happened: 'The request expects "{expected}" of this agent, which it does not know.',
+    fix: 'Leave the header Expect out, or send 100-continue.',
+  },
   WEB_HEADERS_TOO_LARGE: {
     happened: 'The headers of the request are too large.',
     fix: 'Send fewer or shorter headers; cookies are not needed.',
@@ -202,7 +206,8 @@ export const errorCatalogue = {
     fix: 'Write its IANA name, as Europe/Dublin.',
   },
   CSV_BAD_ROWS: {
-    happened: '{bad} of the {rows} rows of {path} cannot be read, the first in line {line}: {problem}.',
+    happened:
+      '{bad} of the {rows} rows of {path} cannot be read, the first in line {line}: {problem}.',
     fix: 'Mend them, or allow as many with --bad-rows {bad}.',
   },
 } as const satisfies Record<string, ErrorEntry>;

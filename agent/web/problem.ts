@@ -5,7 +5,7 @@
  * Always true: what a person reads comes from the catalogue in agent/errors.ts; nothing of an
  * unforeseen error leaves the process but its code.
  */
-import { STATUS_CODES } from 'node:http';
+import { type IncomingMessage, type ServerResponse, STATUS_CODES } from 'node:http';
 import type { FastifyReply } from 'fastify';
 import { AgentError, type ErrorCode } from '../errors.ts';
 import { limits } from '../limits.ts';
@@ -33,6 +33,7 @@ export const problemStatus: Partial<Record<ErrorCode, number>> = {
   WEB_METHOD_UNKNOWN: 405,
   WEB_REQUEST_MALFORMED: 400,
   WEB_REQUEST_SLOW: 408,
+  WEB_EXPECTATION_UNKNOWN: 417,
   WEB_HEADERS_TOO_LARGE: 431,
   WEB_ID_TOO_LONG: 414,
   WEB_BODY_TOO_LARGE: 413,
@@ -105,18 +106,31 @@ export function sendProblem(reply: FastifyReply, error: AgentError): FastifyRepl
     .send(JSON.stringify(problem));
 }
 
-/** A whole HTTP/1.1 response for what never became a request (`clientError` of node:http). */
-export function rawProblem(error: Error & { code?: string }): string {
-  const problem = problemOf(brokenRequest(error));
-  const body = JSON.stringify(problem);
+/** A problem as node:http sends it, for what never reaches the web library. */
+function plainProblem(error: AgentError) {
+  const { status, title, ...rest } = problemOf(error);
+  const body = JSON.stringify({ ...rest, status, title });
   const headers = {
     ...securityHeaders,
     'content-type': 'application/problem+json; charset=utf-8',
     'content-length': String(Buffer.byteLength(body)),
     connection: 'close',
   };
+  return { status, title, headers, body };
+}
+
+/** Answers an Expect header that is not 100-continue (RFC 9110 section 10.1.1). */
+export function refuseExpectation(request: IncomingMessage, response: ServerResponse): void {
+  const expected = request.headers.expect ?? '';
+  const problem = plainProblem(new AgentError('WEB_EXPECTATION_UNKNOWN', { expected }));
+  response.writeHead(problem.status, problem.headers).end(problem.body);
+}
+
+/** A whole HTTP/1.1 response for what never became a request (`clientError` of node:http). */
+export function rawProblem(error: Error & { code?: string }): string {
+  const { status, title, headers, body } = plainProblem(brokenRequest(error));
   const lines = Object.entries(headers).map(([name, text]) => `${name}: ${text}\r\n`);
-  return `HTTP/1.1 ${problem.status} ${problem.title}\r\n${lines.join('')}\r\n${body}`;
+  return `HTTP/1.1 ${status} ${title}\r\n${lines.join('')}\r\n${body}`;
 }
 
 function brokenRequest(error: Error & { code?: string }): AgentError {

@@ -20,7 +20,7 @@ import { allowedHosts, inUrl, loopbackAddress } from './address.ts';
 import { guard, securityHeaders } from './guard.ts';
 import { openApi } from './openapi.ts';
 import type { WebPorts } from './ports.ts';
-import { knownError, problemOf, rawProblem, sendProblem } from './problem.ts';
+import { knownError, problemOf, rawProblem, refuseExpectation, sendProblem } from './problem.ts';
 import { RequestCounts } from './request-counts.ts';
 import { nothing } from './requests.ts';
 import { type Route, route } from './route.ts';
@@ -112,6 +112,7 @@ function build(waits: Waits): FastifyInstance {
     },
   });
   app.server.maxConnections = limits.webConnectionsMax;
+  app.server.on('checkExpectation', refuseExpectation);
   // JSON alone: a form or plain text can be posted by any page without asking.
   app.removeContentTypeParser('text/plain');
   return app;

@@ -96,6 +96,12 @@ describe('paths and methods', () => {
   });
 });
 
+test('an expectation nobody knows: 417', async () => {
+  await start();
+  const answer = await send(web.port, { path: '/api/health', headers: { expect: 'tea' } });
+  expect(problemOf(answer)).toMatchObject({ status: 417, code: 'WEB_EXPECTATION_UNKNOWN' });
+});
+
 describe('bodies', () => {
   const json = { 'content-type': 'application/json' };
   test.each([

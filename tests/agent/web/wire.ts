@@ -18,13 +18,18 @@ export interface Sent {
 /** Sends one request on a connection of its own; no header but Host is added. */
 export const send = (port: number, sent: Sent): Promise<Answer> =>
   new Promise((resolve, reject) => {
+    // Without it node:http would send the body of a GET as the beginning of another request.
+    const length: Record<string, string> =
+      sent.body === undefined || 'transfer-encoding' in (sent.headers ?? {})
+        ? {}
+        : { 'content-length': String(Buffer.byteLength(sent.body)) };
     const outgoing = request(
       {
         host: '127.0.0.1',
         port,
         method: sent.method ?? 'GET',
         path: sent.path,
-        headers: { host: `127.0.0.1:${port}`, ...sent.headers },
+        headers: { host: `127.0.0.1:${port}`, ...length, ...sent.headers },
         agent: false,
       },
       (incoming) => {
@@ -54,14 +59,25 @@ export const post = (port: number, path: string, body?: unknown): Promise<Answer
       : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
   });
 
-/** Writes bytes to the socket and gives all that comes back until the other side closes. */
-export const raw = (port: number, bytes: string | Uint8Array): Promise<string> =>
+/**
+ * Writes bytes to the socket and gives all that comes back until the other side closes. With `endAfterMs`
+ * this side ends its half after that time, for bytes that may leave the server waiting for more.
+ */
+export const raw = (
+  port: number,
+  bytes: string | Uint8Array,
+  endAfterMs?: number,
+): Promise<string> =>
   new Promise((resolve, reject) => {
     const socket = connect(port, '127.0.0.1', () => socket.write(bytes));
+    const timer = endAfterMs === undefined ? undefined : setTimeout(() => socket.end(), endAfterMs);
     let text = '';
     socket.on('data', (chunk: Buffer) => {
       text += chunk.toString('latin1');
     });
-    socket.on('close', () => resolve(text));
+    socket.on('close', () => {
+      clearTimeout(timer);
+      resolve(text);
+    });
     socket.on('error', reject);
   });

@@ -1,0 +1,212 @@
+import fc from 'fast-check';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { problemSchema } from '#agent/web/contract.ts';
+import { startWeb, type Web } from '#agent/web/server.ts';
+import { alarm, FakePorts, hold } from './fake-ports.ts';
+import { type Answer, post, raw, type Sent, send } from './wire.ts';
+
+// Whatever is sent: never a fault of ours, always an answer of the agreed shape, and nothing reaches
+// the desk that its port does not promise to take. fast-check prints the seed where one fails.
+
+let web: Web;
+const ports = new FakePorts();
+const faults: unknown[] = [];
+beforeAll(async () => {
+  const onFault = (error: unknown) => faults.push(error);
+  web = await startWeb({ host: '127.0.0.1', port: 0, version: '0', ports, onFault });
+});
+afterAll(() => web.close());
+afterEach(() => {
+  expect(faults).toEqual([]);
+  ports.alarmCommands.length = 0;
+  ports.holdCommands.length = 0;
+});
+
+const word = fc.constantFrom(
+  ...[
+    'since',
+    'until',
+    'points',
+    'state',
+    'limit',
+    'what',
+    'item',
+    'standing',
+    'comment',
+    'minutes',
+  ],
+  ...['reason', 'disposition', '__proto__', 'constructor', 'toString', 'x', ''],
+);
+const text = fc.oneof(
+  fc.string({ unit: 'binary' }),
+  fc.constantFrom('0', '-1', '1e400', 'NaN', '1767225600000', '2026-01-01T00:00:00Z', 'shelved'),
+  fc.constantFrom('9999-12-31T23:59:59.999999999+00:00', 'true', '../..', '%00', '\ud800', '😀'),
+);
+const id = fc.oneof(text, fc.constantFrom(alarm().occurrence, hold().id, 'mounts-2/store-1/wall'));
+/** Percent-encoding that takes half a surrogate pair too, which encodeURIComponent refuses. */
+const encode = (given: string): string => encodeURIComponent(given.toWellFormed());
+
+const query = fc
+  .array(fc.tuple(word, text), { maxLength: 4 })
+  .map((pairs) =>
+    pairs.length === 0 ? '' : `?${pairs.map(([k, v]) => `${encode(k)}=${encode(v)}`).join('&')}`,
+  );
+const value = fc.oneof(fc.jsonValue(), text, fc.dictionary(word, fc.oneof(fc.jsonValue(), text)));
+const likely = fc.record(
+  {
+    minutes: fc.oneof(fc.integer(), fc.double()),
+    reason: text,
+    comment: text,
+    what: fc.constantFrom('container', 'rack', 'drum'),
+    item: text,
+    disposition: fc.constantFrom('released', 'scrapped', 'eaten'),
+  },
+  { requiredKeys: [] },
+);
+const body = fc.oneof(
+  value.map((one) => JSON.stringify(one) ?? ''),
+  likely.map((one) => JSON.stringify(one)),
+  text,
+);
+const headers = fc.record(
+  {
+    'content-type': fc.constantFrom(
+      'application/json',
+      'text/plain',
+      'application/json;charset=x',
+      'a',
+    ),
+    accept: fc.constantFrom('*/*', 'application/json', 'x', 'text/event-stream;q=0'),
+    origin: fc.constantFrom('null', 'http://evil.example'),
+    'accept-version': fc.constantFrom('1', '*', 'x'),
+    'content-encoding': fc.constantFrom('gzip', 'x'),
+    expect: fc.constantFrom('100-continue', 'x'),
+  },
+  { requiredKeys: [] },
+);
+
+const paths = fc.oneof(
+  fc.constantFrom('/api/health', '/api/signals', '/api/alarms', '/api/holds', '/api/coverage'),
+  fc.constantFrom('/api/rules', '/metrics', '/api/openapi.json', '/api/nothing'),
+  id.map((one) => `/api/signals/${encode(one)}/series`),
+);
+const commands = fc.oneof(
+  fc.constant('/api/holds'),
+  id.map((one) => `/api/holds/${encode(one)}/lift`),
+  fc
+    .tuple(id, fc.constantFrom('acknowledge', 'shelve', 'unshelve', 'reset', 'explode'))
+    .map(([one, verb]) => `/api/alarms/${encode(one)}/${verb}`),
+);
+
+function sound(answer: Answer): void {
+  expect(answer.status, answer.text).toBeLessThan(500);
+  expect(answer.status).toBeGreaterThanOrEqual(200);
+  if (answer.status < 400) return;
+  expect(answer.headers['content-type']).toBe('application/problem+json; charset=utf-8');
+  expect(problemSchema.parse(JSON.parse(answer.text)).status).toBe(answer.status);
+}
+const run = { numRuns: 400 };
+
+test('reading', async () => {
+  const request = fc.record({
+    path: fc.tuple(paths, query).map((parts) => parts.join('')),
+    headers,
+  });
+  await fc.assert(
+    fc.asyncProperty(request, async (sent: Sent) => sound(await send(web.port, sent))),
+    run,
+  );
+});
+
+/** Commands as a person could send them, their texts and numbers on either side of what is taken. */
+const alarmOf = (verb: string): string => `/api/alarms/${encode(alarm().occurrence)}/${verb}`;
+const near = fc.oneof(
+  fc.record({ path: fc.constant(alarmOf('acknowledge')), given: fc.record({ comment: text }) }),
+  fc.record({
+    path: fc.constant(alarmOf('shelve')),
+    given: fc.record({ minutes: fc.integer({ min: -1, max: 500 }), reason: text }),
+  }),
+  fc.record({
+    path: fc.constantFrom(alarmOf('unshelve'), alarmOf('reset')),
+    given: fc.constant({}),
+  }),
+  fc.record({
+    path: fc.constant('/api/holds'),
+    given: fc.record({ what: fc.constantFrom('rack', 'lot', 'drum'), item: text, reason: text }),
+  }),
+  fc.record({
+    path: fc.constant(`/api/holds/${encode(hold().id)}/lift`),
+    given: fc.record({ disposition: fc.constantFrom('released', 'eaten'), reason: text }),
+  }),
+);
+
+test('commanding, nearly as agreed', async () => {
+  await fc.assert(
+    fc.asyncProperty(near, async ({ path, given }) => sound(await post(web.port, path, given))),
+    { numRuns: 500 },
+  );
+  // The fuzz is no use where nothing gets through.
+  expect(ports.alarmCommands.length).toBeGreaterThan(50);
+  expect(ports.holdCommands.length).toBeGreaterThan(10);
+  onlyPromised();
+});
+
+test('commanding anyhow', async () => {
+  const request = fc.record({
+    method: fc.constantFrom('POST', 'POST', 'POST', 'PUT', 'DELETE', 'PATCH', 'GET'),
+    path: fc.tuple(commands, fc.oneof(fc.constant(''), query)).map((parts) => parts.join('')),
+    headers: fc.oneof(fc.constant({ 'content-type': 'application/json' }), headers),
+    body,
+  });
+  await fc.assert(
+    fc.asyncProperty(request, async (sent) => sound(await send(web.port, sent))),
+    { numRuns: 800 },
+  );
+  onlyPromised();
+});
+
+/** Nothing reached the ports that they do not promise to take. */
+function onlyPromised(): void {
+  for (const command of ports.alarmCommands) {
+    expect(command.by).toBe('local');
+    expect(command.reason ?? '').toMatch(/^[^\p{Cc}]{0,500}$/u);
+    expect((command.reason ?? '').isWellFormed()).toBe(true);
+    if (command.verb !== 'shelve') continue;
+    expect(command.forMs).toBeGreaterThanOrEqual(60_000);
+    expect(command.forMs).toBeLessThanOrEqual(28_800_000);
+    expect(command.reason!.length).toBeGreaterThanOrEqual(3);
+  }
+  for (const command of ports.holdCommands) {
+    expect(command.by).toBe('local');
+    expect(command.reason.trim().length).toBeGreaterThanOrEqual(3);
+    if (command.verb === 'hold') expect(command.item.trim()).not.toBe('');
+  }
+}
+
+test('a path of any characters', async () => {
+  const anyPath = fc.string({ unit: 'binary' }).map((one) => `/${encodeURI(one.toWellFormed())}`);
+  await fc.assert(
+    fc.asyncProperty(anyPath, async (path) => sound(await send(web.port, { path }))),
+    run,
+  );
+});
+
+test('bytes that are no HTTP, and HTTP with a wrong byte', async () => {
+  const request = Buffer.from(
+    `POST /api/holds HTTP/1.1\r\nHost: 127.0.0.1:${web.port}\r\nContent-Type: application/json\r\nContent-Length: 46\r\nConnection: close\r\n\r\n{"what":"rack","item":"41","reason":"foam now"}`,
+  );
+  const wrongByte = fc
+    .tuple(fc.nat(request.length - 1), fc.nat(255))
+    .map(([place, byte]) =>
+      Buffer.concat([request.subarray(0, place), Buffer.of(byte), request.subarray(place + 1)]),
+    );
+  const noHttp = fc.uint8Array({ minLength: 1, maxLength: 200 }).map((bytes) => Buffer.from(bytes));
+  await fc.assert(
+    fc.asyncProperty(fc.oneof(wrongByte, noHttp), async (bytes) => {
+      const answer = await raw(web.port, bytes, 50);
+      expect(answer).not.toMatch(/^HTTP\/1\.1 5/);
+    }),
+    { numRuns: 300 },
+  );
+  expect((await send(web.port, { path: '/api/health' })).status).toBe(200);
+});
