@@ -51,6 +51,8 @@ describe('the fences can be broken', () => {
   const sound = [
     ['rules/engine.ts', "import { band } from './kinds/band.ts'; import { z } from 'zod/mini';"],
     ['agent/store/open.ts', "import { limits } from '../limits.ts';"],
+    ['agent/turn/live.ts', "import { inputKind } from '../store/contract.ts';"],
+    ['agent/wiring/plan-book.ts', "import { readSite } from '../site/read-site.ts';"],
     ['agent/store/open.ts', "import { band } from '#rules/kinds/band.ts'; import 'node:sqlite';"],
     ['agent/compose.ts', "import { door } from '#broker/door.ts'; import './store/open.ts';"],
     ['dashboards/page.ts', "import type { Contract } from '../agent/web/contract.ts';"],

@@ -41,7 +41,9 @@ const partOf = (path: string): string => path.split('/').slice(0, 2).join('/');
 /** Files at the top of agent/ that every part may import. */
 const everyPart = ['agent/limits.ts', 'agent/errors.ts', 'agent/worker-file.ts'];
 const isWiring = (path: string): boolean =>
-  path === 'agent/compose.ts' || path === 'agent/main.ts' || path.startsWith('agent/cli/');
+  path === 'agent/compose.ts' || path === 'agent/main.ts' || /^agent\/(cli|wiring)\//.test(path);
+/** What a part of agent/ promises the others: types and codes. */
+const isContract = (path: string): boolean => /^agent\/[^/]+\/contract\.ts$/.test(path);
 
 /** The first room that holds a file decides. */
 const rooms: readonly Room[] = [
@@ -76,10 +78,13 @@ const rooms: readonly Room[] = [
   {
     holds: (path) => /^agent\/[^/]+\//.test(path),
     files: (from, to) =>
-      to.startsWith(`${partOf(from)}/`) || to.startsWith('rules/') || everyPart.includes(to),
+      to.startsWith(`${partOf(from)}/`) ||
+      to.startsWith('rules/') ||
+      everyPart.includes(to) ||
+      isContract(to),
     node: true,
     packages: () => true,
-    fix: 'A part of agent/ never imports its sibling or broker/: take what you need as an argument and let agent/compose.ts hand it in.',
+    fix: 'A part of agent/ imports no sibling but its contract.ts, and never broker/: take what you need as an argument and let agent/compose.ts hand it in.',
   },
   {
     holds: within('dashboards'),

@@ -35,6 +35,8 @@ const sound = [
   ['agent/store/open.ts', '#rules/signal/sample.ts'],
   ['agent/compose.ts', '#broker/door.ts'],
   ['agent/cli/main.ts', '../store/open.ts'],
+  ['agent/wiring/plan-book.ts', '../store/open.ts'],
+  ['agent/turn/live.ts', '../store/contract.ts'],
   ['dashboards/page.ts', '../agent/web/contract.ts'],
 ] as const;
 
