@@ -27,6 +27,7 @@ const good: readonly (readonly [PayloadWritten, string, number])[] = [
   [valueOnly, '{"v":1,"v":21.4}', 21.4],
   [valueOnly, '{"n":"Öl","v":21.4}', 21.4],
   [valueOnly, '{"n":"\\"","v":21.4}', 21.4],
+  [valueOnly, `{"n":"\\"${'['.repeat(99)}","v":21.4}`, 21.4],
   [json({ value: '' }), '21.4', 21.4],
   [json({ value: '/0/a~1b' }), '[{"a/b":21.4}]', 21.4],
   [json({ value: '/__proto__/v' }), '{"__proto__":{"v":21.4}}', 21.4],
