@@ -24,7 +24,19 @@ const failedCodes: readonly number[] = [
 /** SQLITE_IOERR_SHMSIZE: no room to enlarge the log's shared memory (seen on a full tmpfs). */
 const noRoomForShared = 4_874;
 const fullNames = ['ENOSPC', 'EDQUOT'];
-const failedNames = ['EIO', 'EROFS', 'ENXIO', 'ENODEV', 'EMFILE', 'ENFILE', 'EACCES', 'EPERM'];
+/** ENOENT: a file or folder that was there is gone; Node's recursive mkdir says it for EIO too. */
+const failedNames = [
+  'EIO',
+  'EROFS',
+  'ENXIO',
+  'ENODEV',
+  'EMFILE',
+  'ENFILE',
+  'EACCES',
+  'EPERM',
+  'ENOENT',
+  'ENOTDIR',
+];
 
 /** SQLite's primary result code, or null if it is no error of SQLite. */
 export function sqliteCode(error: unknown): number | null {

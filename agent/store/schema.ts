@@ -69,14 +69,22 @@ export const checkedTables = [
 /** What a backup gives a store begun anew: what people set, and what must not be forgotten. */
 export const settingsTables = ['signal', 'site_revision', 'hold'] as const;
 
-/** Makes an empty file a store, whole or not at all. */
+/**
+ * Makes an empty file a store, whole or not at all. The transaction is deferred, because
+ * auto_vacuum must be set before the first page is made, and in the same transaction.
+ */
 export function createSchema(db: DatabaseSync): void {
-  db.exec('PRAGMA auto_vacuum = INCREMENTAL');
-  db.exec(`BEGIN EXCLUSIVE;
+  try {
+    db.exec(`BEGIN;
+PRAGMA auto_vacuum = INCREMENTAL;
 PRAGMA application_id = ${applicationId};
 PRAGMA user_version = ${schemaVersion};
 ${tables}
 COMMIT`);
+  } catch (error) {
+    if (db.isTransaction) db.exec('ROLLBACK');
+    throw error;
+  }
 }
 
 /** Number a pragma answers with. */

@@ -49,6 +49,7 @@ function rowsWhole(store: Store): number {
   return next - 1;
 }
 
+// Only root may mount a disk of its own; the name below says why where it was skipped.
 describe.skipIf(because !== null)(
   `a full disk${because === null ? '' : ` (skipped: ${because})`}`,
   () => {

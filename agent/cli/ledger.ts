@@ -1,0 +1,66 @@
+/**
+ * `forebond ledger verify --data DIR`: recomputes the ledger's chain.
+ *
+ * Exit 0 with the count and the head, or 1 naming the first record that is not as it was.
+ */
+import type { Command } from 'commander';
+
+/** What the command needs of the rest: the verifying itself, and somewhere to write. */
+export interface LedgerParts {
+  readonly verify: (folder: string, checkpoint?: string) => VerifiedLedger;
+  /** Data folder where none is named. */
+  readonly defaultFolder: string;
+  /** One line, without its end. */
+  readonly print: (line: string) => void;
+  readonly setExitCode: (code: number) => void;
+}
+
+export type VerifiedLedger =
+  | {
+      readonly ok: true;
+      readonly count: number;
+      readonly head: { readonly id: number; readonly hash: Uint8Array };
+    }
+  | {
+      readonly ok: false;
+      readonly id: number;
+      readonly why: 'changed' | 'missing' | 'swapped';
+    };
+
+const words = {
+  changed: 'was changed',
+  missing: 'is missing',
+  swapped: 'was swapped with another',
+} as const;
+
+export function ledgerCommand(program: Command, parts: LedgerParts): void {
+  const ledger = program.command('ledger').description('the chained record of alarms and answers');
+  ledger
+    .command('verify')
+    .description('recompute the chain; name the first record that is not as it was written')
+    .option('--data <folder>', 'data folder', parts.defaultFolder)
+    .option('--checkpoint <file>', 'hold it to a head kept elsewhere: JSON with id and hash')
+    .option('--json', 'print one JSON object')
+    .action((options: { data: string; checkpoint?: string; json?: boolean }) => {
+      const verified = parts.verify(options.data, options.checkpoint);
+      parts.print(options.json === true ? verifiedJson(verified) : verifiedLine(verified));
+      parts.setExitCode(verified.ok ? 0 : 1);
+    });
+}
+
+const hex = (bytes: Uint8Array): string => Buffer.from(bytes).toString('hex');
+
+/** One line for people. */
+export function verifiedLine(verified: VerifiedLedger): string {
+  if (!verified.ok) return `record ${verified.id} ${words[verified.why]}`;
+  if (verified.count === 0) return 'the ledger is whole: no records yet';
+  const records = verified.count === 1 ? '1 record' : `${verified.count} records`;
+  return `the ledger is whole: ${records}, head ${hex(verified.head.hash)}`;
+}
+
+/** A whole ledger's `id` and `hash` make a checkpoint. */
+function verifiedJson(verified: VerifiedLedger): string {
+  if (!verified.ok) return JSON.stringify(verified);
+  const { count, head } = verified;
+  return JSON.stringify({ ok: true, count, id: head.id, hash: hex(head.hash) });
+}

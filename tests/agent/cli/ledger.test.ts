@@ -1,0 +1,61 @@
+import { Command } from 'commander';
+import { expect, test } from 'vitest';
+import { ledgerCommand, type VerifiedLedger } from '#agent/cli/ledger.ts';
+
+const hash = new Uint8Array(32).fill(0xab);
+const whole: VerifiedLedger = { ok: true, count: 12, head: { id: 12, hash } };
+
+/** What one call of the command asked, printed and exited with. */
+function call(verified: VerifiedLedger, ...words: string[]) {
+  const lines: string[] = [];
+  const asked: unknown[] = [];
+  let exit = -1;
+  const program = new Command();
+  ledgerCommand(program, {
+    verify: (folder, checkpoint) => {
+      asked.push(folder, checkpoint);
+      return verified;
+    },
+    defaultFolder: 'data',
+    print: (line) => lines.push(line),
+    setExitCode: (code) => {
+      exit = code;
+    },
+  });
+  program.parse(['ledger', 'verify', ...words], { from: 'user' });
+  return { lines, asked, exit };
+}
+
+test('a whole ledger: its count and head, exit 0', () => {
+  const { lines, asked, exit } = call(whole, '--data', 'there', '--checkpoint', 'kept.json');
+  expect(asked).toEqual(['there', 'kept.json']);
+  expect(lines).toEqual([`the ledger is whole: 12 records, head ${'ab'.repeat(32)}`]);
+  expect(exit).toBe(0);
+});
+
+test.each([
+  ['changed', 'record 5 was changed'],
+  ['missing', 'record 5 is missing'],
+  ['swapped', 'record 5 was swapped with another'],
+] as const)('the first bad record, %s, in one line, exit 1', (why, line) => {
+  const { lines, asked, exit } = call({ ok: false, id: 5, why });
+  expect(asked).toEqual(['data', undefined]);
+  expect(lines).toEqual([line]);
+  expect(exit).toBe(1);
+});
+
+test('as JSON, which serves as a checkpoint', () => {
+  expect(JSON.parse(call(whole, '--json').lines.join())).toEqual({
+    ok: true,
+    count: 12,
+    id: 12,
+    hash: 'ab'.repeat(32),
+  });
+  const bad = call({ ok: false, id: 5, why: 'missing' }, '--json');
+  expect(JSON.parse(bad.lines.join())).toEqual({ ok: false, id: 5, why: 'missing' });
+});
+
+test('an empty ledger', () => {
+  const empty: VerifiedLedger = { ok: true, count: 0, head: { id: 0, hash: new Uint8Array(32) } };
+  expect(call(empty).lines).toEqual(['the ledger is whole: no records yet']);
+});
