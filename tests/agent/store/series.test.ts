@@ -251,6 +251,19 @@ describe('damage and retention', () => {
   });
 });
 
+test('a last bucket that is cut short takes nothing from beyond its end', () => {
+  withRecord(signals, (record) => {
+    for (const ms of [700, 1_000]) {
+      const at = epoch + ms;
+      record.samples(at, [{ signal: 0, at, judged: at, value: ms, quality: 0, flags: 0 }]);
+    }
+    record.seal();
+    // Three buckets of 334 ms, the last of them 332 ms.
+    const ask = { signal: 'm/s/air', sinceMs: epoch, untilMs: epoch + 1_000, points: 3 };
+    expect(asked(record.folder, ask, []).points).toEqual([[epoch + 668, 700, 700, 700, 1, 0]]);
+  });
+});
+
 test('a span that ends before it begins, or points out of range, are refused', () => {
   withRecord(signals, ({ folder }) => {
     const ask = { signal: 'm/s/air', sinceMs: epoch, untilMs: epoch + 1, points: 1 };
