@@ -41,9 +41,11 @@ describe('every rule can fail', () => {
   const lines = (count: number, line: string) => `${Array(count).fill(line).join('\n')}\n`;
   const body = (count: number) => `const f = () => {\n${lines(count, '  g();')}};`;
 
-  test('a file of 301 lines', () => {
+  test('a file of 301 lines, of 401 where it lists cases', () => {
     expect(longFiles(read(lines(301, 'f();')))).toHaveLength(1);
     expect(longFiles(read(lines(300, 'f();')))).toEqual([]);
+    expect(longFiles(read(lines(401, 'f();'), 'tests/a.test.ts'))).toHaveLength(1);
+    expect(longFiles(read(lines(400, 'f();'), 'tests/a.test.ts'))).toEqual([]);
   });
   test('a function of 61 lines, and not what holds short ones', () => {
     expect(longFunctions(read(body(59)))).toHaveLength(1);
@@ -87,12 +89,14 @@ describe('every rule can fail', () => {
     'const a = globalThis.x;',
     'const a = { process };',
     'names.sort((a, b) => a.localeCompare(b));',
+    'new Intl.NumberFormat(undefined, { style: "unit" });',
   ])('impure: %s', (text) => {
     expect(impurities(read(text, 'rules/engine.ts'))).toHaveLength(1);
     expect(impurities(read(text))).toEqual([]);
   });
   test('names that only look impure', () => {
-    const text = 'const a = new Date(at); rule.process(1); const b = { console: 1 };';
+    const text =
+      'new Intl.NumberFormat("en-GB"); const a = new Date(at); rule.process(1); const b = { console: 1 };';
     expect(impurities(read(text, 'rules/engine.ts'))).toEqual([]);
   });
   test('numbers without a unit', () => {

@@ -19,12 +19,24 @@ const globals = [
 ];
 const members = ['Date.now', 'Math.random'];
 
+/** `new Intl.…(…)` or `Intl.…(…)`. */
+function isFormat(node: Node): boolean {
+  if (node.type !== 'NewExpression' && node.type !== 'CallExpression') return false;
+  const object = (node.callee as Node).object as Node | undefined;
+  return object?.name === 'Intl';
+}
+
+/** Its first argument is a language written out. */
+const namesItsLanguage = (node: Node): boolean =>
+  typeof (node.arguments as readonly Node[])[0]?.value === 'string';
+
 function impurityOf(node: Node, parent: Node | null): string | null {
   if (node.type === 'NewExpression' || node.type === 'CallExpression') {
     const callee = node.callee as Node;
     const withoutArguments = (node.arguments as readonly Node[]).length === 0;
     if (callee.name === 'Date' && withoutArguments) return 'reads the clock (Date).';
   }
+  if (isFormat(node) && !namesItsLanguage(node)) return "asks for the machine's language (Intl).";
   if (node.type === 'MemberExpression') {
     const object = node.object as Node;
     const property = String((node.property as Node).name ?? '');
@@ -33,6 +45,7 @@ function impurityOf(node: Node, parent: Node | null): string | null {
     if (/^toLocale|^localeCompare$/.test(property))
       return `asks for the machine's language (${property}).`;
   }
+  if (node.name === 'Intl' && parent?.type === 'MemberExpression') return null; // judged where it is made
   if (node.type !== 'Identifier' || !globals.includes(String(node.name))) return null;
   const isName =
     (parent?.type === 'MemberExpression' && parent.property === node && !parent.computed) ||
