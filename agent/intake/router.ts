@@ -13,8 +13,9 @@ import { SignalMemory } from './signal-memory.ts';
 import { FilterTree, hasWildcard, instanceNamed } from './topic-filter.ts';
 
 /**
- * Offers an instance nobody knows yet: `id` of the binding, and its name. The plan index of its new signal, or null where it
- * may not have one (the limit is reached). It may call `replan` before it returns.
+ * Offers an instance nobody knows yet: `id` of the binding, and the instance's name. Gives the
+ * plan index of its new signal, or null where it may not have one (the limit is reached). It may
+ * call `replan` before it returns.
  */
 export type Discover = (id: string, instance: string) => number | null;
 
