@@ -31,6 +31,12 @@ export const limits = {
   closedOccurrencesKept: 500,
   /** Transitions kept with one occurrence; the ledger has all of them. */
   occurrenceStepsKept: 200,
+  /** A system clock before this is wrong: it lies before this version was made. */
+  earliestPlausibleMs: Date.UTC(2026, 10, 1),
+  /** The store is kept within this, oldest raw samples first; minute summaries stay. */
+  spaceBytesDefault: 16 * 1_024 * 1_024 * 1_024,
+  /** Occurrences closed within this are at hand without a look at the disk. */
+  occurrencesAtHandMs: 7 * 86_400_000,
   /** The engine looks at the clock this often when nothing arrives. */
   lookMs: 100,
   /** The open segment is sealed early beyond this many samples. */
@@ -58,6 +64,7 @@ export const limits = {
   csvLineLengthMax: 262_144,
   /** Share of a recorded file's rows that may be bad, where nobody allowed a number. */
   csvBadRowsShareMax: 0.01,
+  /** Signals of one site, those of wildcards included; a site file with more is refused. */
   signalsMax: 2_000,
   /** Rules of one site; a site file with more is refused. */
   rulesMax: 10_000,

@@ -11,7 +11,7 @@ const groups: Readonly<Record<string, string>> = {
   MQTT: 'MQTT',
   DEVICE: 'Devices',
   REPLAY: 'Replay',
-  IMPORT: 'Recorded data',
+  CSV: 'Recorded data',
   EXPORT: 'Export',
   ALARM: 'Alarms',
   WEB: 'The HTTP interface',
