@@ -6,12 +6,16 @@
  *   - the file is replaced whole or not at all, and readable by its owner alone;
  *   - a list that reads back has passed every check of the access table.
  */
-import { open, readFile, rename, rm } from 'node:fs/promises';
+import { type FileHandle, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { parseOptions } from '@node-rs/argon2';
 import { z } from 'zod/mini';
 import { type AccessRow, publishFilterFault, readFilterFault } from './access.ts';
 import { DoorError } from './door-error.ts';
 import { faultText } from './topic.ts';
+
+/** The list's name in the data folder. */
+export const devicesFileName = 'devices.json';
 
 export interface Device extends AccessRow {
   readonly user: string;
@@ -94,7 +98,7 @@ export function parseDevices(text: string, path: string): readonly Device[] {
 }
 
 const errnoOf = (error: unknown): string | undefined =>
-  error instanceof Error && 'code' in error ? String(error.code) : undefined;
+  error instanceof Error && 'errno' in error && 'code' in error ? String(error.code) : undefined;
 
 function failed(path: string, error: unknown): DoorError {
   const reason = errnoOf(error) ?? String(error);
@@ -113,23 +117,66 @@ export async function readDevices(path: string): Promise<readonly Device[]> {
   return parseDevices(text, path);
 }
 
-/** Replaces the list, durably. Throws DoorError `devices-failed`, the old list untouched. */
-export async function writeDevices(path: string, devices: readonly Device[]): Promise<void> {
-  const sorted = devices.toSorted((a, b) => (a.user < b.user ? -1 : 1));
-  const text = `${JSON.stringify({ format: 1, devices: sorted }, null, 2)}\n`;
-  const fresh = `${path}.${process.pid}.new`;
-  try {
-    const file = await open(fresh, 'wx', 0o600);
+/** How long another change is waited for, and after which one is taken for dead. */
+const waitMsMax = 5_000;
+const deadMs = 30_000;
+
+/** The file a change is written to. Only one process at a time can create it, so it is the lock too. */
+async function openFresh(path: string): Promise<FileHandle> {
+  for (let waitedMs = 0; ; waitedMs += 50) {
     try {
-      await file.writeFile(text);
-      await file.sync();
-    } finally {
-      await file.close();
+      return await open(path, 'wx', 0o600);
+    } catch (error) {
+      if (errnoOf(error) !== 'EEXIST' || waitedMs >= waitMsMax) throw error;
     }
-    await rename(fresh, path);
-  } catch (error) {
-    // Best effort: where the file could not even be opened there is nothing to remove.
-    await rm(fresh, { force: true }).catch(() => undefined);
-    throw failed(path, error);
+    const held = await stat(path).catch(() => null);
+    if (held !== null && Date.now() - held.mtimeMs > deadMs) await rm(path, { force: true });
+    else await new Promise((resolve) => setTimeout(resolve, 50));
   }
+}
+
+/** A rename is on disk once its folder is. */
+async function syncFolder(path: string): Promise<void> {
+  const folder = await open(dirname(path), 'r');
+  try {
+    await folder.sync();
+  } finally {
+    await folder.close();
+  }
+}
+
+async function replace(path: string, make: () => Promise<readonly Device[]>): Promise<void> {
+  const fresh = `${path}.new`;
+  const file = await openFresh(fresh).catch((error) => {
+    throw failed(path, error);
+  });
+  try {
+    const devices = await make();
+    const sorted = devices.toSorted((a, b) => (a.user < b.user ? -1 : 1));
+    await file.writeFile(`${JSON.stringify({ format: 1, devices: sorted }, null, 2)}\n`);
+    await file.sync();
+    await rename(fresh, path);
+    await syncFolder(path);
+  } catch (error) {
+    await rm(fresh, { force: true });
+    throw errnoOf(error) === undefined ? error : failed(path, error);
+  } finally {
+    await file.close();
+  }
+}
+
+/**
+ * Changes the list, durably, one change at a time. Whatever `change` throws, and DoorError
+ * `devices-broken` or `devices-failed`, leave the old list untouched.
+ */
+export function changeDevices(
+  path: string,
+  change: (devices: readonly Device[]) => readonly Device[],
+): Promise<void> {
+  return replace(path, async () => change(await readDevices(path)));
+}
+
+/** Replaces the list whatever it held, even if that was broken. Throws DoorError `devices-failed`. */
+export function writeDevices(path: string, devices: readonly Device[]): Promise<void> {
+  return replace(path, async () => devices);
 }
