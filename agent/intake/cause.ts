@@ -41,7 +41,7 @@ export const intakeCauses = [
 
 export type IntakeCause = (typeof intakeCauses)[number];
 
-/** The last time something happened, and to which topic or signal. */
+/** The last time something happened, and to which topic or signal; by the samples' clock its time, 0 before any. */
 export interface Example {
   topic: string;
   atMs: number;

@@ -90,7 +90,7 @@ export function createIntake(options: IntakeOptions): Intake {
     take(topic, payload, retained, beatMs, nowMs, out) {
       counters.messages += 1;
       tally.topic = topic;
-      tally.nowMs = nowMs;
+      tally.nowMs = arrival.bySamples ? Math.max(arrival.engineTimeMs, 0) : nowMs;
       const { targets, refusals } = router.route(topic);
       for (let i = 0; i < refusals.length; i += 1) tally.count(refusals[i]!);
       if (targets.length === 0) {

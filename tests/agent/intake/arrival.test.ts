@@ -198,7 +198,9 @@ test('by the samples own clock engine time is the greatest time seen', () => {
   expect(send({ v: 5, t: far - latenessMs - 1 })).toMatchObject([
     { judged: far, flags: sampleFlag.late },
   ]);
+  expect(intake.examples.get('before-any-time')?.atMs).toBe(0);
   expect(send('{')).toMatchObject([{ at: far, judged: far + hold }]);
+  expect(intake.examples.get('not-json')?.atMs).toBe(far);
   expect(intake.engineTimeMs).toBe(far);
 });
 
