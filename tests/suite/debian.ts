@@ -16,40 +16,52 @@ const needed = [
   ['cc', 'build-essential'],
 ] as const;
 
-const folders = [...(process.env.PATH ?? '').split(delimiter), '/usr/sbin', '/usr/bin'];
-
-function isThere(program: string): boolean {
-  return folders.some((folder) => {
-    try {
-      accessSync(join(folder, program), constants.X_OK);
-      return true;
-    } catch {
-      return false; // not in this folder
-    }
-  });
+/** What this leans on of the machine. */
+export interface Machine {
+  readonly isThere: (program: string) => boolean;
+  readonly isRoot: boolean;
+  /** Runs apt-get; true if it ended well. */
+  readonly apt: (line: readonly string[]) => boolean;
+  readonly print: (line: string) => void;
 }
 
-export const missingPackages = (): string[] =>
-  needed.filter(([program]) => !isThere(program)).map(([, name]) => name);
+const folders = [...(process.env.PATH ?? '').split(delimiter), '/usr/sbin', '/usr/bin'];
 
-/** Installs what is missing when it may. False where something stays missing. */
-export function ensureDebianPackages(): boolean {
-  const missing = missingPackages();
-  if (missing.length === 0) return true;
-  const words = missing.join(' ');
-  if (process.getuid?.() !== 0 || !isThere('apt-get')) {
-    console.log(`Missing: ${words}. Install them (sudo apt-get install ${words}); tests that`);
-    console.log('need them fail until then.');
-    return false;
-  }
-  console.log(`Installing Debian packages: ${words}`);
-  const apt = (...line: string[]) =>
+export const thisMachine: Machine = {
+  isThere: (program) =>
+    folders.some((folder) => {
+      try {
+        accessSync(join(folder, program), constants.X_OK);
+        return true;
+      } catch {
+        return false; // not in this folder
+      }
+    }),
+  isRoot: process.getuid?.() === 0,
+  apt: (line) =>
     spawnSync('apt-get', ['-qq', ...line], {
       stdio: ['ignore', 'ignore', 'inherit'],
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    }).status === 0;
+    }).status === 0,
+  print: (line) => console.log(line),
+};
+
+/** Installs what is missing when it may. False where something stays missing. */
+export function ensureDebianPackages(machine: Machine): boolean {
+  const missing = needed
+    .filter(([program]) => !machine.isThere(program))
+    .map(([, packageName]) => packageName);
+  if (missing.length === 0) return true;
+  const words = missing.join(' ');
+  if (!machine.isRoot || !machine.isThere('apt-get')) {
+    machine.print(`Missing: ${words}. Install them (on Debian: sudo apt-get install ${words});`);
+    machine.print('tests that need them fail until then.');
+    return false;
+  }
+  machine.print(`Installing Debian packages: ${words}`);
+  const install = ['install', '-y', '--no-install-recommends', ...missing];
   // The package lists of a fresh machine may be absent or old.
-  if (apt('update') && apt('install', '-y', '--no-install-recommends', ...missing)) return true;
-  console.log(`apt-get could not install ${words}; its reason stands above.`);
+  if (machine.apt(['update']) && machine.apt(install)) return true;
+  machine.print(`apt-get could not install ${words}; its reason stands above.`);
   return false;
 }

@@ -8,7 +8,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { ensureDebianPackages } from './debian.ts';
+import { ensureDebianPackages, thisMachine } from './debian.ts';
 import { add, closingLine, oneStep, type Tally, tallyOfTests } from './tally.ts';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
@@ -57,7 +57,7 @@ if (mode !== 'test' && mode !== 'check') {
   console.error('usage: node tests/suite/main.ts test|check [vitest filters]');
   process.exit(2);
 }
-if (mode === 'test') ensureDebianPackages();
+if (mode === 'test') ensureDebianPackages(thisMachine);
 
 const types = run('types', 'typescript/bin/tsc', ['-p', 'tsconfig.json']);
 const lint = run('lint, format and fences', '@biomejs/biome/bin/biome', [
