@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { expect, test } from 'vitest';
 import { verifyLedger } from '#agent/store/ledger.ts';
-import { freshFolder, openAt } from './folders.ts';
-import { countTo, storedSeqs } from './turns.ts';
+import { freshFolder, openAt } from '#tests/agent/store/folders.ts';
+import { countTo, storedSeqs } from '#tests/agent/store/turns.ts';
 
-const writer = join(import.meta.dirname, 'kill-writer.ts');
+const writer = join(import.meta.dirname, 'store-endless-writer.ts');
 
 /** Lets a writer run until it has said `turns` numbers, kills it; the last number it said. */
 async function killAfter(folder: string, turns: number): Promise<number> {

@@ -6,11 +6,11 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { describe, expect, test } from 'vitest';
 import { verifyLedger } from '#agent/store/ledger.ts';
-import { type Fault, type FaultRun, runWithFault } from '#tests/faults/failing-disk.ts';
-import { freshFolder, openAt, openRunning } from './folders.ts';
-import { countTo, noted, storedSeqs, turnOf } from './turns.ts';
+import { freshFolder, openAt, openRunning } from '#tests/agent/store/folders.ts';
+import { countTo, noted, storedSeqs, turnOf } from '#tests/agent/store/turns.ts';
+import { type Fault, type FaultRun, runWithFault } from './failing-disk.ts';
 
-const writer = join(import.meta.dirname, 'fault-writer.ts');
+const writer = join(import.meta.dirname, 'store-writer.ts');
 /** A run has some 120 operations; a count that never ends is a fault of this test. */
 const operationsMax = 500;
 

@@ -8,7 +8,7 @@ import { writeSync } from 'node:fs';
 import { AgentError } from '#agent/errors.ts';
 import { openStore } from '#agent/store/store.ts';
 import type { Store } from '#agent/store/store-types.ts';
-import { noted, turnOf } from './turns.ts';
+import { noted, turnOf } from '#tests/agent/store/turns.ts';
 
 const [folder = ''] = process.argv.slice(2);
 const say = (line: string | number): void => {

@@ -5,7 +5,7 @@
  */
 import { writeSync } from 'node:fs';
 import { openStore } from '#agent/store/store.ts';
-import { noted, turnOf } from './turns.ts';
+import { noted, turnOf } from '#tests/agent/store/turns.ts';
 
 const [folder = '', most = '1000000'] = process.argv.slice(2);
 const store = openStore(folder, { now: Date.now, ballastBytes: 0 });
