@@ -1,6 +1,6 @@
 /** A rule's label and what its placeholders print: the site's words over the station's. */
 
-import { type Placeholder, placeholders, placeholdersIn } from '../alarm/placeholders.ts';
+import { evidenceFacts, nameFacts, placeholders, placeholdersIn } from '../alarm/placeholders.ts';
 import { parseDuration } from '../quantity/duration.ts';
 import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
 import { toCanonical } from '../quantity/unit.ts';
@@ -41,34 +41,20 @@ export function compileLabel(
   };
 }
 
-/** The evidence and the station give these; the rest are facts of the rule. */
-const always: readonly Placeholder[] = [
-  'station',
-  'signal',
-  'container',
-  'value',
-  'limit',
-  'slope',
-  'early',
-  'late',
-  'duration',
-  'clock',
-  'cause',
-];
-
 function checkPlaceholders(
   text: string,
   facts: Readonly<Record<string, Fact>>,
   path: Path,
   report: Report,
 ): void {
-  const known = [...always, ...Object.keys(facts)];
+  const evidence = path.at(-1) === 'sentence' ? evidenceFacts : [];
+  const known = [...nameFacts, ...evidence, ...Object.keys(facts)];
   for (const name of placeholdersIn(text)) {
     if (known.includes(name)) continue;
     report({
       path,
       problem: Object.hasOwn(placeholders, name)
-        ? `{$${name}} is not known to this rule`
+        ? `{$${name}} is not known in this text`
         : `there is no placeholder {$${name}}`,
       fix: didYouMean(name, known),
     });

@@ -3,7 +3,7 @@ import { ruleKinds } from '../kinds/all.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import { didYouMean, nearest } from '../site/nearest.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
-import { plainClass, type RuleTemplate } from '../stations/station.ts';
+import { type Given, plainClass, type RuleTemplate } from '../stations/station.ts';
 import { compileRule, type RuleWords } from './compile-rule.ts';
 import {
   type Path,
@@ -110,11 +110,28 @@ function fromTemplate(
       signal,
       fixed: template.fixed ?? {},
       people: station.kind.hazards.some((h) => h.id === template.hazard && h.people),
-      facts: template.facts?.(station.sheet) ?? {},
+      facts: template.facts?.(givenBy(station)) ?? {},
     },
     { own, alike: alikeWords(station, template, written) },
     report,
   );
+}
+
+/** Numbers of the station's rules: the site's, else the sheet's, else the station kind's. */
+function givenBy(station: StationDraft): Given {
+  const { sheet } = station;
+  return {
+    sheet,
+    number(rule, setting) {
+      const numbers = station.kind.rules.find((template) => template.name === rule)?.numbers;
+      const number = numbers?.find((candidate) => candidate.setting === setting);
+      if (number === undefined) throw new RangeError(`${rule} has no ${setting}`);
+      const written = writtenFor(station.written.rules ?? {}, rule)?.[setting];
+      if (typeof written === 'string') return written;
+      const fromSheet = sheet === null ? undefined : number.fromSheet?.(sheet);
+      return fromSheet ?? number.value;
+    },
+  };
 }
 
 function alikeWords(

@@ -6,9 +6,9 @@
  * may have frozen may not, so `freeze-suspected` latches and sets a hold that only quality lifts.
  */
 import type { Label } from '../alarm/label.ts';
-import type { Sheet } from '../material/read-sheet.ts';
 import {
   commonPractice,
+  type Given,
   judgement,
   plainClass,
   type RuleTemplate,
@@ -23,9 +23,10 @@ const celsius = (value: number): string => `${Number(value.toFixed(3))} Cel`;
 const warnAboveLow = 2;
 const warnBelowHigh = 5;
 
-const facts = (sheet: Sheet | null): Record<string, string> => ({
-  low: celsius((sheet?.storageLowC ?? 5) + warnAboveLow),
-  high: celsius((sheet?.storageHighC ?? 35) - warnBelowHigh),
+/** Where containers belong: between the first limits of the cold and the warm rule. */
+const facts = (given: Given): Record<string, string> => ({
+  low: given.number('cold-adhesive', 'low') ?? 'the low limit',
+  high: given.number('warm-store', 'high') ?? 'the high limit',
 });
 
 const storageLimit = 'the storage temperatures of the material’s data sheet';

@@ -24,7 +24,7 @@ const instrumentAir: Basis = {
 const waterSteps = [
   'Stop spraying parts.',
   'Drain the separators by their instruction; read the dryer’s own display.',
-  'Once back within {$limit}, blow onto a white collector for a minute (ASTM D4285) and spray a test panel; go on if neither shows water or oil.',
+  'Once the reading is back within its limit, blow onto a white collector for a minute (ASTM D4285) and spray a test panel; go on if neither shows water or oil.',
 ] as const;
 const waterDoNot = [
   'go on because the gauge looks right',
@@ -116,7 +116,7 @@ const headerLow: RuleTemplate = {
     consequence: 'Guns, agitators and pumps sag together: film, mixing and circulation suffer.',
     steps: [
       'See whether the compressor runs and loads.',
-      'Listen for a leak or an open drain.',
+      'Listen for a leak or a drain that stays on.',
       'Check the agitators and pumps; write down which slowed.',
     ],
     doNot: ['raise all regulators'],

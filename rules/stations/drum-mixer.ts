@@ -5,9 +5,11 @@
  * Too slow settles the solids, too fast shears and foams, and a blade that breaks the surface
  * foams at any speed.
  */
-import type { Sheet } from '../material/read-sheet.ts';
+import { parseQuantity } from '../quantity/quantity.ts';
+import { toCanonical } from '../quantity/unit.ts';
 import {
   commonPractice,
+  type Given,
   judgement,
   plainClass,
   type RuleTemplate,
@@ -21,19 +23,30 @@ const fastestPerMin = 30;
 /** Below this the shaft counts as standing: hand-cranking and a coasting blade are slower. */
 const standing = '5 /min';
 const maxRestMsFallback = 7_200_000;
+/** A 208 L drum after standing: common practice, no published source. */
+const stirMsFallback = 8 * 3_600_000;
 
 const minutes = (ms: number): string => `${Number((ms / 60_000).toFixed(3))} min`;
 
-function facts(sheet: Sheet | null): Record<string, string> {
-  const low = sheet?.agitatorLowPerMin ?? slowestPerMin;
-  const high = sheet?.agitatorHighPerMin ?? fastestPerMin;
+function facts(given: Given): Record<string, string> {
+  const low = given.number('agitator-slow', 'low') ?? perMin(slowestPerMin);
+  const high = given.number('agitator-fast', 'high') ?? perMin(fastestPerMin);
   return {
-    low: perMin(low),
-    high: perMin(high),
-    target: perMin((low + high) / 2),
-    rest: minutes(sheet?.maxRestMs ?? maxRestMsFallback),
-    stir: minutes(sheet?.stirTimeMs ?? 8 * 3_600_000),
+    low,
+    high,
+    target: between(low, high),
+    rest: minutes(given.sheet?.maxRestMs ?? maxRestMsFallback),
+    stir: minutes(given.sheet?.stirTimeMs ?? stirMsFallback),
   };
+}
+
+/** Half-way; the lower one where the two cannot be read. */
+function between(low: string, high: string): string {
+  const [a, b] = [parseQuantity(low), parseQuantity(high)];
+  if (!a.ok || !b.ok) return low;
+  return perMin(
+    (toCanonical(a.value.value, a.value.unit) + toCanonical(b.value.value, b.value.unit)) / 2,
+  );
 }
 
 const shaftCaution = 'It can start without warning. Lock out by local rules before hands go near.';

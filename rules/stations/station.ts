@@ -80,6 +80,13 @@ export interface TemplateGate {
   readonly high?: string;
 }
 
+/** What a template's facts are made of: the sheet, and numbers as the site, sheet or station gives them. */
+export interface Given {
+  readonly sheet: Sheet | null;
+  /** As written, of a rule of this station; null where nobody gave it. Throws on a name it has not. */
+  number(rule: string, setting: string): string | null;
+}
+
 export interface RuleTemplate {
   readonly name: string;
   readonly kind: string;
@@ -101,7 +108,7 @@ export interface RuleTemplate {
   readonly hold: HoldWhat | null;
   readonly label: Label;
   /** What the label's placeholders name beyond the evidence, as written quantities or durations. */
-  readonly facts?: (sheet: Sheet | null) => Readonly<Record<string, string>>;
+  readonly facts?: (given: Given) => Readonly<Record<string, string>>;
 }
 
 export interface StationKind {

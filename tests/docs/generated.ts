@@ -1,9 +1,12 @@
 /** Pages made from the sources, and how each is made. */
+import { materialJsonSchema, siteJsonSchema } from '#agent/site/json-schema.ts';
 import { errorsPage } from './errors-page.ts';
 import { kindsPage } from './kinds-page.ts';
 import { limitsPage } from './limits-page.ts';
 import { siteFieldsPage } from './site-fields-page.ts';
 import { stationsPage } from './stations-page.ts';
+
+const schemaText = (schema: object): string => `${JSON.stringify(schema, null, 2)}\n`;
 
 export const generatedPages: readonly (readonly [string, () => string])[] = [
   ['docs/errors.md', errorsPage],
@@ -11,4 +14,6 @@ export const generatedPages: readonly (readonly [string, () => string])[] = [
   ['docs/limits.md', limitsPage],
   ['docs/site-fields.md', siteFieldsPage],
   ['docs/stations.md', stationsPage],
+  ['docs/site.schema.json', () => schemaText(siteJsonSchema())],
+  ['docs/material.schema.json', () => schemaText(materialJsonSchema())],
 ];

@@ -1,0 +1,93 @@
+/** What the labels may and may not say. A text here is read at night, alone, in front of the machine. */
+import { describe, expect, test } from 'vitest';
+import {
+  evidenceFacts,
+  nameFacts,
+  placeholders,
+  placeholdersIn,
+  ruleFacts,
+} from '#rules/alarm/placeholders.ts';
+import type { CardLabel } from '#rules/plan/card.ts';
+import { stationKinds } from '#rules/stations/all.ts';
+import { lostLabel, stuckLabel } from '#rules/stations/sensor-health.ts';
+
+const given = { sheet: null, number: () => '1 Cel' };
+
+interface Text {
+  readonly of: string;
+  readonly label: CardLabel;
+  readonly people: boolean;
+  readonly facts: readonly string[];
+}
+const texts: readonly Text[] = [
+  { of: 'lost', label: lostLabel, people: false, facts: [] },
+  { of: 'stuck', label: stuckLabel, people: false, facts: [] },
+  ...[...stationKinds.values()].flatMap((kind) =>
+    kind.rules.map((rule) => ({
+      of: `${kind.name} ${rule.name}`,
+      label: rule.label,
+      people: kind.hazards.some((hazard) => hazard.id === rule.hazard && hazard.people),
+      facts: Object.keys(rule.facts?.(given) ?? {}),
+    })),
+  ),
+];
+
+/** Acts that have killed people in front of an oven, a vessel or a running machine. */
+const forbidden = [
+  /\bopen(s|ed|ing)?\b/i,
+  /\blook(s|ed|ing)? (in|into|inside)\b/i,
+  /\bscrap(e|es|ed|ing)\b/i,
+  /\bpok(e|es|ed|ing)\b/i,
+  /\breach(es|ed|ing)? (in|into|past)\b/i,
+  /\bstop(s|ped|ping)? the conveyor\b/i,
+  /\bblow(s|ing)? .*\b(residue|hot)\b/i,
+];
+
+const advice = (label: CardLabel): string[] => [
+  label.sentence ?? '',
+  ...label.steps,
+  label.caution,
+];
+
+describe.each(texts.map((text) => [text.of, text] as const))('%s', (_, text) => {
+  test('advises nothing that can hurt', () => {
+    for (const line of advice(text.label))
+      for (const act of forbidden) expect(line).not.toMatch(act);
+  });
+  test('uses the signal word for people, and only for people', () => {
+    expect(text.label.word !== 'NOTICE').toBe(text.people);
+    if (!text.people) expect(text.label.word).toBe('NOTICE');
+  });
+  test('names nothing it cannot print', () => {
+    const known = Object.keys(placeholders);
+    const inSteps = [...nameFacts, ...text.facts];
+    const inSentence = [...inSteps, ...evidenceFacts];
+    expect(text.facts.filter((name) => !known.includes(name))).toEqual([]);
+    expect(
+      placeholdersIn(text.label.sentence ?? '').filter((n) => !inSentence.includes(n)),
+    ).toEqual([]);
+    const { consequence, steps, doNot, caution } = text.label;
+    for (const line of [consequence, ...steps, ...doNot, caution])
+      expect(placeholdersIn(line).filter((name) => !inSteps.includes(name))).toEqual([]);
+  });
+  test('gives a consequence, one to three steps and a caution, in whole calm sentences', () => {
+    const { sentence, consequence, steps, caution } = text.label;
+    expect(steps.length).toBeGreaterThan(0);
+    expect(steps.length).toBeLessThanOrEqual(3);
+    for (const line of [consequence, ...steps, caution, ...(sentence === null ? [] : [sentence])]) {
+      expect(line).toMatch(/^[A-Z{].*\.$/);
+      expect(line).not.toContain('!');
+    }
+  });
+});
+
+test('the words forbidden are found where they stand', () => {
+  for (const bad of ['Open the door.', 'Look inside.', 'Scrape it off.', 'Stop the conveyor.'])
+    expect(forbidden.some((act) => act.test(bad))).toBe(true);
+});
+
+test('every placeholder belongs to names, facts or evidence, and to one of them', () => {
+  const all = [...nameFacts, ...ruleFacts, ...evidenceFacts];
+  expect([...all].sort()).toEqual(Object.keys(placeholders).sort());
+  expect(new Set(all).size).toBe(all.length);
+});
