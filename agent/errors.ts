@@ -145,6 +145,10 @@ export const errorCatalogue = {
     happened: 'The samples of the last hour could not be packed: {reason}.',
     fix: 'Nothing is lost; they stay in the log and packing is tried again. Report it if it repeats.',
   },
+  STORE_SIGNAL_UNKNOWN: {
+    happened: 'The store has no signal "{name}".',
+    fix: 'Name one as the site file spells it, line/station/signal.',
+  },
   STORE_READER_BUSY: {
     happened: '{waiting} charts are waiting to be read already.',
     fix: 'Ask again in a moment, or for fewer charts at once.',
@@ -209,6 +213,18 @@ export const errorCatalogue = {
     happened:
       '{bad} of the {rows} rows of {path} cannot be read, the first in line {line}: {problem}.',
     fix: 'Mend them, or allow as many with --bad-rows {bad}.',
+  },
+  REPLAY_NOTHING_THERE: {
+    happened: 'There is no file or folder {path}.',
+    fix: 'Name a CSV file or a data folder with --from.',
+  },
+  REPLAY_NOTHING_KNOWN: {
+    happened: 'No row of {path} names a measured signal of {site}.',
+    fix: 'Name signals as line/station/signal, as the site file has them.',
+  },
+  RUN_NEEDS_OWN_TIMES: {
+    happened: '{signal} in {path} has no time of its own, and --clock samples lives by them.',
+    fix: 'Give its payload a kind json with a time pointer, or run by the wall clock.',
   },
 } as const satisfies Record<string, ErrorEntry>;
 

@@ -160,6 +160,8 @@ export const limits = {
   mqttSessionsMax: 2_000,
   /** Messages kept for one client that is away; later ones are dropped and counted. */
   mqttSessionMessagesMax: 1_000,
+  /** Publishes of QoS 2 a connection may leave without PUBREL; more of them close it. */
+  mqttExactlyOnceMax: 1_000,
   /** Secrets verified at the same time; others wait. */
   mqttVerificationsMax: 1,
   /** Connections that wait for their secret to be verified; further ones are told to try later. */

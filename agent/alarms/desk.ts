@@ -81,6 +81,11 @@ export class Desk {
     return [...this.occurrences.values()].filter(({ closed }) => closed === null);
   }
 
+  /** Those that stand, and those closed of late. */
+  atHand(): Occurrence[] {
+    return [...this.occurrences.values()];
+  }
+
   heldNow(): KeptHold[] {
     return [...this.holds.values()].filter(({ lifted }) => lifted === null);
   }

@@ -6,6 +6,7 @@
  */
 import { existsSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
+import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
 import type { StoredSignal } from './contract.ts';
 import { pathsOf } from './data-folder.ts';
@@ -69,6 +70,18 @@ export class ReadOnlyStore {
   /** Inputs up to here are sealed; 0 before the first seal. */
   sealedSeq(): number {
     return Number(this.db.prepare('SELECT max(last_seq) AS seq FROM segment').get()?.seq ?? 0);
+  }
+
+  /** Every site revision the record names, oldest first. */
+  siteRevisions(): { readonly hash: string; readonly text: string }[] {
+    const rows = this.db.prepare('SELECT hash, text FROM site_revision ORDER BY first_seq').all();
+    return rows as unknown as { hash: string; text: string }[];
+  }
+
+  /** Up to here the last run judged; null before the first. */
+  judgedTo(): EpochMs | null {
+    const row = this.db.prepare('SELECT judged_to AS at FROM run ORDER BY id DESC LIMIT 1').get();
+    return row === undefined ? null : Number(row.at);
   }
 
   close(): void {

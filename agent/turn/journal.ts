@@ -29,6 +29,7 @@ export interface JournalState {
 
 export class Journal {
   private readonly store: TurnStore;
+  private readonly rowed: (row: InputRow) => void;
   private seq: number;
   private rows: WaitingRow[] = [];
   private bytes = 0;
@@ -45,8 +46,10 @@ export class Journal {
   /** The ledger's last id on disk. */
   ledgerId = 0;
 
-  constructor(store: TurnStore, ledgerId: number) {
+  /** `rowed` hears of each row as it is given its number. */
+  constructor(store: TurnStore, ledgerId: number, rowed: (row: InputRow) => void) {
     this.store = store;
+    this.rowed = rowed;
     this.seq = store.lastSeq;
     this.ledgerId = ledgerId;
   }
@@ -74,13 +77,15 @@ export class Journal {
   /** A row of the input log. The body is copied. */
   row(judged: EpochMs, kind: number, body: Uint8Array, owed: boolean): number {
     this.seq += 1;
-    this.rows.push({ seq: this.seq, judged, kind, body: body.slice(), owed });
+    const row = { seq: this.seq, judged, kind, body: body.slice(), owed };
+    this.rows.push(row);
     this.bytes += body.length;
+    this.rowed(row);
     return this.seq;
   }
 
   entry(entry: DeskEntry): void {
-    this.ledger.push(entry.ledger);
+    if (entry.ledger !== null) this.ledger.push(entry.ledger);
     for (const row of entry.occurrences) this.occurrences.set(row.id, row);
     for (const row of entry.holds) this.holds.set(row.id, row);
   }

@@ -51,6 +51,7 @@ export class Live {
   private beatTimer: NodeJS.Timeout | null = null;
   private groupTimer: NodeJS.Timeout | null = null;
   private siteMoment: EpochMs | null = null;
+  private tookAt = 0;
   private stopped = false;
 
   constructor(parts: LiveParts, engine: Engine | null) {
@@ -68,6 +69,11 @@ export class Live {
     return this.engine?.now ?? null;
   }
 
+  /** The engine of a first start on the wall clock. */
+  start(engine: Engine): void {
+    this.engine = engine;
+  }
+
   get running(): Engine | null {
     return this.engine;
   }
@@ -79,6 +85,7 @@ export class Live {
     if (this.stopped) return;
     const { intake, mode, journal } = this.parts;
     if (mode === 'samples') {
+      this.tookAt = performance.now();
       intake.take(topic, payload, retained, 0, 0, this.batch);
     } else {
       const now = this.parts.now();
@@ -166,8 +173,13 @@ export class Live {
     }
   }
 
-  /** On the samples' clock, when nothing comes any more: what waits for its moment is judged. */
-  idle(): void {
+  /** On the samples' clock: nothing came for so long, in real time, that nothing more is waited for. */
+  idleFor(ms: number): void {
+    if (performance.now() - this.tookAt >= ms) this.idle();
+  }
+
+  /** What waits for its moment is judged. */
+  private idle(): void {
     if (this.parts.mode !== 'samples' || this.engine === null) return;
     const until = this.engine.waitsUntil;
     if (until !== null) this.engine.advance(until);
@@ -185,10 +197,10 @@ export class Live {
     return kept;
   }
 
+  /** A beat lies at least 2 ms ahead of what it takes, so that a change of plan fits in before it. */
   private openBeat(now: EpochMs): void {
-    if (this.beat > 0 && this.beat <= now) this.flush();
+    if (this.beat > 0 && this.beat <= now + 1) this.flush();
     if (this.beat > 0) return;
-    // The grid point above now + 1, so that a change of plan always fits in before it.
     const from = Math.max(now, this.engine?.now ?? 0) + 1;
     this.beat = Math.floor(from / limits.beatMs) * limits.beatMs + limits.beatMs;
   }
@@ -234,7 +246,7 @@ export class Live {
   }
 
   /** What is open becomes a row of the log and waits in the engine. */
-  private rowOpen(): void {
+  rowOpen(): void {
     const { batch } = this;
     if (batch.count === 0) return;
     const { journal, samples, mode, intake } = this.parts;

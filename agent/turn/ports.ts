@@ -8,7 +8,8 @@ import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import type { HoldRow, InputRow, LedgerBody, OccurrenceRow, Turn } from '../store/contract.ts';
 
 export interface DeskEntry {
-  readonly ledger: LedgerBody;
+  /** null where the ledger has it already. */
+  readonly ledger: LedgerBody | null;
   readonly occurrences: readonly OccurrenceRow[];
   readonly holds: readonly HoldRow[];
 }

@@ -180,6 +180,12 @@ export const band: RuleKind<BandSettings, BandMemory> = {
     if (memory.at !== null) memory.at += deltaMs;
   },
   evidence,
+  limits: ({ limits: [first, second] }) => ({
+    lowLow: second.low,
+    low: first.low,
+    high: first.high,
+    highHigh: second.high,
+  }),
   sentence: (evidence) =>
     evidence.side === 'low'
       ? '{$signal} at {$value}, below {$limit}.'

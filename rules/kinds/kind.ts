@@ -53,6 +53,13 @@ export interface Evidence {
   readonly cause?: QualityCode;
 }
 
+export interface RulerLimits {
+  readonly lowLow: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly highHigh: number | null;
+}
+
 export interface RuleKind<Settings = unknown, Memory = unknown> {
   readonly name: string;
   /** Raise it when the memory's shape changes, and teach `migrate` the old one. */
@@ -80,6 +87,8 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   /** Every time in memory moves by `deltaMs`: the clock was set anew. */
   shift(memory: Memory, deltaMs: number): void;
   evidence(settings: Settings, memory: Memory): Evidence;
+  /** Limits that a value's ruler is drawn with, where the kind has any. Canonical units. */
+  limits?(settings: Settings): RulerLimits;
   /** The sentence of a rule that brings none of its own, with `{$name}` for what the evidence holds. */
   sentence(evidence: Evidence): string;
   /** An older version's memory in today's shape; null where it cannot be carried over. */

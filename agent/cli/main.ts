@@ -1,0 +1,87 @@
+/**
+ * The command line: one file a command, and here what they share.
+ *
+ * Exit codes: 0 done, 1 the input or the data is at fault (said in one line each), 2 the command
+ * line is at fault, 70 an internal fault.
+ */
+import { Command, CommanderError } from 'commander';
+import { AgentError } from '../errors.ts';
+import { readSite } from '../site/read-site.ts';
+import type { SiteSource } from '../site/revision.ts';
+import { verifyFolder } from '../store/verify-folder.ts';
+import { version } from '../version.ts';
+import { checkCommand, problemLine } from './check.ts';
+import { deviceCommand, deviceError } from './device.ts';
+import { exportCommand } from './export.ts';
+import { ledgerCommand } from './ledger.ts';
+import type { CliParts } from './parts.ts';
+import { replayCommand } from './replay.ts';
+import { runCommand } from './run.ts';
+
+const print = (line: string): void => {
+  process.stdout.write(`${line}\n`);
+};
+const complain = (line: string): void => {
+  process.stderr.write(`${line}\n`);
+};
+const setExitCode = (code: number): void => {
+  process.exitCode = code;
+};
+
+async function siteOrExit(file: string): Promise<SiteSource | null> {
+  const reading = await readSite(file);
+  if (reading.ok) return reading.source;
+  for (const problem of reading.problems) complain(problemLine(problem));
+  if (reading.more > 0) complain(`and ${reading.more} more`);
+  setExitCode(1);
+  return null;
+}
+
+/** Standard input as text, up to so many bytes; what is longer is cut and so refused. */
+async function readInput(bytesMax: number): Promise<string> {
+  const chunks: Buffer[] = [];
+  let bytes = 0;
+  for await (const chunk of process.stdin) {
+    chunks.push(chunk);
+    bytes += chunk.length;
+    if (bytes > bytesMax) break;
+  }
+  return Buffer.concat(chunks).subarray(0, bytesMax).toString('utf8');
+}
+
+const defaultFolder = process.env.FOREBOND_DATA ?? 'data';
+
+function commands(): Command {
+  const program = new Command('forebond')
+    .description('watches lines that bond rubber to metal, and tells what goes wrong')
+    .version(version)
+    .exitOverride();
+  const parts: CliParts = { print, complain, setExitCode, siteOrExit };
+  runCommand(program, parts);
+  checkCommand(program, { readSite, print, setExitCode });
+  replayCommand(program, parts);
+  exportCommand(program, { defaultFolder, setExitCode });
+  ledgerCommand(program, { verify: verifyFolder, defaultFolder, print, setExitCode });
+  deviceCommand(program, { print, complain, setExitCode, readInput });
+  return program;
+}
+
+/** How a failure ends the process: its code, and the line for people. */
+function ending(error: unknown): { readonly code: number; readonly line: string | null } {
+  // commander has printed its own words already.
+  if (error instanceof CommanderError) return { code: error.exitCode === 0 ? 0 : 2, line: null };
+  const told = deviceError(error);
+  if (told instanceof AgentError) return { code: 1, line: `${told.message} ${told.fix}` };
+  return {
+    code: 70,
+    line: error instanceof Error ? (error.stack ?? error.message) : String(error),
+  };
+}
+
+try {
+  await commands().parseAsync();
+} catch (error) {
+  const { code, line } = ending(error);
+  if (line !== null) complain(line);
+  setExitCode(code);
+}

@@ -1,0 +1,106 @@
+/**
+ * `forebond run --site FILE`: the agent, until it is asked to stop.
+ *
+ * Prints `ready  page <url>  mqtt <url>  data <folder>` once it takes messages. SIGINT and SIGTERM
+ * stop it cleanly: what was taken is judged, committed and acknowledged.
+ */
+import { type Command, InvalidArgumentError } from 'commander';
+import { pino } from 'pino';
+import { type Address, startAgent } from '../compose.ts';
+import { AgentError } from '../errors.ts';
+import type { SiteSource } from '../site/revision.ts';
+import type { CliParts } from './parts.ts';
+
+interface RunFlags {
+  readonly site: string;
+  readonly data: string;
+  readonly http: Address;
+  readonly mqtt: Address;
+  readonly clock: 'wall' | 'samples';
+  readonly spaceGb?: number;
+}
+
+export function runCommand(program: Command, parts: CliParts): void {
+  const { env } = process;
+  program
+    .command('run')
+    .description('run the agent on a site')
+    .requiredOption('--site <file>', 'site file')
+    .option('--data <folder>', 'where everything is kept', env.FOREBOND_DATA ?? 'data')
+    .option(
+      '--http <host:port>',
+      'where the HTTP interface answers',
+      address,
+      address(env.FOREBOND_HTTP ?? '127.0.0.1:8620'),
+    )
+    .option(
+      '--mqtt <host:port>',
+      'where MQTT answers',
+      address,
+      address(env.FOREBOND_MQTT ?? '127.0.0.1:1883'),
+    )
+    .option('--clock <wall|samples>', 'whose time counts', clockArgument, 'wall')
+    .option('--space-gb <n>', 'keep the store within so many GB', spaceArgument)
+    .action(async (flags: RunFlags) => {
+      const source = await parts.siteOrExit(flags.site);
+      if (source === null) return;
+      if (flags.clock === 'samples') needOwnTimes(source, flags.site);
+      await run(source, flags, parts.print);
+    });
+}
+
+async function run(
+  source: SiteSource,
+  flags: RunFlags,
+  print: (line: string) => void,
+): Promise<void> {
+  const log = pino({ base: null, timestamp: pino.stdTimeFunctions.isoTime }, pino.destination(2));
+  const agent = await startAgent({
+    source,
+    folder: flags.data,
+    http: flags.http,
+    mqtt: flags.mqtt,
+    mode: flags.clock,
+    log,
+    ...(flags.spaceGb === undefined ? {} : { spaceBytes: flags.spaceGb * 1e9 }),
+  });
+  print(`ready  page ${agent.page}  mqtt ${agent.mqtt}  data ${agent.folder}`);
+  const { promise, resolve } = Promise.withResolvers<void>();
+  process.once('SIGINT', resolve);
+  process.once('SIGTERM', resolve);
+  await promise;
+  await agent.stop();
+}
+
+/** By the samples' clock a signal without a time of its own would have none. */
+function needOwnTimes(source: SiteSource, file: string): void {
+  for (const [line, stations] of Object.entries(source.site.lines))
+    for (const [station, { signals }] of Object.entries(stations))
+      for (const [name, { payload }] of Object.entries(signals ?? {}))
+        if (payload.kind !== 'json' || payload.time === undefined)
+          throw new AgentError('RUN_NEEDS_OWN_TIMES', {
+            path: file,
+            signal: `${line}/${station}/${name}`,
+          });
+}
+
+/** `HOST:PORT`; an IPv6 address stands in brackets. */
+export function address(text: string): Address {
+  const found = /^(?:\[([^\]]+)\]|([^:]+)):(\d{1,5})$/.exec(text);
+  const port = Number(found?.[3]);
+  if (found === null || port > 65_535)
+    throw new InvalidArgumentError('write HOST:PORT, as 127.0.0.1:8620 or [::1]:8620.');
+  return { host: found[1] ?? found[2]!, port };
+}
+
+function clockArgument(text: string): 'wall' | 'samples' {
+  if (text !== 'wall' && text !== 'samples')
+    throw new InvalidArgumentError('write wall or samples.');
+  return text;
+}
+
+function spaceArgument(text: string): number {
+  const gb = Number(text);
+  if (!(gb > 0)) throw new InvalidArgumentError('write a number of GB above 0.');
+  return gb;
+}

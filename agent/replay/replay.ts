@@ -1,0 +1,113 @@
+/**
+ * Recorded data through the engine: the same rules, far faster than time, the same alarms.
+ *
+ * A data folder is judged as it was, under the site revisions it names, where its last one is
+ * the site that is asked for; else wholly under the site that is asked for. A CSV file is judged
+ * as the live agent does by the samples' own clock.
+ */
+import { Engine } from '#rules/engine.ts';
+import type { Effect } from '#rules/input.ts';
+import type { Plan } from '#rules/plan/plan.ts';
+import type { QualityCode } from '#rules/signal/quality.ts';
+import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
+import { type FedItem, feedItem } from './feed.ts';
+
+export interface ReplayEnd {
+  readonly samples: number;
+  readonly fromMs: EpochMs | null;
+  readonly toMs: EpochMs | null;
+  /** Rows that stood later in the file than their signal's hold allows: live might have judged otherwise. */
+  readonly late: number;
+}
+
+export interface ReplayPorts {
+  /** The plan to begin with, and of every revision the record names. */
+  readonly plan: Plan;
+  readonly planOf: (revision: string) => Plan;
+  readonly emit: (effect: Effect) => void;
+}
+
+/** Judges a record. `own`: its `site` inputs count; else they are passed over. */
+export function replayRecord(
+  items: Iterable<FedItem>,
+  own: boolean,
+  ports: ReplayPorts,
+  endMs: EpochMs | null,
+): ReplayEnd {
+  let engine: Engine | null = null;
+  let samples = 0;
+  let fromMs: EpochMs | null = null;
+  for (const item of items) {
+    const site = item.kind === 'input' && item.input.kind === 'site' ? item.input : null;
+    const at = item.kind === 'input' ? item.input.judged : item.batch.judged[0];
+    if (engine === null && at !== undefined) {
+      const plan = site !== null && own ? ports.planOf(site.revision) : ports.plan;
+      engine = Engine.begin(plan, at, ports);
+      fromMs = at;
+      if (site !== null) continue;
+    }
+    if (engine === null || (site !== null && !own)) continue;
+    if (item.kind === 'samples') samples += item.batch.count;
+    feedItem(engine, item);
+    engine.derivedOut.clear();
+  }
+  if (engine !== null) engine.advance(Math.max(engine.now, endMs ?? 0, engine.waitsUntil ?? 0));
+  return { samples, fromMs, toMs: engine?.now ?? null, late: 0 };
+}
+
+/** What the CSV way needs of intake: the way of a live payload, by the samples' clock. */
+export interface ReplayIntake {
+  takeValue(
+    signal: number,
+    value: number,
+    unit: string | null,
+    code: QualityCode,
+    atMs: EpochMs,
+    out: SampleBatch,
+  ): boolean;
+  readonly engineTimeMs: EpochMs;
+}
+
+export interface RecordedValue {
+  readonly timeMs: EpochMs;
+  /** Plan index. */
+  readonly signal: number;
+  readonly value: number;
+  readonly unit: string | null;
+  readonly quality: QualityCode;
+}
+
+/** Judges recorded values, in the order of their times whatever their order in the file. */
+export function replayValues(
+  values: RecordedValue[],
+  intake: ReplayIntake,
+  ports: ReplayPorts,
+): ReplayEnd {
+  const late = countLate(values, ports.plan);
+  values.sort((a, b) => a.timeMs - b.timeMs);
+  const first = values[0];
+  if (first === undefined) return { samples: 0, fromMs: null, toMs: null, late };
+  const engine = Engine.begin(ports.plan, first.timeMs, ports);
+  const batch = new SampleBatch(16);
+  let samples = 0;
+  for (const { signal, value, unit, quality, timeMs } of values) {
+    intake.takeValue(signal, value, unit, quality, timeMs, batch);
+    samples += batch.count;
+    engine.offerBatch(batch);
+    batch.clear();
+    engine.advance(Math.max(engine.now, intake.engineTimeMs));
+    engine.derivedOut.clear();
+  }
+  engine.advance(Math.max(engine.now, engine.waitsUntil ?? 0));
+  return { samples, fromMs: first.timeMs, toMs: engine.now, late };
+}
+
+function countLate(values: readonly RecordedValue[], plan: Plan): number {
+  let newest = Number.NEGATIVE_INFINITY;
+  let late = 0;
+  for (const { timeMs, signal } of values) {
+    if (timeMs + plan.signals[signal]!.holdMs < newest) late += 1;
+    newest = Math.max(newest, timeMs);
+  }
+  return late;
+}

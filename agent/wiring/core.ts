@@ -1,0 +1,307 @@
+/**
+ * The agent without its doors: store, engine, intake and turn, brought to where they were.
+ *
+ * Order of the start: the store is opened and checked, the log is judged again up to where the
+ * last run stood, what the ledger lacks is entered, the time in between is entered as a gap, the
+ * site as it is now is adopted. Only then does anything arrive.
+ */
+import { Engine } from '#rules/engine.ts';
+import type { Effect, Input } from '#rules/input.ts';
+import type { Plan } from '#rules/plan/plan.ts';
+import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
+import { Desk } from '../alarms/desk.ts';
+import { type ClockSource, EngineClock } from '../clock/engine-clock.ts';
+import { createIntake, type Intake } from '../intake/intake.ts';
+import { limits } from '../limits.ts';
+import type { FedItem } from '../replay/feed.ts';
+import { type SiteSource, sourceOfText } from '../site/revision.ts';
+import { canonicalJson } from '../store/canonical.ts';
+import { OpenColumns } from '../store/columns.ts';
+import type { LedgerBody } from '../store/contract.ts';
+import { readRecord } from '../store/reader.ts';
+import { seal } from '../store/seal.ts';
+import type { Store } from '../store/store.ts';
+import { Journal } from '../turn/journal.ts';
+import { Live } from '../turn/live.ts';
+import type { TurnNews } from '../turn/ports.ts';
+import { findingWords } from './finding-words.ts';
+import { PlanBook } from './plan-book.ts';
+import { type Recovered, recover } from './recover.ts';
+import { SampleBook } from './sample-book.ts';
+import { Sealing } from './sealing.ts';
+
+export interface CoreOptions {
+  readonly store: Store;
+  readonly source: SiteSource;
+  readonly mode: 'wall' | 'samples';
+  readonly clock: ClockSource;
+  readonly version: string;
+  readonly tell: (news: TurnNews) => void;
+  readonly warn: (facts: object, message: string) => void;
+}
+
+const encoder = new TextEncoder();
+const bodyOf = (input: Input): Uint8Array => encoder.encode(canonicalJson(input));
+
+export class Core {
+  readonly store: Store;
+  readonly plans: PlanBook;
+  readonly samples: SampleBook;
+  readonly columns: OpenColumns;
+  readonly desk = new Desk();
+  readonly intake: Intake;
+  readonly journal: Journal;
+  readonly live: Live;
+  readonly clock: EngineClock;
+  readonly sealing: Sealing;
+  sealingFailed: string | null = null;
+  private readonly options: CoreOptions;
+  private laid: Plan;
+
+  constructor(options: CoreOptions) {
+    const { store } = options;
+    this.options = options;
+    this.store = store;
+    this.plans = new PlanBook(options.source, lastInstances(store), store.read);
+    this.laid = this.plans.now.plan;
+    this.columns = new OpenColumns(store.sealedSeq);
+    this.samples = new SampleBook(this.columns, (signals) => store.registerSignals(signals));
+    this.intake = createIntake({
+      bindings: this.plans.now.bindings,
+      discover: (id, instance) => this.discover(id, instance),
+      limits,
+      clock: options.mode,
+    });
+    const recovered = this.recover();
+    const start = recovered?.engine.now ?? 0;
+    this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
+    this.sealing = this.newSealing(recovered);
+    this.journal = new Journal(store, store.ledgerHead.id, (row) => this.sealing.row(row));
+    this.live = new Live(
+      {
+        mode: options.mode,
+        journal: this.journal,
+        desk: this.desk,
+        samples: this.samples,
+        intake: this.intake,
+        now: () => this.clock.now(),
+        bodyOf,
+        tell: options.tell,
+        begin: (at) => this.begin(at),
+      },
+      recovered?.engine ?? null,
+    );
+    this.takeUp(recovered);
+  }
+
+  /** The plan index of a signal of the site as it is now; -1 where it has none. */
+  signalIndex(id: string): number {
+    return this.laid.signals.findIndex((signal) => signal.id === id);
+  }
+
+  /** Seals what is open, if it is time or `now` is asked for. */
+  async sealIfDue(force = false): Promise<void> {
+    const engine = this.live.running;
+    if (engine === null || (!force && !this.sealing.due(engine.now))) return;
+    if (!this.live.settle()) return;
+    await this.sealing.begin(engine, this.journal.lastSeq, this.journal.ledgerId);
+  }
+
+  /** Compares engine time with the wall clock and enters what does not fit. */
+  lookAtClock(): void {
+    const step = this.clock.check();
+    const engine = this.live.running;
+    const { clock } = this.options;
+    const inDoubt = this.clock.inDoubt || clock.wallMs() < limits.earliestPlausibleMs;
+    this.intake.setClockDoubt(inDoubt);
+    if (step === null || engine === null) return;
+    this.live.settle();
+    const from = engine.now;
+    if (step.kind === 'ahead') {
+      this.live.input({ kind: 'gap', judged: from + 1, fromMs: from, toMs: step.toMs });
+      engine.advance(step.toMs);
+    } else {
+      this.live.input({ kind: 'rebase', judged: from, deltaMs: step.deltaMs });
+      engine.advance(from);
+      this.columns.rebase();
+    }
+    this.clock.set(engine.now);
+    this.record({ type: 'clock', step: step.kind, from, to: engine.now });
+  }
+
+  record(body: LedgerBody): void {
+    this.journal.record(body);
+  }
+
+  // ── the start ───────────────────────────────────────────────────────────────────────────────
+
+  private lay(plan: Plan): void {
+    this.samples.lay(plan);
+    this.laid = plan;
+  }
+
+  private recover(): Recovered | null {
+    const { store, samples } = this;
+    const judgedTo = store.previousRun?.judgedTo ?? 0;
+    const remembered = new SampleBatch();
+    return recover(
+      {
+        read: store.read,
+        sealedSeq: store.sealedSeq,
+        recordAfter: (seq) => this.recordAfter(seq),
+        planOf: (revision) => this.plans.planOf(revision),
+        lay: (plan) => this.lay(plan),
+        indexById: () => samples.indexById(),
+        remember: (batch) => {
+          samples.append(batch);
+          this.intake.remember(this.inNewPlan(batch, remembered));
+        },
+        rederived: (batch) => samples.append(batch),
+        rebased: () => this.columns.rebase(),
+        damaged: (row) => this.options.warn({ ...row }, 'a damaged record was skipped'),
+      },
+      judgedTo,
+      (effect) => this.live.emit(effect),
+    );
+  }
+
+  private *recordAfter(seq: number): Generator<FedItem> {
+    const indexOf = (signal: { name: string }): number => this.signalIndex(signal.name);
+    for (const item of readRecord(this.store.folder, { fromSeq: seq, indexOf }))
+      if (item.kind === 'damage') this.options.warn({ ...item }, 'part of the record is damaged');
+      else yield item;
+  }
+
+  /** Recorded samples by index of the site as it is now, for intake's memory. */
+  private inNewPlan(batch: SampleBatch, into: SampleBatch): SampleBatch {
+    const now = this.plans.now.plan;
+    if (this.laid.revision === now.revision) return batch;
+    into.clear();
+    for (let i = 0; i < batch.count; i += 1) {
+      const { id } = this.laid.signals[batch.signal[i]!]!;
+      const index = now.signals.findIndex((signal) => signal.id === id);
+      if (index < 0) continue;
+      const { at, judged, value, quality, flags } = batch;
+      into.push(index, at[i]!, judged[i]!, value[i]!, quality[i]!, flags[i]!);
+    }
+    return into;
+  }
+
+  private newSealing(recovered: Recovered | null): Sealing {
+    return new Sealing(
+      {
+        columns: this.columns,
+        signals: () => this.samples.storedSignals,
+        samples: () => this.samples.cursor,
+        encode: (frozen, signals) => seal(frozen, signals),
+        write: (segment) => {
+          this.store.writeSegment(segment);
+          this.sealingFailed = null;
+        },
+        failed: (error) => {
+          this.sealingFailed = error instanceof Error ? error.message : String(error);
+          this.options.warn({ error: this.sealingFailed }, 'sealing failed; it is tried again');
+        },
+      },
+      {
+        afterSeq: this.store.sealedSeq,
+        from: recovered?.firstJudged ?? null,
+        commands: recovered?.commands ?? [],
+      },
+    );
+  }
+
+  private takeUp(recovered: Recovered | null): void {
+    const { store, options } = this;
+    const wallNow = this.clock.now();
+    store.startRun(options.mode === 'wall' ? wallNow : (recovered?.engine.now ?? 0));
+    this.desk.load(
+      [
+        ...store.read.occurrencesBetween(wallNow - limits.occurrencesAtHandMs, wallNow + 1),
+        ...store.read.openOccurrences(),
+      ],
+      store.read.openHolds(),
+    );
+    this.record({
+      type: 'started',
+      at: options.clock.wallMs(),
+      version: options.version,
+      clock: options.mode,
+    });
+    for (const finding of store.findings)
+      this.record({
+        type: 'finding',
+        at: options.clock.wallMs(),
+        finding,
+        words: findingWords(finding),
+      });
+    if (recovered === null) {
+      if (options.mode === 'wall') this.live.start(this.begin(this.clock.now()));
+    } else this.goOn(recovered);
+    this.journal.commit(this.live.engineNow ?? 0, this.live.engineNow ?? 0);
+  }
+
+  private goOn(recovered: Recovered): void {
+    const { engine, effects, known, differs } = recovered;
+    if (differs !== null) {
+      this.record({ type: 'recovered-differs', at: this.options.clock.wallMs(), ...differs });
+      for (const effect of effects) this.reconcile(effect);
+    }
+    for (const effect of effects.slice(known)) this.live.emit(effect);
+    if (this.options.mode === 'wall') {
+      const to = this.clock.now();
+      if (to > engine.now) {
+        this.live.input({ kind: 'gap', judged: engine.now + 1, fromMs: engine.now, toMs: to });
+        engine.advance(to);
+      }
+    }
+    if (engine.plan.revision !== this.plans.now.plan.revision) this.adoptNow();
+  }
+
+  /** The rows of what was recomputed, without telling anybody or entering it twice. */
+  private reconcile(effect: Effect): void {
+    const { occurrences, holds } = this.desk.take(effect);
+    this.journal.entry({ ledger: null, occurrences, holds });
+  }
+
+  /** The very first moment: the site is the first row of the log. */
+  private begin(at: EpochMs): Engine {
+    const { plan, text } = this.plans.now;
+    this.store.keepSiteRevision(plan.revision, text);
+    this.lay(plan);
+    this.live.input({ kind: 'site', judged: at, revision: plan.revision });
+    return Engine.begin(plan, at, {
+      emit: this.live.emit,
+      planOf: (revision) => this.plans.planOf(revision),
+    });
+  }
+
+  private adoptNow(): void {
+    const { plan, text } = this.plans.now;
+    this.store.keepSiteRevision(plan.revision, text);
+    this.live.adopt(plan.revision);
+    this.lay(plan);
+  }
+
+  /** A wildcard took a value nobody knew: the site grows by a signal, and its rules with it. */
+  private discover(id: string, instance: string): number | null {
+    this.live.rowOpen();
+    const compiled = this.plans.withInstance(id, instance);
+    if (compiled === null) return null;
+    if (this.live.running === null) this.lay(compiled.plan);
+    else this.adoptNow();
+    this.intake.replan(compiled.bindings);
+    return this.signalIndex(`${id}-${instance}`);
+  }
+}
+
+/** The values wildcards took, as the newest revision of the record has them. */
+function lastInstances(store: Store): Readonly<Record<string, readonly string[]>> {
+  const newest = store.read
+    .siteRevisions()
+    .reduce<{ firstSeq: number; text: string } | null>(
+      (best, row) => (best === null || row.firstSeq >= best.firstSeq ? row : best),
+      null,
+    );
+  return newest === null ? {} : sourceOfText(newest.text).instances;
+}

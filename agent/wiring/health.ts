@@ -1,0 +1,89 @@
+/**
+ * The agent's own health in the words of NE 107, part by part, each with why and what to do.
+ */
+import type { Health } from '../web/contract.ts';
+import type { HealthParts } from '../web/ports.ts';
+
+type Condition = Health['condition'];
+
+export interface PartHealth {
+  readonly condition: Condition;
+  readonly note?: string;
+}
+
+export interface HealthFacts {
+  readonly version: string;
+  readonly uptimeS: number;
+  /** Why the disk refuses; null while it does not. */
+  readonly diskRefusal: { readonly message: string; readonly fix: string } | null;
+  readonly diskFreeBytes: number;
+  readonly diskFreeBytesMin: number;
+  readonly clockInDoubt: boolean;
+  readonly sealingFailed: string | null;
+  /** What opening the store found wrong, in sentences. */
+  readonly findings: readonly string[];
+  readonly doorOpen: boolean;
+  /** Milliseconds since the engine last took a turn. */
+  readonly turnAgeMs: number;
+  readonly unjudgedRules: number;
+}
+
+const good: PartHealth = { condition: 'good' };
+const turnAgeMsMax = 5_000;
+
+export function healthParts(facts: HealthFacts): HealthParts {
+  const parts: Record<string, PartHealth> = {
+    engine:
+      facts.turnAgeMs > turnAgeMsMax
+        ? { condition: 'failure', note: `No turn for ${Math.round(facts.turnAgeMs / 1_000)} s.` }
+        : good,
+    disk: disk(facts),
+    record: record(facts),
+    clock: facts.clockInDoubt
+      ? {
+          condition: 'out-of-specification',
+          note: 'The system clock is behind or was set back; samples are marked. Check the time source.',
+        }
+      : good,
+    mqtt: facts.doorOpen ? good : { condition: 'failure', note: 'The MQTT door is not open.' },
+    sensors:
+      facts.unjudgedRules > 0
+        ? {
+            condition: 'maintenance-required',
+            note: `${facts.unjudgedRules} rules cannot be judged: a reading they need is lost or not usable.`,
+          }
+        : good,
+  };
+  return {
+    version: facts.version,
+    uptime_s: facts.uptimeS,
+    parts: Object.fromEntries(Object.entries(parts).map(([name, p]) => [name, p.condition])),
+    notes: Object.fromEntries(
+      Object.entries(parts).flatMap(([name, { note }]) =>
+        note === undefined ? [] : [[name, note]],
+      ),
+    ),
+  };
+}
+
+function disk(facts: HealthFacts): PartHealth {
+  if (facts.diskRefusal !== null)
+    return {
+      condition: 'failure',
+      note: `${facts.diskRefusal.message} ${facts.diskRefusal.fix}`,
+    };
+  if (facts.diskFreeBytes < facts.diskFreeBytesMin)
+    return {
+      condition: 'maintenance-required',
+      note: `Only ${Math.round(facts.diskFreeBytes / 1_048_576)} MB free; make room on the disk.`,
+    };
+  return good;
+}
+
+function record(facts: HealthFacts): PartHealth {
+  const notes = [
+    ...facts.findings,
+    ...(facts.sealingFailed === null ? [] : [`Sealing failed: ${facts.sealingFailed}`]),
+  ];
+  return notes.length === 0 ? good : { condition: 'maintenance-required', note: notes.join(' ') };
+}

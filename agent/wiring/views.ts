@@ -1,0 +1,254 @@
+/**
+ * Inner names to outer ones: what the agent knows, in the shapes of the wire.
+ */
+import { deferral, type Label } from '#rules/alarm/label.ts';
+import { fillFacts, type Subject, sayAlarm } from '#rules/alarm/say.ts';
+import { ruleKinds } from '#rules/kinds/all.ts';
+import type { Evidence } from '#rules/kinds/kind.ts';
+import type { Coverage, RuleCard } from '#rules/plan/card.ts';
+import type { PlanSignal } from '#rules/plan/plan.ts';
+import { causeOf, gradeOf, isBad, type QualityCode } from '#rules/signal/quality.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+import type { KeptHold } from '../alarms/desk.ts';
+import type { Occurrence } from '../alarms/occurrence.ts';
+import type {
+  AlarmView,
+  CoverageView,
+  HoldView,
+  RuleView,
+  SampleEvent,
+  SignalView,
+} from '../web/contract.ts';
+import type { Latest } from './sample-book.ts';
+
+const split = (id: string): { line: string; station: string; name: string } => {
+  const [line = '', station = '', name = ''] = id.split('/');
+  return { line, station, name };
+};
+
+const qualityView = (
+  code: QualityCode,
+): { grade: ReturnType<typeof gradeOf>; cause: string | null } => ({
+  grade: gradeOf(code),
+  cause: causeOf(code),
+});
+
+export function sampleView(signal: PlanSignal, latest: Latest): SampleEvent {
+  return {
+    signal: signal.id,
+    at: latest.at,
+    value: isBad(latest.quality) ? null : latest.value,
+    unit: signal.unit,
+    quality: qualityView(latest.quality),
+  };
+}
+
+export function signalView(
+  signal: PlanSignal,
+  latest: Latest | null,
+  limits: SignalView['limits'],
+): SignalView {
+  const { line, station, name } = split(signal.id);
+  const {
+    value = null,
+    at = null,
+    quality = null,
+  } = latest === null ? {} : sampleView(signal, latest);
+  return {
+    id: signal.id,
+    line,
+    station,
+    signal: name,
+    kind: signal.kind,
+    unit: signal.unit,
+    resolution: signal.digits === null ? null : 10 ** -signal.digits,
+    expect_every_ms: signal.expectEveryMs,
+    value,
+    at,
+    quality,
+    limits,
+  };
+}
+
+export function subjectOf(card: RuleCard, signal: PlanSignal, timezone: string): Subject {
+  return {
+    station: card.station,
+    signal: card.signal,
+    unit: signal.unit,
+    digits: signal.digits,
+    facts: card.facts,
+    timezone,
+    container: card.hold?.what === 'container' ? card.hold.item : null,
+  };
+}
+
+/** What stands for a rule that today's site no longer has. */
+const departedLabel = (rule: string): Label => ({
+  word: 'NOTICE',
+  sentence: `${rule} is no longer part of this site.`,
+  consequence: '',
+  steps: [],
+  doNot: [],
+  caution: '',
+});
+
+export function alarmView(
+  occurrence: Occurrence,
+  card: RuleCard | null,
+  signal: PlanSignal | null,
+  timezone: string,
+): AlarmView {
+  const { line, station } = split(occurrence.rule);
+  return {
+    occurrence: occurrence.id,
+    rule: occurrence.rule,
+    line,
+    station,
+    signal: occurrence.signal,
+    state: occurrence.state,
+    severity: occurrence.severity,
+    priority: occurrence.priority,
+    highly_managed: card?.class.highlyManaged ?? false,
+    latching: card?.class.latching ?? false,
+    label: labelView(occurrence, card, signal, timezone),
+    evidence: evidenceView(occurrence.evidence, signal?.unit ?? '1'),
+    raised: occurrence.raised,
+    returned: occurrence.returned,
+    acknowledged: occurrence.acknowledged,
+    shelved_until: occurrence.shelvedUntil,
+    judgeable: occurrence.judgeable,
+    transitions: occurrence.steps.map(({ judged, transition, from, to, by, reason }) => ({
+      at: judged,
+      transition,
+      from,
+      to,
+      by,
+      reason,
+    })),
+  };
+}
+
+function labelView(
+  occurrence: Occurrence,
+  card: RuleCard | null,
+  signal: PlanSignal | null,
+  timezone: string,
+): AlarmView['label'] {
+  if (card === null || signal === null) {
+    const { doNot, ...label } = departedLabel(occurrence.rule);
+    return { ...label, steps: [], do_not: [...doNot], deferral };
+  }
+  const subject = subjectOf(card, signal, timezone);
+  const kind = ruleKinds.get(card.kind)!;
+  const filled = (text: string): string => fillFacts(text, subject);
+  return {
+    word: card.label.word,
+    sentence: sayAlarm(
+      card.label,
+      (evidence) => kind.sentence(evidence),
+      subject,
+      occurrence.evidence,
+      occurrence.evidenceAt,
+    ),
+    consequence: filled(card.label.consequence),
+    steps: card.label.steps.map(filled),
+    do_not: card.label.doNot.map(filled),
+    caution: filled(card.label.caution),
+    deferral,
+  };
+}
+
+const evidenceView = (evidence: Evidence, unit: string): AlarmView['evidence'] => ({
+  unit,
+  value: evidence.value ?? null,
+  at: evidence.at ?? null,
+  limit: evidence.limit ?? null,
+  side: evidence.side ?? null,
+  since: evidence.sinceMs ?? null,
+  slope_per_h: evidence.slopePerH ?? null,
+  earliest: evidence.earliestMs ?? null,
+  latest: evidence.latestMs ?? null,
+  duration_ms: evidence.durationMs ?? null,
+  cause: evidence.cause === undefined ? null : causeOf(evidence.cause),
+});
+
+export const holdView = (hold: KeptHold): HoldView => ({
+  id: hold.id,
+  what: hold.what,
+  item: hold.item,
+  since: hold.since,
+  by: hold.by,
+  reason: hold.reason,
+  occurrence: hold.occurrence,
+  lifted: hold.lifted,
+});
+
+export function ruleView(card: RuleCard, signal: PlanSignal | null): RuleView {
+  const { line, station } = split(card.id);
+  return {
+    id: card.id,
+    line,
+    station,
+    kind: card.kind,
+    summary: card.summary,
+    signals: [card.signal],
+    unit: signal?.unit ?? '1',
+    readiness: card.readiness,
+    needs: [...card.needs],
+    settings: Object.fromEntries(card.settings.map(({ setting, written }) => [setting, written])),
+    priority: [...card.priority],
+    word: card.label.word,
+    highly_managed: card.class.highlyManaged,
+    latching: card.class.latching,
+    consequence: card.label.consequence,
+    steps: [...card.label.steps],
+    do_not: [...card.label.doNot],
+    basis: card.settings
+      .map(({ setting, basis }) => `${setting}: ${basis.mark}, ${basis.note}`)
+      .join('; '),
+  };
+}
+
+/** `unjudged`: whether a rule cannot be judged just now. */
+export function coverageView(
+  coverage: Coverage,
+  cards: readonly RuleCard[],
+  unjudged: (rule: string) => boolean,
+  at: EpochMs,
+): CoverageView {
+  const stations = coverage.stations.map((each) => {
+    const { line, station } = split(each.station);
+    const watched = each.watched.map((hazard) => ({
+      hazard: hazard.words,
+      to_people: hazard.people,
+      state: hazard.rules.every(unjudged) ? ('unjudged' as const) : ('watched' as const),
+      rules: [...hazard.rules],
+      missing: [],
+    }));
+    const unwatched = each.unwatched.map((hazard) => ({
+      hazard: hazard.words,
+      to_people: hazard.people,
+      state: 'not-watched' as const,
+      rules: [],
+      missing: hazard.missing.map(({ signal }) => signal),
+    }));
+    return {
+      line,
+      station,
+      kind: each.kind,
+      hazards: [...watched, ...unwatched],
+      rules: cards
+        .filter((card) => card.station === each.station)
+        .map(({ id, readiness, needs }) => ({ rule: id, readiness, needs: [...needs] })),
+    };
+  });
+  const counted = (state: string): number =>
+    stations.flatMap(({ hazards }) => hazards).filter((hazard) => hazard.state === state).length;
+  return {
+    at,
+    watched: counted('watched'),
+    not_watched: counted('not-watched'),
+    unjudged: counted('unjudged'),
+    stations,
+  };
+}

@@ -1,0 +1,285 @@
+/**
+ * What the web part asks of the agent, answered from the core.
+ */
+import type { Effect } from '#rules/input.ts';
+import type { PlanSignal } from '#rules/plan/plan.ts';
+import { parseOccurrence } from '../alarms/desk.ts';
+import type { Occurrence } from '../alarms/occurrence.ts';
+import type { SeriesReader } from '../store/series-reader.ts';
+import type { TurnNews } from '../turn/ports.ts';
+import type { AlarmView, SignalView } from '../web/contract.ts';
+import type {
+  AlarmAnswer,
+  AlarmCommand,
+  AlarmQuery,
+  Figure,
+  HealthParts,
+  HoldAnswer,
+  HoldCommand,
+  HoldQuery,
+  ToldEvent,
+  WebPorts,
+} from '../web/ports.ts';
+import type { Core } from './core.ts';
+import { alarmView, coverageView, holdView, ruleView, sampleView, signalView } from './views.ts';
+
+export interface WebPortsParts {
+  readonly core: Core;
+  readonly charts: SeriesReader;
+  readonly health: () => HealthParts;
+  readonly figures: () => Figure[];
+}
+
+type Listener = (event: ToldEvent) => void;
+
+export class CorePorts implements WebPorts {
+  private readonly core: Core;
+  private readonly parts: WebPortsParts;
+  private readonly listeners = new Set<Listener>();
+
+  constructor(parts: WebPortsParts) {
+    this.core = parts.core;
+    this.parts = parts;
+  }
+
+  nowMs(): number {
+    return this.core.live.engineNow ?? this.core.clock.now();
+  }
+
+  health(): HealthParts {
+    return this.parts.health();
+  }
+
+  figures(): Figure[] {
+    return this.parts.figures();
+  }
+
+  signals(): SignalView[] {
+    const { samples } = this.core;
+    const limits = this.limits();
+    return this.plan.signals.map((signal, i) =>
+      signalView(signal, samples.latest(i), limits.get(i) ?? noLimits),
+    );
+  }
+
+  samplesSince(cursor: number): ReturnType<WebPorts['samplesSince']> {
+    const { samples } = this.core;
+    const came = this.plan.signals.flatMap((signal, i) => {
+      const latest = samples.cameAfter(i, cursor) ? samples.latest(i) : null;
+      return latest === null ? [] : [sampleView(signal, latest)];
+    });
+    return { cursor: samples.cursor, samples: came };
+  }
+
+  async series(
+    id: string,
+    sinceMs: number,
+    untilMs: number,
+    points: number,
+  ): ReturnType<WebPorts['series']> {
+    const index = this.core.signalIndex(id);
+    if (index < 0) return null;
+    const open = this.core.columns.copyOf(this.core.samples.idOf(index));
+    const answer = await this.parts.charts.series({ signal: id, sinceMs, untilMs, points, open });
+    return {
+      unit: this.plan.signals[index]!.unit,
+      points: answer.points.map((point) => [...point]),
+    };
+  }
+
+  alarms(query: AlarmQuery): AlarmView[] {
+    return this.occurrences(query)
+      .filter(({ state, raised, closed }) => {
+        if (query.states !== undefined && !query.states.includes(state)) return false;
+        if (query.untilMs !== undefined && raised >= query.untilMs) return false;
+        return query.sinceMs === undefined || closed === null || closed >= query.sinceMs;
+      })
+      .sort((a, b) => b.raised - a.raised)
+      .slice(0, query.limit)
+      .map((occurrence) => this.alarmView(occurrence));
+  }
+
+  holds(query: HoldQuery): ReturnType<WebPorts['holds']> {
+    const kept = query.standingOnly
+      ? this.core.desk.heldNow()
+      : this.core.store.read.holds().map((row) => JSON.parse(row.detail));
+    return kept
+      .filter(
+        (hold) =>
+          (query.what === undefined || hold.what === query.what) &&
+          (query.item === undefined || hold.item === query.item),
+      )
+      .sort((a, b) => b.since - a.since)
+      .slice(0, query.limit)
+      .map(holdView);
+  }
+
+  coverage(): ReturnType<WebPorts['coverage']> {
+    const { coverage, rules } = this.core.plans.now;
+    const unjudged = this.unjudgedRules();
+    return coverageView(coverage, rules, (rule) => unjudged.has(rule), this.nowMs());
+  }
+
+  rules(): ReturnType<WebPorts['rules']> {
+    return this.core.plans.now.rules.map((card) => ruleView(card, this.signal(card.signal)));
+  }
+
+  /** Rules that cannot be judged just now: a reading they need is lost or not usable. */
+  unjudgedRules(): ReadonlySet<string> {
+    const rules = this.core.live.running?.present.rules ?? [];
+    return new Set(rules.filter((rule) => rule.frozenAt !== null).map((rule) => rule.plan.id));
+  }
+
+  async commandAlarm(command: AlarmCommand): Promise<AlarmAnswer> {
+    const { verb, occurrence, by, reason, forMs } = command;
+    if (this.occurrence(occurrence) === null) return { outcome: 'unknown' };
+    const effects = await this.core.live.command({
+      kind: 'command',
+      verb,
+      occurrence,
+      by,
+      ...(reason === undefined ? {} : { reason }),
+      ...(forMs === undefined ? {} : { untilMs: this.nowMs() + forMs }),
+    });
+    const why = refusal(effects);
+    const state = this.occurrence(occurrence)?.state ?? 'normal';
+    const alreadySo = verb === 'acknowledge' && state.endsWith('acknowledged') && !unseen(state);
+    if (why !== null && !alreadySo) return { outcome: 'refused', why };
+    return { outcome: 'accepted', state };
+  }
+
+  async commandHold(command: HoldCommand): Promise<HoldAnswer> {
+    const standing = command.verb === 'lift' ? this.core.desk.keptHold(command.hold) : null;
+    if (command.verb === 'lift' && standing === null) return { outcome: 'unknown' };
+    const effects = await this.core.live.command({ kind: 'command', ...command });
+    const why = refusal(effects);
+    if (why !== null) return { outcome: 'refused', why };
+    const done = effects.find((effect) => effect.kind === 'hold');
+    if (done?.kind !== 'hold') return { outcome: 'refused', why: 'nothing changed' };
+    const row = this.core.store.read.holds().find(({ id }) => id === done.hold);
+    if (row === undefined) return { outcome: 'unknown' };
+    return { outcome: 'accepted', hold: holdView(JSON.parse(row.detail)) };
+  }
+
+  subscribe(listener: Listener): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** What a turn did, to everybody who listens. */
+  tell(news: TurnNews): void {
+    if (this.listeners.size === 0) return;
+    for (const effect of news.effects) {
+      const event = this.event(effect);
+      if (event !== null) for (const listener of this.listeners) listener(event);
+    }
+  }
+
+  tellHealth(): void {
+    const data = this.health();
+    for (const listener of this.listeners) listener({ event: 'health', data });
+  }
+
+  private event(effect: Effect): ToldEvent | null {
+    if (effect.kind === 'transition' || effect.kind === 'judgeable') {
+      const occurrence =
+        effect.occurrence === null ? null : this.core.desk.occurrence(effect.occurrence);
+      if (occurrence === null) return null;
+      const change =
+        effect.kind === 'transition'
+          ? effect.transition
+          : effect.judgeable
+            ? ('judgeable' as const)
+            : ('unjudgeable' as const);
+      return {
+        event: 'alarm',
+        data: { at: effect.judged, change, alarm: this.alarmView(occurrence) },
+      };
+    }
+    if (effect.kind !== 'hold') return null;
+    const kept = this.core.desk.keptHold(effect.hold) ?? this.liftedHold(effect);
+    return { event: 'hold', data: { change: effect.action, hold: holdView(kept) } };
+  }
+
+  private liftedHold(effect: Extract<Effect, { kind: 'hold' }>): Parameters<typeof holdView>[0] {
+    const row = this.core.store.read.holds().find(({ id }) => id === effect.hold);
+    if (row !== undefined) return JSON.parse(row.detail);
+    const { judged, by, reason, disposition = 'released', what, item, hold } = effect;
+    return {
+      id: hold,
+      what,
+      item,
+      since: judged,
+      by,
+      reason,
+      occurrence: null,
+      lifted: { at: judged, by, disposition, reason },
+    };
+  }
+
+  private get plan() {
+    return this.core.plans.now.plan;
+  }
+
+  private signal(id: string): PlanSignal | null {
+    return this.plan.signals[this.core.signalIndex(id)] ?? null;
+  }
+
+  private alarmView(occurrence: Occurrence): AlarmView {
+    const { plans } = this.core;
+    const card = plans.now.rules.find(({ id }) => id === occurrence.rule) ?? null;
+    return alarmView(occurrence, card, this.signal(occurrence.signal), plans.timezone);
+  }
+
+  private occurrence(id: string): Occurrence | null {
+    const row = this.core.desk.occurrence(id);
+    if (row !== null) return row;
+    const kept = this.core.store.read.occurrence(id);
+    return kept === null ? null : parseOccurrence(kept);
+  }
+
+  /** What is at hand; and what is on disk besides, where a span is asked for. */
+  private occurrences(query: AlarmQuery): Occurrence[] {
+    const { desk, store } = this.core;
+    const atHand = desk.atHand();
+    if (query.sinceMs === undefined && query.untilMs === undefined) return atHand;
+    const known = new Set(atHand.map(({ id }) => id));
+    const until = query.untilMs ?? Number.MAX_SAFE_INTEGER;
+    const older = store.read
+      .occurrencesBetween(query.sinceMs ?? 0, until)
+      .filter(({ id }) => !known.has(id))
+      .map(parseOccurrence);
+    return [...atHand, ...older];
+  }
+
+  /** The limits of each signal's armed band, for rulers and tables. */
+  private limits(): ReadonlyMap<number, SignalView['limits']> {
+    const found = new Map<number, SignalView['limits']>();
+    for (const rule of this.plan.rules) {
+      const limits = rule.kind.limits?.(rule.settings);
+      const index = rule.inputs[0]!;
+      if (limits === undefined) continue;
+      const known = found.get(index) ?? noLimits;
+      found.set(index, {
+        low_low: highest(known.low_low, limits.lowLow),
+        low: highest(known.low, limits.low),
+        high: lowest(known.high, limits.high),
+        high_high: lowest(known.high_high, limits.highHigh),
+      });
+    }
+    return found;
+  }
+}
+
+const noLimits: SignalView['limits'] = { low_low: null, low: null, high: null, high_high: null };
+
+/** Of two limits on one side, the one met first. */
+const highest = (a: number | null, b: number | null): number | null =>
+  a === null ? b : b === null ? a : Math.max(a, b);
+const lowest = (a: number | null, b: number | null): number | null =>
+  a === null ? b : b === null ? a : Math.min(a, b);
+
+const unseen = (state: string): boolean => state.includes('unacknowledged');
+
+const refusal = (effects: readonly Effect[]): string | null =>
+  effects.find((effect) => effect.kind === 'refused')?.why ?? null;
