@@ -2,7 +2,17 @@
  * Runs a program on a disk that fails at its Nth operation (failing-disk.c, built on the fly).
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, realpathSync, rmSync, statSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 
@@ -27,20 +37,21 @@ export interface FaultRun {
 }
 
 const source = join(import.meta.dirname, 'failing-disk.c');
-let built: string | null = null;
+const cache = join(import.meta.dirname, '..', '..', 'node_modules', '.cache', 'forebond');
 
-/** Compiles the shim once a process; throws with the compiler's words where that fails. */
+/** Compiles the shim once a version of it; throws with the compiler's words where that fails. */
 export function buildFailingDisk(): string {
-  if (built !== null) return built;
-  const folder = mkdtempSync(join(tmpdir(), 'forebond-shim-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
-  const library = join(folder, 'failing-disk.so');
-  const words = ['-shared', '-fPIC', '-O1', '-Wall', '-Werror', '-o', library, source, '-ldl'];
+  const version = createHash('sha256').update(readFileSync(source)).digest('hex').slice(0, 16);
+  const library = join(cache, `failing-disk-${version}.so`);
+  if (existsSync(library)) return library;
+  mkdirSync(cache, { recursive: true });
+  const part = `${library}.${process.pid}`;
+  const words = ['-shared', '-fPIC', '-O1', '-Wall', '-Werror', '-o', part, source, '-ldl'];
   const compiler = spawnSync('cc', words, { encoding: 'utf8' });
   if (compiler.status !== 0) {
     throw new Error(`the failing disk needs a C compiler: ${compiler.error ?? compiler.stderr}`);
   }
-  built = library;
+  renameSync(part, library);
   return library;
 }
 
