@@ -124,17 +124,23 @@ function figures(column: OpenColumn, from: number, to: number) {
   return { t0, t1, n, bad, late, lo: figure(lo), hi: figure(hi), sum: sumOrNull };
 }
 
-/** The column itself where it is in order already. */
-export function inOrderOfJudgement(column: OpenColumn): OpenColumn {
-  const { count, judged, at } = column;
-  const before = (a: number, b: number): boolean =>
-    judged[a]! < judged[b]! || (judged[a] === judged[b] && at[a]! <= at[b]!);
+/** The column itself where it is in the order of judgement already. */
+export const inOrderOfJudgement = (column: OpenColumn): OpenColumn =>
+  ordered(column, column.judged, column.at);
+
+/** Ascending by `first`, then `second`, then place; the column itself where it is so already. */
+function ordered(column: OpenColumn, first: Float64Array, second: Float64Array): OpenColumn {
+  const { count } = column;
   let i = 1;
-  while (i < count && before(i - 1, i)) i += 1;
+  while (
+    i < count &&
+    (first[i - 1]! < first[i]! || (first[i - 1] === first[i] && second[i - 1]! <= second[i]!))
+  ) {
+    i += 1;
+  }
   if (i >= count) return column;
   const order = Uint32Array.from({ length: count }, (_, place) => place);
-  // Same place in time: the order of arrival, which is that of the places.
-  order.sort((a, b) => judged[a]! - judged[b]! || at[a]! - at[b]! || a - b);
+  order.sort((a, b) => first[a]! - first[b]! || second[a]! - second[b]! || a - b);
   const sorted: OpenColumn = {
     count,
     at: new Float64Array(count),
@@ -150,9 +156,9 @@ export function inOrderOfJudgement(column: OpenColumn): OpenColumn {
   return sorted;
 }
 
-/** Puts a column's samples in the order of judgement, where they are not. */
-export function orderColumn(column: Column): void {
-  const sorted = inOrderOfJudgement(column);
+/** Puts a column's samples in the order of judgement, or of their own time, where they are not. */
+export function orderBy(time: 'judged' | 'at', column: Column): void {
+  const sorted = ordered(column, column[time], column.at);
   if (sorted === column) return;
   column.count = 0;
   column.append(sorted);

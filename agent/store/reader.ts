@@ -9,7 +9,7 @@
 import { type Input, inputOrder } from '#rules/input.ts';
 import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
-import { orderColumn } from './chunk.ts';
+import { orderBy } from './chunk.ts';
 import { Column } from './columns.ts';
 import type { StoredSignal } from './contract.ts';
 import { compact, Merge, type MergeSource } from './merge.ts';
@@ -183,7 +183,7 @@ class RecordReading {
         source.column.append(column);
         source.next = 0;
       }
-      orderColumn(source.column);
+      orderBy('judged', source.column);
       const { judged, count } = source.column;
       while (source.next < count && judged[source.next]! < this.sinceMs) source.next += 1;
     }
