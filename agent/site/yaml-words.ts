@@ -33,12 +33,14 @@ const words: Readonly<Record<string, readonly [problem: string, fix: string]>> =
   TAG_RESOLVE_FAILED: ['tags are not used here', 'Take the ! and its word out.'],
   UNEXPECTED_TOKEN: [
     'this does not belong here',
-    'Look at the brackets, quotes and dashes before it.',
+    'Look at the brackets, quotes and dashes before it; a unit in brackets needs quotes, as "48 [degF]".',
   ],
 };
 
 /** Problem and fix; the parser's own sentence where the code is new to us. */
 export function yamlWords(code: string, message: string, near: string): [string, string] {
+  if (code === 'BAD_INDENT' && message.startsWith('Flow'))
+    return ['a bracket or brace is not closed', 'Close it, and indent what stands in it.'];
   const known = Object.hasOwn(words, code) ? words[code] : undefined;
   const first = message.split('\n')[0] ?? message;
   if (known === undefined)

@@ -52,7 +52,9 @@ export function compileRule(
   if (sound && drafted.missing.length === 0) {
     const problems: SettingsProblem[] = [];
     compiled = kind.compile(settingsReader(drafted.settings, signal, problems));
-    for (const problem of problems)
+    // What is said of the rule as a whole may only follow from a setting that could not be read.
+    const unreadable = problems.filter((problem) => problem.path.length > 0);
+    for (const problem of unreadable.length > 0 ? unreadable : problems)
       report({
         path: [...pathOf(String(problem.path[0] ?? '')), ...problem.path],
         problem: problem.problem,

@@ -1,0 +1,117 @@
+import { Command } from 'commander';
+import { describe, expect, test } from 'vitest';
+import { type CheckedSite, checkCommand, problemLine } from '#agent/cli/check.ts';
+import { readSite, readSiteText } from '#agent/site/read-site.ts';
+
+const sample = 'docs/examples/sample-works/site.yaml';
+
+async function run(
+  args: readonly string[],
+  read: (file: string) => Promise<CheckedSite> = readSite,
+): Promise<{ lines: string[]; exitCode: number | null }> {
+  const lines: string[] = [];
+  let exitCode: number | null = null;
+  const program = new Command();
+  checkCommand(program, {
+    readSite: read,
+    print: (line) => lines.push(line),
+    setExitCode: (code) => {
+      exitCode = code;
+    },
+  });
+  await program.parseAsync(['check', ...args], { from: 'user' });
+  return { lines, exitCode };
+}
+
+describe('a sound file', () => {
+  test('exit 0, what is watched and what is not', async () => {
+    const { lines, exitCode } = await run([sample]);
+    expect(exitCode).toBe(0);
+    expect(lines[0]).toMatch(/^sample-works: \d+ signals, \d+ rules armed$/);
+    expect(lines).toContain('  1 wildcard will add signals and rules as values come');
+    expect(lines).toContain('mounts-1/store-1 (adhesive-store): 2 watched, 2 not watched');
+    expect(lines.some((line) => line.startsWith('  not watched  Oil in the air'))).toBe(true);
+  });
+  test('--json: one object', async () => {
+    const { lines, exitCode } = await run([sample, '--json']);
+    expect(exitCode).toBe(0);
+    expect(lines).toHaveLength(1);
+    const answer: unknown = JSON.parse(lines[0]!);
+    expect(answer).toMatchObject({ ok: true, site: 'sample-works' });
+  });
+  test('numbers nobody confirmed, rules not armed, rules off and unnoticed silence are told', async () => {
+    const text = `
+site: s
+timezone: UTC
+lines:
+  l:
+    m:
+      kind: drum-mixer
+      signals:
+        level: { topic: a, payload: { kind: plain }, unit: mm }
+        agitator: { topic: b, payload: { kind: plain }, unit: /min }
+      rules:
+        agitator-slow: { off: true, reason: the drum is hand-cranked }
+`;
+    const { lines, exitCode } = await run(['x.yaml'], (file) =>
+      readSiteText(text, file, async () => ''),
+    );
+    expect(exitCode).toBe(0);
+    expect(lines).toEqual(
+      expect.arrayContaining([
+        expect.stringMatching(/^ {2}not armed {4}l\/m\/blade-uncovered: needs the level/),
+        expect.stringMatching(
+          /^ {2}unconfirmed {2}l\/m\/agitator-rest: on_delay 1 h is engineering judgement only; enter/,
+        ),
+        '  off          l/m/agitator-slow: the drum is hand-cranked',
+        '  silence      l/m/level: nobody would notice; give it expect_every',
+      ]),
+    );
+  });
+});
+
+describe('a broken file', () => {
+  const broken = (file: string) =>
+    readSiteText('site: S\ntimezone: UTC\nlines: {}\nx: 1\n', file, async () => '');
+  test('exit 1, one line a problem: FILE:LINE:COLUMN path: what is wrong. fix', async () => {
+    const { lines, exitCode } = await run(['works/site.yaml'], broken);
+    expect(exitCode).toBe(1);
+    expect(lines).toEqual([
+      'works/site.yaml:1:7 site: "S" cannot be read. Use lower case letters, digits and single hyphens, as oven-1.',
+      'works/site.yaml:4:1 x: "x" is not known here. Known here: site, timezone, materials, lines.',
+    ]);
+  });
+  test('--json: the same as data', async () => {
+    const { lines, exitCode } = await run(['s.yaml', '--json'], broken);
+    expect(exitCode).toBe(1);
+    expect(JSON.parse(lines[0]!)).toMatchObject({
+      ok: false,
+      problems: [
+        { file: 's.yaml', line: 1, column: 7, path: 'site' },
+        { file: 's.yaml', line: 4, column: 1, path: 'x' },
+      ],
+      more: 0,
+    });
+  });
+  test('a file that is not there', async () => {
+    const { lines, exitCode } = await run(['no/such.yaml']);
+    expect(exitCode).toBe(1);
+    expect(lines[0]).toMatch(/^no\/such\.yaml:1:1 \(file\): .*there is no such file/);
+  });
+  test('more than are shown are counted', async () => {
+    const { lines } = await run(['x'], async () => ({ ok: false, problems: [], more: 3 }));
+    expect(lines).toEqual(['and 3 more']);
+  });
+});
+
+test('text from a file cannot break a line or steer a terminal', () => {
+  const line = problemLine({
+    file: 'a\u001b[2Jb',
+    line: 1,
+    column: 1,
+    path: ['x\ny'],
+    problem: 'bad\u0007.',
+    fix: 'Mend it.',
+  });
+  expect(line).toBe('a\\u001b[2Jb:1:1 x\\ny: bad\\u0007. Mend it.');
+});

@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { readSheet } from '#rules/material/read-sheet.ts';
+
+const named = { name: 'A', source: 'made for this test' };
+
+test('a sheet in canonical numbers; what it does not say is unknown', () => {
+  const { sheet, problems } = readSheet({
+    ...named,
+    storage_low: '41 [degF]',
+    storage_high: '308.15 K',
+    max_rest: '2 h',
+    agitator_high: '0.5 Hz',
+    target_solids: '350 g/kg',
+  });
+  expect(problems).toEqual([]);
+  expect(sheet).toEqual({
+    ...named,
+    storageLowC: 5,
+    storageHighC: 35,
+    shelfLifeMs: null,
+    maxRestMs: 7_200_000,
+    stirTimeMs: null,
+    targetSolidsPercent: 35,
+    agitatorLowPerMin: null,
+    agitatorHighPerMin: 30,
+  });
+});
+
+test.each([
+  [{ storage_low: '5 bar' }, 'storage_low'],
+  [{ storage_low: '5 Celsius' }, 'storage_low'],
+  [{ max_rest: '200000 d' }, 'max_rest'],
+  [{ storage_low: '30 Cel', storage_high: '5 Cel' }, 'storage_low'],
+  [{ agitator_low: '30 /min', agitator_high: '30 /min' }, 'agitator_low'],
+])('%j: the problem stands at %s', (written, key) => {
+  const { problems } = readSheet({ ...named, ...written });
+  expect(problems.map((problem) => problem.path)).toEqual([[key]]);
+});
