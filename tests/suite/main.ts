@@ -21,6 +21,8 @@ const slow = [
   'tests/simulation/**',
   'tests/browser/**',
   'tests/docs/commands.test.ts',
+  'tests/agent/store/failing-disk.test.ts',
+  'tests/agent/store/kill.test.ts',
 ];
 
 /** Runs a program of node_modules with this Node; its output is the person's. */
