@@ -13,7 +13,7 @@
  *
  * Always true: decoding gives what was encoded, to the bit; the bytes say by themselves how they
  * are read. Deflate and not zstd, which gains under 5 % here, is slower at the same size, and is
- * experimental in Node 24 (tests/bench/chunk.ts).
+ * experimental in Node 24 (tests/bench/record.ts).
  */
 import { constants, crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
 import { firstBadCode } from '#rules/signal/quality.ts';

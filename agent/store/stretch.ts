@@ -10,7 +10,7 @@ import { AgentError } from '../errors.ts';
 import { inputCrc } from './checksum.ts';
 import { decodeChunk } from './chunk.ts';
 import type { Column } from './columns.ts';
-import { type InputRow, inputKind } from './contract.ts';
+import { inputKind } from './contract.ts';
 import { unpackFrame } from './frame.ts';
 import type { ReadOnlyStore } from './read-only.ts';
 import { epochOf } from './segment.ts';
@@ -131,44 +131,70 @@ const isInput = (value: unknown): value is Input =>
   value.kind !== 'sample' &&
   Object.hasOwn(inputOrder, String(value.kind));
 
-/** Rows of the log after `afterSeq`. */
+/** Rows of the log after `afterSeq`; to be called within one read transaction. */
 export function loadOpenLog(store: ReadOnlyStore, afterSeq: number, into: Into): Loaded {
   const entries: Entry[] = [];
   const damage: Damage[] = [];
   const batch = new SampleBatch();
   let epoch = 0;
-  const rows = store.db
-    .prepare('SELECT seq, judged, kind, body, crc FROM input WHERE seq > ? ORDER BY seq')
-    .iterate(afterSeq) as unknown as Iterable<InputRow & { readonly crc: number }>;
-  for (const row of rows) {
-    const { seq, judged } = row;
-    if (inputCrc(row) !== row.crc) {
+  let columns: Place[] = [];
+  for (const [seq, judged, kind, body, crc] of openRows(store, afterSeq)) {
+    if (inputCrc({ seq, judged, kind, body }) !== crc) {
       damage.push({
         signal: null,
         fromMs: judged,
         toMs: judged,
         reason: `input ${seq} is damaged`,
       });
-    } else if (row.kind === inputKind.samples) {
+    } else if (kind === inputKind.samples) {
       try {
         batch.clear();
-        unpackFrame(row.body, judged, batch);
-        scatter(batch, epoch, into);
+        unpackFrame(body, judged, batch);
+        scatter(batch, columns, (id) => into(epoch, id));
       } catch (error) {
         damage.push({ signal: null, fromMs: judged, toMs: judged, reason: reasonOf(error) });
       }
     } else {
-      const text = Buffer.from(row.body).toString('utf8');
-      entries.push(...entryOf(seq, judged, text, damage));
-      if (row.kind === inputKind.rebase) epoch += 1;
+      entries.push(...entryOf(seq, judged, Buffer.from(body).toString('utf8'), damage));
+      if (kind === inputKind.rebase) {
+        epoch += 1;
+        columns = [];
+      }
     }
   }
   return { entries, damage };
 }
 
-function scatter(batch: SampleBatch, epoch: number, into: Into): void {
+type OpenRow = readonly [seq: number, judged: EpochMs, kind: number, body: Uint8Array, crc: number];
+const pageRows = 1_000;
+
+/** Page by page: the fastest way through many small rows, with few of them in memory. */
+function* openRows(store: ReadOnlyStore, afterSeq: number): Generator<OpenRow> {
+  const page = store.db.prepare(
+    `SELECT seq, judged, kind, body, crc FROM input WHERE seq > ? ORDER BY seq LIMIT ${pageRows}`,
+  );
+  page.setReturnArrays(true);
+  for (let place = afterSeq; ; ) {
+    const rows = page.all(place) as unknown as OpenRow[];
+    yield* rows;
+    const last = rows.at(-1);
+    if (last === undefined || rows.length < pageRows) return;
+    place = last[0];
+  }
+}
+
+/** Where a signal's samples go, by stored id; undefined until it is known. */
+type Place = Column | null | undefined;
+
+function scatter(batch: SampleBatch, columns: Place[], into: (id: number) => Column | null): void {
   for (let i = 0; i < batch.count; i += 1) {
-    into(epoch, batch.signal[i]!)?.push(
+    const id = batch.signal[i]!;
+    let column = columns[id];
+    if (column === undefined) {
+      column = into(id);
+      columns[id] = column;
+    }
+    column?.push(
       batch.at[i]!,
       batch.judged[i]!,
       batch.value[i]!,

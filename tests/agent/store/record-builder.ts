@@ -45,8 +45,9 @@ export class RecordBuilder {
     this.signals = signals;
     this.ids = Int32Array.from(signals, (signal) => signal.id);
     this.digits = Int8Array.from(signals, (signal) => signal.digits ?? -1);
+    this.db.exec('PRAGMA synchronous = OFF');
     createSchema(this.db);
-    this.db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = OFF');
+    this.db.exec('PRAGMA journal_mode = WAL');
     const transactions = new Transactions(this.db, this.folder, () => {});
     this.writer = new SegmentWriter(this.db, transactions, 0);
     const insert = this.db.prepare('INSERT INTO signal VALUES(?,?,?,?,?)');
