@@ -21,7 +21,7 @@ const node = join(packages, 'node', 'bin', process.platform === 'win32' ? 'node.
 const targets = {
   start: {
     file: 'agent/cli/main.ts',
-    before: ['run', '--site', 'docs/examples/sample-works/site.yaml', '--data', 'data'],
+    before: ['run', '--site', join(top, 'docs/examples/sample-works/site.yaml')],
   },
   test: { file: 'tests/suite/main.ts', before: ['test'] },
   check: { file: 'tests/suite/main.ts', before: ['check'] },

@@ -59,7 +59,7 @@ const doorLimits: DoorLimits = {
   retainedBytesMax: limits.mqttRetainedBytesMax,
   sessionsMax: limits.mqttSessionsMax,
   sessionMessagesMax: limits.mqttSessionMessagesMax,
-  exactlyOnceMax: limits.mqttExactlyOnceMax,
+  exactlyOnceMax: limits.mqttUnreleasedMax,
 };
 
 const urlHost = (host: string): string => (host.includes(':') ? `[${host}]` : host);

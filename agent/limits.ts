@@ -150,6 +150,8 @@ export const limits = {
   mqttSubscriptionsMax: 100,
   /** A connection that sends more waits for the next second. */
   mqttMessagesPerSecondMax: 50_000,
+  /** Messages of one connection that wait for a commit; it is not read further meanwhile. */
+  mqttWithheldMax: 1_000,
   /** Bytes waiting for one client that does not read; beyond half of it its messages are dropped. */
   mqttUnreadBytesMax: 4 * 1_024 * 1_024,
   /** Topics with a retained message; further ones are passed on and not retained. */
@@ -161,7 +163,7 @@ export const limits = {
   /** Messages kept for one client that is away; later ones are dropped and counted. */
   mqttSessionMessagesMax: 1_000,
   /** Publishes of QoS 2 a connection may leave without PUBREL; more of them close it. */
-  mqttExactlyOnceMax: 1_000,
+  mqttUnreleasedMax: 1_000,
   /** Secrets verified at the same time; others wait. */
   mqttVerificationsMax: 1,
   /** Connections that wait for their secret to be verified; further ones are told to try later. */
@@ -189,6 +191,10 @@ assert(
 assert(
   limits.streamKeptBytesMax < limits.streamBacklogBytesMax,
   'a listener that comes back can be sent all that was kept',
+);
+assert(
+  limits.mqttWithheldMax < limits.unacknowledgedMax,
+  'no one connection may fill the queue for the commit',
 );
 assert(
   limits.mqttVerificationsWaitingMax >= limits.mqttClientsMax,

@@ -4,7 +4,7 @@ import { errorCatalogue } from '#agent/errors.ts';
 /** What the first word of a code stands for, in the order of the page. */
 const groups: Readonly<Record<string, string>> = {
   SITE: 'The site file',
-  CLI: 'The command line',
+  RUN: 'Running',
   STORE: 'The store',
   LEDGER: 'The ledger',
   INTAKE: 'Samples coming in',

@@ -1,6 +1,6 @@
 /** Pages made from the sources, and how each is made. */
-import { materialJsonSchema, siteJsonSchema } from '#agent/site/json-schema.ts';
 import { errorsPage } from './errors-page.ts';
+import { materialJsonSchema, siteJsonSchema } from './json-schema.ts';
 import { kindsPage } from './kinds-page.ts';
 import { limitsPage } from './limits-page.ts';
 import { siteFieldsPage } from './site-fields-page.ts';
