@@ -76,6 +76,40 @@ function draftOf(
 ): SignalDraft | null {
   const kind = derivedKind(wanted, report);
   if (kind === null) return null;
+  const inputs = derivedInputs(kind, wanted, signals, report);
+  if (inputs === null) return null;
+  const shape = commonInstances(inputs);
+  if (shape === null) {
+    report({
+      path: [...wanted.path, 'inputs'],
+      problem: 'the inputs have wildcards of different names',
+      fix: 'Give their topics the same names, or combine signals of one place only.',
+    });
+    return null;
+  }
+  return {
+    station,
+    name: wanted.name,
+    path: wanted.path,
+    kind: 'derived',
+    ...shape,
+    unit: kind.unit,
+    digits: kind.digits,
+    holdMs: 0,
+    latenessMs: latenessMsDefault,
+    expectEveryMs: null,
+    reading: null,
+    derived: { kind, inputs },
+  };
+}
+
+/** The signals that give the kind's inputs, in its order; null where one is missing or unfit. */
+function derivedInputs(
+  kind: DerivedKind,
+  wanted: Wanted,
+  signals: ReadonlyMap<string, SignalDraft>,
+  report: Report,
+): readonly SignalDraft[] | null {
   const inputs: SignalDraft[] = [];
   let fits = true;
   const names = kind.inputs.map((input) => input.name);
@@ -110,30 +144,7 @@ function draftOf(
         fix: `Name a signal that gives it: ${input.meaning}.`,
       });
   }
-  if (!fits) return null;
-  const shape = commonInstances(inputs);
-  if (shape === null) {
-    report({
-      path: [...wanted.path, 'inputs'],
-      problem: 'the inputs have wildcards of different names',
-      fix: 'Give their topics the same names, or combine signals of one place only.',
-    });
-    return null;
-  }
-  return {
-    station,
-    name: wanted.name,
-    path: wanted.path,
-    kind: 'derived',
-    ...shape,
-    unit: kind.unit,
-    digits: kind.digits,
-    holdMs: 0,
-    latenessMs: latenessMsDefault,
-    expectEveryMs: null,
-    reading: null,
-    derived: { kind, inputs },
-  };
+  return fits ? inputs : null;
 }
 
 /**

@@ -79,7 +79,7 @@ test('a value replaced by another', async () => {
         await holds(lines.join('\n'));
       },
     ),
-    { seed: 20261, numRuns: 400 },
+    { seed: 20261, numRuns: 120 },
   );
 });
 
@@ -114,7 +114,7 @@ test('keys renamed, lines dropped, doubled, swapped and indented anew', async ()
       }
       await holds(lines.join('\n'));
     }),
-    { seed: 20262, numRuns: 400 },
+    { seed: 20262, numRuns: 120 },
   );
 });
 
@@ -132,7 +132,7 @@ test('characters of any kind, in the site file and in the sheet', async () => {
       const k = j % sheet.length;
       await holds(text, `${sheet.slice(0, k)}${two}${sheet.slice(k + 2)}`);
     }),
-    { seed: 20263, numRuns: 400 },
+    { seed: 20263, numRuns: 120 },
   );
 });
 
@@ -141,24 +141,24 @@ test('text that was never a site file', async () => {
     fc.asyncProperty(fc.string({ unit: 'grapheme', maxLength: 200 }), async (text) => {
       await holds(text);
     }),
-    { seed: 20264, numRuns: 300 },
+    { seed: 20264, numRuns: 100 },
   );
   await fc.assert(
     fc.asyncProperty(fc.json(), async (text) => {
       await holds(text, text);
     }),
-    { seed: 20265, numRuns: 300 },
+    { seed: 20265, numRuns: 100 },
   );
 });
 
 test.each([
-  ['brackets', '['.repeat(100_000)],
-  ['braces', '{'.repeat(100_000)],
-  ['dashes', '- '.repeat(50_000)],
-  ['question marks', '? '.repeat(50_000)],
-  ['anchors', '&a '.repeat(50_000)],
+  ['brackets', '['.repeat(20_000)],
+  ['braces', '{'.repeat(20_000)],
+  ['dashes', '- '.repeat(10_000)],
+  ['question marks', '? '.repeat(10_000)],
+  ['anchors', '&a '.repeat(10_000)],
   ['one long key', `${'a'.repeat(500_000)}: 1`],
-  ['quotes', '"'.repeat(99_999)],
+  ['quotes', '"'.repeat(19_999)],
 ])('a wall of %s', async (_, text) => {
   await holds(text);
 });
