@@ -21,6 +21,13 @@ describe('what is kept', () => {
     expect(kept.since(Number.NaN)).toBeNull();
   });
 
+  test('the latest samples come in the order in which they came', () => {
+    const kept = new KeptEvents(0);
+    for (const signal of ['a', 'b', 'a']) kept.keepSample(signal, signal);
+    expect(kept.samplesSince(0)).toEqual(['b', 'a']);
+    expect(kept.samplesSince(2)).toEqual(['a']);
+  });
+
   test('a bounded number of events', () => {
     const kept = new KeptEvents(0);
     for (let i = 0; i < limits.streamKeptEventsMax + 5; i += 1) kept.keep('x');
