@@ -3,8 +3,8 @@
  *
  * Up to four limits, `low_low` < `low` < `high` < `high_high`; the doubles make severity 2.
  * A limit is abnormal beyond it (or at it, where `inclusive`), and normal again only once the
- * value has come back by the deadband. Limits are compared at twelve significant digits, so
- * that 5 + 0.3 is the 5.3 a sensor can send.
+ * value has come back by the deadband. A limit with its deadband is rounded to twelve significant
+ * digits, so that 5 + 0.3 is the 5.3 a sensor can send.
  */
 import { z } from 'zod/mini';
 import type { EpochMs } from '../signal/sample.ts';
@@ -23,12 +23,16 @@ import { durationText, quantityText, type SettingsReader } from './settings.ts';
 interface Limits {
   readonly low: number | null;
   readonly high: number | null;
+  /** Where it is abnormal, and until where it stays so; infinite where there is no limit. */
+  readonly lowRaise: number;
+  readonly lowHold: number;
+  readonly highRaise: number;
+  readonly highHold: number;
 }
 
 export interface BandSettings extends Delays {
   /** First limits, then the doubles. */
   readonly limits: readonly [Limits, Limits];
-  readonly deadband: number;
   readonly inclusive: boolean;
 }
 
@@ -84,11 +88,7 @@ function compile(read: SettingsReader): BandSettings {
       fix: `make it smaller than half the window, ${(high - low) / 2}`,
     });
   return {
-    limits: [
-      { low, high },
-      { low: lowLow, high: highHigh },
-    ],
-    deadband,
+    limits: [limitsOf(low, high, deadband), limitsOf(lowLow, highHigh, deadband)],
     inclusive: read.flag('inclusive', false),
     onDelayMs: read.duration('on_delay', 0),
     offDelayMs: read.duration('off_delay', 0),
@@ -97,23 +97,28 @@ function compile(read: SettingsReader): BandSettings {
 
 const exact = (value: number): number => Number(value.toPrecision(12));
 
+function limitsOf(low: number | null, high: number | null, deadband: number): Limits {
+  return {
+    low,
+    high,
+    lowRaise: low === null ? Number.NEGATIVE_INFINITY : exact(low),
+    lowHold: low === null ? Number.NEGATIVE_INFINITY : exact(low + deadband),
+    highRaise: high === null ? Number.POSITIVE_INFINITY : exact(high),
+    highHold: high === null ? Number.POSITIVE_INFINITY : exact(high - deadband),
+  };
+}
+
 /** On which side the value is outside, given whether the answer already says so; null inside. */
 function outside(
-  settings: BandSettings,
   limits: Limits,
+  inclusive: boolean,
   value: number,
   held: boolean,
 ): 'low' | 'high' | null {
-  const back = held ? settings.deadband : 0;
-  const v = exact(value);
-  if (limits.low !== null) {
-    const limit = exact(limits.low + back);
-    if (settings.inclusive ? v <= limit : v < limit) return 'low';
-  }
-  if (limits.high !== null) {
-    const limit = exact(limits.high - back);
-    if (settings.inclusive ? v >= limit : v > limit) return 'high';
-  }
+  const low = held ? limits.lowHold : limits.lowRaise;
+  const high = held ? limits.highHold : limits.highRaise;
+  if (inclusive ? value <= low : value < low) return 'low';
+  if (inclusive ? value >= high : value > high) return 'high';
   return null;
 }
 
@@ -129,16 +134,18 @@ function sample(
   reading: Reading,
   timer: Timer,
 ): Severity {
-  let due: EpochMs | null = null;
-  for (const i of [0, 1] as const) {
-    const level = memory.level[i];
-    const side = outside(settings, settings.limits[i], reading.value, level.answer);
-    if (side !== null) memory.side = side;
-    due = sooner(due, delayedSay(settings, level, side !== null, reading.judged));
-  }
-  memory.value = reading.value;
+  const { value, judged } = reading;
+  const { limits, inclusive } = settings;
+  const [first, second] = memory.level;
+  const side = outside(limits[0], inclusive, value, first.answer);
+  const secondSide = outside(limits[1], inclusive, value, second.answer);
+  if (side !== null || secondSide !== null) memory.side = secondSide ?? side;
+  memory.value = value;
   memory.at = reading.at;
-  timer.at = due;
+  timer.at = sooner(
+    delayedSay(settings, first, side !== null, judged),
+    delayedSay(settings, second, secondSide !== null, judged),
+  );
   return severity(memory);
 }
 
