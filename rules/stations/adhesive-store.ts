@@ -146,7 +146,7 @@ const frozen = (name: string, signal: string, alike?: string): RuleTemplate => (
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: {$signal} at {$value}, at or below {$limit}, for {$duration}. {$container} is on hold.',
+      '{$station}: {$signal} at {$value}, at or below {$limit}, for {$duration}; {$container} may have frozen.',
     consequence: 'Adhesive that froze is broken for good, though it may look right once thawed.',
     steps: [
       'Tag every container that stood there.',
