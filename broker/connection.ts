@@ -49,10 +49,16 @@ export class Connection {
   readonly waiting: Waiting[] = [];
   /** QoS 2 ids with the intake, and the repeats of each that await it. */
   readonly exactlyOnce = new Map<number, Answer[]>();
+  repeats = 0;
 
   constructor(socket: Socket, client: Client) {
     this.socket = socket;
     this.client = client;
+  }
+
+  /** Packets read whose answer is owed. Each answer makes the library try to read on. */
+  owed(): number {
+    return this.withheld + this.waiting.length + this.repeats;
   }
 
   /** Ends it from our side, counted once. */
@@ -70,19 +76,21 @@ export function isWill(connection: Connection, packet: object): boolean {
 
 /**
  * Bounds what passes through a socket before the broker library has it:
- * bytes in, by the length each packet announces; bytes out, by what the client leaves unread.
+ * bytes in, by the length each packet announces and by the answers still owed; bytes out, by what the client leaves unread.
  * The library waits for a reader whose buffer is full, and every publisher to it waits too; told that
  * there is always room it does not wait, and the bound below ends a reader that stays away.
  */
 export function guardSocket(
-  socket: Socket,
+  connection: Connection,
   limits: DoorLimits,
   heard: () => void,
   end: (why: 'packet-too-large' | 'malformed' | 'slow-reader') => void,
 ): void {
+  const { socket } = connection;
   const guard = new FrameGuard(packetBytesMax(limits));
   const read = socket.read.bind(socket);
   socket.read = (size) => {
+    if (connection.owed() >= limits.withheldMax) return null;
     const chunk: Buffer | null = read(size);
     if (chunk === null) return null;
     heard();

@@ -46,7 +46,7 @@ function accept(parts: DoorParts, broker: Aedes, socket: Socket): void {
   parts.connections.add(connection);
   parts.connectionOf.set(client, connection);
   guardSocket(
-    socket,
+    connection,
     options.limits,
     () => {
       connection.heardAtS = gate.nowS;

@@ -16,6 +16,8 @@ export interface DoorLimits {
   readonly subscriptionsMax: number;
   /** A connection that sends more waits for the next second. */
   readonly messagesPerSecondMax: number;
+  /** Messages of a connection the intake has not done with; it is not read further until it has. */
+  readonly withheldMax: number;
   /** Bytes waiting for a client that does not read: at half its messages are dropped, at all it is closed. */
   readonly unreadBytesMax: number;
   /** Further topics, or further bytes, are passed on but not retained. */

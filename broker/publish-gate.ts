@@ -6,7 +6,8 @@
  * Always true:
  *   - a denied message and a repeated one never reach the intake;
  *   - PUBACK and PUBREC are sent only after `done`, and only on the connection that brought the message;
- *   - while `done` is withheld the connection is not read further: the publisher waits.
+ *   - while `done` is withheld for `withheldMax` messages the connection is not read further: the
+ *     publisher waits, and what waits for it in memory is bounded.
  *
  * A QoS 2 message sent again on a new connection, its first PUBREC still owed, is handed on again:
  * across connections delivery to the intake is at least once.
@@ -135,6 +136,7 @@ export class PublishGate {
     if (repeats !== undefined) {
       this.#parts.counters.duplicates++;
       repeats.push(answer);
+      connection.repeats++;
       return;
     }
     if (this.#parts.sessions.awaitsRelease(connection.client, id)) {
@@ -150,6 +152,7 @@ export class PublishGate {
       // The library notes the id a few microtasks later; only then is a repeat known as one.
       setImmediate(() => {
         connection.exactlyOnce.delete(id);
+        connection.repeats -= waiting.length;
         if (connection.client.closed) return;
         for (const repeat of waiting) repeat(error);
       });

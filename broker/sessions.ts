@@ -69,8 +69,6 @@ export class Sessions {
   claim(clientId: string, user: string | null, keep: boolean): boolean {
     const holding = this.#holdings.get(clientId);
     if (holding !== undefined && holding.user !== user) return false;
-    // [MQTT-3.1.2-6]: a clean session discards the one before it.
-    if (!keep) this.#unreleasedKept.delete(clientId);
     if (holding === undefined) {
       this.#holdings.set(clientId, { user, open: 1, kept: keep, over: false });
       return true;
@@ -84,7 +82,8 @@ export class Sessions {
   release(clientId: string): void {
     const holding = this.#holdings.get(clientId);
     if (holding === undefined) return;
-    // A connection that was taken over by a clean one may have left an id behind meanwhile.
+    // [MQTT-3.1.2-6]: a clean session discards the one before it, and what a connection that it
+    // took over may have left behind meanwhile.
     if (!holding.kept) this.#unreleasedKept.delete(clientId);
     if (--holding.open > 0) return;
     if (holding.over) {

@@ -24,6 +24,7 @@ export const testLimits: DoorLimits = {
   earlyPacketsMax: 100,
   subscriptionsMax: 5,
   messagesPerSecondMax: 100_000,
+  withheldMax: 100,
   unreadBytesMax: 1_048_576,
   retainedMax: 20,
   retainedBytesMax: 100_000,

@@ -84,6 +84,63 @@ it('a reader that does not read: its messages are dropped, then it is closed; no
   await client.endAsync();
 });
 
+it('publishers in full flow do not wait for a reader that stands still', async () => {
+  door = await openTestDoor(undefined, { unreadBytesMax: 16_000_000 });
+  const lamp = await rawClient(door);
+  lamp.send(connectPacket({ clientId: 'lamp', ...lampRaw }));
+  await lamp.next('connack');
+  lamp.send({ cmd: 'subscribe', messageId: 1, subscriptions: [{ topic: 'works/oven/#', qos: 0 }] });
+  await lamp.next('suback');
+  lamp.socket.pause();
+  const client = await rawOven(door);
+  const payload = Buffer.alloc(5_000);
+  for (let id = 1; id <= 3_000; id++) {
+    client.send(publishPacket('works/oven/air', 1, { messageId: id, payload }));
+  }
+  await until('all are acknowledged', () => client.received.length === 3_001, 10_000);
+  expect(door.counters.closed['slow-reader'] + door.counters.dropped).toBeGreaterThan(0);
+});
+
+it.each([0, 1] as const)(
+  'messages with the intake, QoS %i: beyond the bound a connection is not read, and nothing is lost',
+  async (qos) => {
+    door = await openTestDoor(undefined, { withheldMax: 20 });
+    door.hold = true;
+    const client = await rawOven(door);
+    for (let i = 1; i <= 400; i++) {
+      const payload = `${i}`.padStart(1_000);
+      client.send(publishPacket('works/oven/air', qos, { messageId: i, payload }));
+      if (i % 5 === 0) await new Promise((resolve) => setTimeout(resolve, 2));
+    }
+    client.send({ cmd: 'pingreq' });
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    // The bound, and at most what the last read of 64 KiB brought beyond it.
+    expect(door.held.length).toBeGreaterThanOrEqual(20);
+    expect(door.held.length).toBeLessThan(20 + 66);
+    door.hold = false;
+    for (const done of door.held.splice(0)) done();
+    expect(await client.next('pingresp')).not.toBeNull();
+    expect(door.messages.map((message) => Number(message.payload))).toEqual(
+      Array.from({ length: 400 }, (_, i) => i + 1),
+    );
+  },
+);
+
+it('a QoS 2 message sent again and again while it is withheld', async () => {
+  door = await openTestDoor(undefined, { withheldMax: 20 });
+  door.hold = true;
+  const client = await rawOven(door);
+  for (let i = 1; i <= 200; i++) {
+    client.send(publishPacket('works/oven/air', 2, { dup: i > 1 }));
+    await new Promise((resolve) => setTimeout(resolve, 1));
+  }
+  expect(door.counters.duplicates).toBeLessThan(60);
+  door.hold = false;
+  door.held[0]!();
+  await until('each is answered', () => client.received.length === 201);
+  expect(door.messages.length).toBe(1);
+});
+
 it('a client that never reads its acknowledgements is closed', async () => {
   door = await openTestDoor(undefined, { unreadBytesMax: 10_000 });
   const client = await rawOven(door);
