@@ -124,7 +124,11 @@ function answerErrors(
   onFault: WebOptions['onFault'],
 ): void {
   app.setErrorHandler((error, request, reply) => {
-    const known = knownError(error, request.headers['content-type']);
+    // Whoever hung up in the middle of a request reads no answer; it is counted all the same.
+    const brokeOff = request.raw.destroyed && !request.raw.complete;
+    const known = brokeOff
+      ? new AgentError('WEB_REQUEST_MALFORMED', { reason: 'it broke off' }, error)
+      : knownError(error, request.headers['content-type']);
     const shown = known ?? new AgentError('WEB_FAULT', {}, error);
     const problem = problemOf(shown);
     if (problem.status === 500) onFault(error, `${request.method} ${request.routeOptions.url}`);

@@ -274,6 +274,21 @@ describe('faults', () => {
   });
 });
 
+test('one who hangs up in the middle of a body is no fault of the agent', async () => {
+  await start();
+  const socket = connect(web.port, '127.0.0.1');
+  await once(socket, 'connect');
+  const lines = 'Content-Type: application/json\r\nContent-Length: 50\r\n\r\n{';
+  socket.write(`${head(`POST ${acknowledge} HTTP/1.1`)}${lines}`);
+  await new Promise((resolve) => setTimeout(resolve, 50));
+  socket.resetAndDestroy();
+  await expect
+    .poll(async () => (await send(web.port, { path: '/metrics' })).text)
+    .toContain('forebond_web_problems_total{code="WEB_REQUEST_MALFORMED"} 1');
+  expect(faults).toEqual([]);
+  expect(ports.alarmCommands).toEqual([]);
+});
+
 test('a body that goes on after a refusal cannot become the next request', async () => {
   await start();
   const smuggled = `GET /api/alarms HTTP/1.1\r\nHost: 127.0.0.1:${web.port}\r\n\r\n`;
