@@ -34,6 +34,10 @@ export interface AgentOptions {
   readonly log: Logger;
   readonly spaceBytes?: number;
   readonly clock?: ClockSource;
+  /** Default limits.ballastBytes. */
+  readonly ballastBytes?: number;
+  /** Default limits.sealEveryMs. */
+  readonly sealEveryMs?: number;
 }
 
 export interface Agent {
@@ -88,7 +92,8 @@ async function start(
   const startedAt = performance.now();
   const fault = (error: unknown, where = 'upkeep'): void =>
     log.error({ err: error, where }, 'an internal fault');
-  const store = openStore(options.folder, { now: () => Date.now() });
+  const { ballastBytes = limits.ballastBytes, sealEveryMs = limits.sealEveryMs } = options;
+  const store = openStore(options.folder, { now: () => Date.now(), ballastBytes });
   closers.push(() => store.close());
   let door: Door | null = null;
   let ports: CorePorts | null = null;
@@ -98,6 +103,7 @@ async function start(
     mode: options.mode,
     clock: options.clock ?? systemClock,
     version,
+    sealEveryMs,
     tell: (news) => ports?.tell(news),
     warn: (facts, message) => log.warn(facts, message),
   });

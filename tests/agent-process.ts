@@ -23,6 +23,8 @@ export interface AgentStart {
   readonly folder: string;
   readonly clock?: 'wall' | 'samples';
   readonly words?: readonly string[];
+  /** Another program that prints the same line; it gets `words` alone. */
+  readonly program?: string;
   readonly env?: Readonly<Record<string, string>>;
   /** Give up on `ready` after so long; default 20 s. */
   readonly readyWithinMs?: number;
@@ -74,8 +76,12 @@ export function runWords(start: AgentStart): string[] {
   return [...words, ...(start.words ?? [])];
 }
 
-function spawnForebond(words: readonly string[], env: Readonly<Record<string, string>> = {}) {
-  const child = spawn(process.execPath, ['--conditions=forebond-source', agentMain, ...words], {
+function spawnForebond(
+  words: readonly string[],
+  env: Readonly<Record<string, string>> = {},
+  program = agentMain,
+) {
+  const child = spawn(process.execPath, ['--conditions=forebond-source', program, ...words], {
     stdio: ['pipe', 'pipe', 'pipe'],
     env: { ...process.env, NODE_COMPILE_CACHE: compileCache, ...env },
   });
@@ -105,7 +111,8 @@ export function forebond(
 
 /** Starts an agent and waits until it is ready. Throws with its words where it does not get there. */
 export async function startAgentProcess(start: AgentStart): Promise<AgentProcess> {
-  const { child, said, ended } = spawnForebond(runWords(start), start.env);
+  const words = start.program === undefined ? runWords(start) : (start.words ?? []);
+  const { child, said, ended } = spawnForebond(words, start.env, start.program);
   child.stdin.end();
   try {
     onTestFinished(() => void child.kill('SIGKILL'));

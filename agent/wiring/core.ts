@@ -36,6 +36,8 @@ export interface CoreOptions {
   readonly mode: 'wall' | 'samples';
   readonly clock: ClockSource;
   readonly version: string;
+  /** All signals are sealed together this often. */
+  readonly sealEveryMs: number;
   readonly tell: (news: TurnNews) => void;
   readonly warn: (facts: object, message: string) => void;
 }
@@ -190,6 +192,7 @@ export class Core {
   private newSealing(recovered: Recovered | null): Sealing {
     return new Sealing(
       {
+        everyMs: this.options.sealEveryMs,
         columns: this.columns,
         signals: () => this.samples.storedSignals,
         samples: () => this.samples.cursor,

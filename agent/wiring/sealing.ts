@@ -15,6 +15,7 @@ import type { Seal } from '../store/store-types.ts';
 import { savedStateFormat, stateBytes, type UnsealedInput } from './recover.ts';
 
 export interface SealingParts {
+  readonly everyMs: number;
   readonly columns: OpenColumns;
   readonly signals: () => readonly StoredSignal[];
   readonly encode: (
@@ -69,7 +70,7 @@ export class Sealing {
     if (this.job !== null) return now >= this.retryAt;
     if (this.from === null) return false;
     return (
-      now - this.from >= limits.sealEveryMs ||
+      now - this.from >= this.parts.everyMs ||
       this.parts.samples() - this.samplesSealed >= limits.openSamplesMax
     );
   }
