@@ -15,8 +15,6 @@ export const limits = {
   topicBytesMax: 1_024,
   /** Messages waiting for a commit; publishers wait beyond it. */
   unacknowledgedMax: 20_000,
-  /** A QoS 1 or 2 message is on disk and acknowledged within this, where the disk allows. */
-  groupCommitMs: 10,
   /** Messages that wait for one commit together; this many are committed at once. */
   groupCommitMessages: 500,
   /** QoS 0 samples may wait this long for the disk. */
@@ -174,7 +172,6 @@ export const limits = {
   mqttDevicesReloadMs: 1_000,
 } as const;
 
-assert(limits.groupCommitMs <= limits.beatMs, 'an acknowledgement must not wait for the beat');
 assert(limits.beatMs < limits.lazyCommitMs, 'a lazy commit covers whole beats');
 assert(
   limits.holdMsDefault < limits.latenessMsDefault,

@@ -78,6 +78,12 @@ function ending(error: unknown): { readonly code: number; readonly line: string 
   };
 }
 
+// Whoever read the output has gone, as `| head` does: there is nobody left to tell.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
+
 try {
   await commands().parseAsync();
 } catch (error) {

@@ -66,8 +66,9 @@ async function run(
   });
   print(`ready  page ${agent.page}  mqtt ${agent.mqtt}  data ${agent.folder}`);
   const { promise, resolve } = Promise.withResolvers<void>();
-  process.once('SIGINT', resolve);
-  process.once('SIGTERM', resolve);
+  // A terminal and npm may both pass Ctrl-C on: a second one changes nothing.
+  process.on('SIGINT', resolve);
+  process.on('SIGTERM', resolve);
   await promise;
   await agent.stop();
 }

@@ -49,7 +49,7 @@ export class Live {
   private commands: WaitingCommand[] = [];
   private settling: WaitingCommand[] = [];
   private beatTimer: NodeJS.Timeout | null = null;
-  private groupTimer: NodeJS.Timeout | null = null;
+  private groupTimer: NodeJS.Immediate | null = null;
   private siteMoment: EpochMs | null = null;
   private tookAt = 0;
   private stopped = false;
@@ -98,7 +98,7 @@ export class Live {
       journal.owe(done);
       if (journal.owing >= limits.groupCommitMessages && journal.state.refusal === null)
         this.group();
-      else this.groupTimer ??= setTimeout(() => this.group(), limits.groupCommitMs);
+      else this.groupTimer ??= setImmediate(() => this.group());
     }
     this.wake();
   }
@@ -164,7 +164,8 @@ export class Live {
     this.flush();
     this.idle();
     this.stopped = true;
-    for (const timer of [this.beatTimer, this.groupTimer]) if (timer !== null) clearTimeout(timer);
+    if (this.beatTimer !== null) clearTimeout(this.beatTimer);
+    if (this.groupTimer !== null) clearImmediate(this.groupTimer);
     const { engine } = this;
     if (engine !== null) {
       this.collect();
@@ -234,7 +235,7 @@ export class Live {
 
   /** Between beats: rows alone, for publishers who wait. */
   private group(): void {
-    if (this.groupTimer !== null) clearTimeout(this.groupTimer);
+    if (this.groupTimer !== null) clearImmediate(this.groupTimer);
     this.groupTimer = null;
     this.rowOpen();
     const { engine } = this;
@@ -286,7 +287,10 @@ export class Live {
     for (const each of this.settling)
       each.effects.push(...effects.filter((effect) => concerns(effect, each.command)));
     if (effects.length > 0) this.parts.tell({ effects, kept });
-    if (!kept) return;
+    if (!kept) {
+      this.parts.journal.toldBeforeKept();
+      return;
+    }
     const settling = this.settling;
     this.settling = [];
     for (const { settle, effects: caused } of settling) settle(caused);
