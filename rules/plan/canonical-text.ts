@@ -8,5 +8,7 @@ export function canonicalText(value: unknown): string {
       .map(([key, member]) => `${JSON.stringify(key)}:${canonicalText(member)}`);
     return `{${members.join(',')}}`;
   }
+  // JSON has no infinity, and a limit that is free differs from one that is absent.
+  if (typeof value === 'number' && !Number.isFinite(value)) return `"${value}"`;
   return JSON.stringify(value) ?? 'null';
 }

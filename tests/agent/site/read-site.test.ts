@@ -65,11 +65,10 @@ test('the site file of the contract compiles', async () => {
   const cold = reading.compiled.plan.rules.find((r) => r.id === 'mounts-2/store-1/cold-adhesive');
   expect(cold?.settings).toMatchObject({
     limits: [
-      { low: 7, high: null },
-      { low: 5, high: null },
+      { low: 7, lowHold: 8, high: null },
+      { low: 5, lowHold: 6, high: null },
     ],
     onDelayMs: 600_000,
-    deadband: 1,
   });
   expect(reading.compiled.bindings.map((binding) => [binding.id, binding.filter])).toEqual([
     ['mounts-2/bench/t', 'bench/+/t'],

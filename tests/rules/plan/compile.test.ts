@@ -152,8 +152,7 @@ l: { air: { kind: compressed-air, signals: { ${signals} } } }
   test('5.5 bar becomes 550 kPa, and its deadband 20', () => {
     const site = compiled(air(`header: ${signalLine('h', '[psi]')}`));
     expect(site.plan.rules.find((r) => r.id === 'l/air/header-low')?.settings).toMatchObject({
-      limits: [{ low: 550 }, { low: null }],
-      deadband: 20,
+      limits: [{ low: 550, lowHold: 570 }, { low: null }],
       onDelayMs: 30_000,
     });
   });

@@ -105,4 +105,6 @@ test('canonical text does not know the order of keys', () => {
     '{"a":true,"b":[1,{"c":"x","d":null}]}',
   );
   expect(canonicalText({ a: undefined, b: 1 })).toBe('{"b":1}');
+  const texts = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, null].map(canonicalText);
+  expect(new Set(texts).size).toBe(3);
 });
