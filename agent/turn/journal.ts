@@ -8,12 +8,26 @@
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
-import type { HoldRow, InputRow, LedgerBody, OccurrenceRow } from '../store/contract.ts';
+import {
+  type HoldRow,
+  type InputRow,
+  inputKind,
+  type LedgerBody,
+  type OccurrenceRow,
+} from '../store/contract.ts';
 import type { DeskEntry, TurnStore } from './ports.ts';
 
 interface WaitingRow extends InputRow {
   /** Somebody waits for it. */
   readonly owed: boolean;
+}
+
+interface WaitingRecord {
+  readonly body: LedgerBody;
+  /** What the engine did, and people are told. */
+  readonly effect: boolean;
+  /** People know it already. */
+  told: boolean;
 }
 
 export interface JournalState {
@@ -22,7 +36,7 @@ export interface JournalState {
   readonly sinceMs: EpochMs | null;
   readonly waitingRows: number;
   readonly waitingBytes: number;
-  /** Rows given up because nobody waited for them and memory was short. */
+  /** Rows of samples given up because nobody waited for them and memory was short. */
   readonly droppedRows: number;
   readonly commits: number;
 }
@@ -33,7 +47,7 @@ export class Journal {
   private seq: number;
   private rows: WaitingRow[] = [];
   private bytes = 0;
-  private ledger: LedgerBody[] = [];
+  private ledger: WaitingRecord[] = [];
   private readonly occurrences = new Map<string, OccurrenceRow>();
   private readonly holds = new Map<string, HoldRow>();
   private owed: (() => void)[] = [];
@@ -85,14 +99,19 @@ export class Journal {
   }
 
   entry(entry: DeskEntry): void {
-    if (entry.ledger !== null) this.ledger.push(entry.ledger);
+    if (entry.ledger !== null) this.ledger.push({ body: entry.ledger, effect: true, told: false });
     for (const row of entry.occurrences) this.occurrences.set(row.id, row);
     for (const row of entry.holds) this.holds.set(row.id, row);
   }
 
   /** A record that no effect made. */
   record(body: LedgerBody): void {
-    this.ledger.push(body);
+    this.ledger.push({ body, effect: false, told: false });
+  }
+
+  /** People were told what still waits here; the ledger will say that they heard it first. */
+  toldBeforeKept(): void {
+    for (const record of this.ledger) record.told = record.effect;
   }
 
   owe(done: () => void): void {
@@ -116,7 +135,7 @@ export class Journal {
     try {
       this.ledgerId = this.store.commit({
         inputs: this.rows,
-        ledger: this.ledger,
+        ledger: this.ledger.map(recordOf),
         occurrences: [...this.occurrences.values()],
         holds: [...this.holds.values()],
         judgedTo,
@@ -145,12 +164,12 @@ export class Journal {
   private refused(error: AgentError, now: EpochMs): void {
     this.refusal = error;
     this.refusedSince ??= now;
-    if (error.code === 'STORE_DISK_FULL') this.store.relieve();
+    if (error.code === 'STORE_DISK_FULL') this.relieve();
     if (this.bytes <= limits.backlogBytesMax) return;
     const kept: WaitingRow[] = [];
     let over = this.bytes - limits.backlogBytesMax;
     for (const row of this.rows) {
-      if (over > 0 && !row.owed) {
+      if (over > 0 && !row.owed && row.kind === inputKind.samples) {
         over -= row.body.length;
         this.bytes -= row.body.length;
         this.dropped += 1;
@@ -158,7 +177,19 @@ export class Journal {
     }
     this.rows = kept;
   }
+
+  private relieve(): void {
+    try {
+      this.store.relieve();
+    } catch (error) {
+      // That the disk refuses is known already; it is asked again with the next commit.
+      if (!isRefusal(error)) throw error;
+    }
+  }
 }
+
+const recordOf = ({ body, told }: WaitingRecord): LedgerBody =>
+  told ? { ...body, told_before_kept: true } : body;
 
 const isRefusal = (error: unknown): error is AgentError =>
   error instanceof AgentError &&
