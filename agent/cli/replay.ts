@@ -13,18 +13,9 @@ import { AgentError } from '../errors.ts';
 import { createIntake } from '../intake/intake.ts';
 import { limits } from '../limits.ts';
 import { readRecorded } from '../replay/csv.ts';
-import type { FedItem } from '../replay/feed.ts';
-import {
-  type RecordedValue,
-  type ReplayEnd,
-  type ReplayPorts,
-  replayRecord,
-  replayValues,
-} from '../replay/replay.ts';
-import { compileSource, type SiteSource, siteText, sourceOfText } from '../site/revision.ts';
-import { ReadOnlyStore } from '../store/read-only.ts';
-import { readRecord } from '../store/reader.ts';
-import { planOfText } from '../wiring/plan-book.ts';
+import { type RecordedValue, type ReplayEnd, replayValues } from '../replay/replay.ts';
+import { compileSource, type SiteSource } from '../site/revision.ts';
+import { replayFolder } from '../wiring/replay-folder.ts';
 import type { CliParts } from './parts.ts';
 import { timeArgument } from './time-argument.ts';
 
@@ -57,49 +48,22 @@ export function replayCommand(program: Command, parts: CliParts): void {
       const began = performance.now();
       const printer = new Printer(parts.print, flags.json === true);
       const end = statSync(flags.from, { throwIfNoEntry: false })?.isDirectory()
-        ? replayFolder(source, flags, printer)
+        ? replayData(source, flags, printer)
         : await replayCsv(source, flags, printer, parts.complain);
       printer.end(end, (performance.now() - began) / 1_000);
     });
 }
 
-function replayFolder(source: SiteSource, flags: ReplayFlags, printer: Printer): ReplayEnd {
-  const store = ReadOnlyStore.open(flags.from);
-  const revisions = store.siteRevisions();
-  const judgedTo = flags.until ?? store.judgedTo();
-  store.close();
-  const recorded = revisions.map(({ text }) => ({ text, ...sourceOfText(text) }));
-  const instances: Instances = recorded.at(-1)?.instances ?? {};
-  // The record's own revisions count where one of them is the site that is asked for.
-  const own = recorded.some((each) => siteText(source, each.instances) === each.text);
-  const compiled = compileSource(source, instances);
-  printer.cards(compiled);
-  const texts = new Map(revisions.map(({ hash, text }) => [hash, text]));
-  let plan = own ? null : compiled.plan;
-  const ports: ReplayPorts = {
-    plan: compiled.plan,
-    planOf: (revision) => {
-      const text = texts.get(revision);
-      if (text === undefined) throw new Error(`nobody kept the site revision ${revision}`);
-      plan = planOfText(text);
-      return plan;
-    },
-    emit: (effect) => printer.effect(effect),
-  };
-  const indexOf = ({ name }: { readonly name: string }): number =>
-    (plan ?? compiled.plan).signals.findIndex(({ id }) => id === name);
+function replayData(source: SiteSource, flags: ReplayFlags, printer: Printer): ReplayEnd {
   const span = {
     ...(flags.since === undefined ? {} : { sinceMs: flags.since }),
     ...(flags.until === undefined ? {} : { untilMs: flags.until }),
   };
-  const items = undamaged(readRecord(flags.from, { ...span, indexOf }), printer);
-  return replayRecord(items, own, ports, judgedTo);
-}
-
-function* undamaged(items: ReturnType<typeof readRecord>, printer: Printer): Generator<FedItem> {
-  for (const item of items)
-    if (item.kind === 'damage') printer.damage(item);
-    else yield item;
+  return replayFolder(source, flags.from, span, {
+    begin: (compiled) => printer.cards(compiled),
+    emit: (effect) => printer.effect(effect),
+    damage: (damage) => printer.damage(damage),
+  });
 }
 
 async function replayCsv(

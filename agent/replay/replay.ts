@@ -27,13 +27,20 @@ export interface ReplayPorts {
   readonly emit: (effect: Effect) => void;
 }
 
-/** Judges a record. `own`: its `site` inputs count; else they are passed over. */
+/**
+ * Judges a record. `own`: its `site` inputs count; else they are passed over. What was to be judged
+ * after `judgedToMs` was taken and never judged, and is not here either; null judges all. Times
+ * before the last of the record's `rebases` belong to other clocks and do not compare with it.
+ */
 export function replayRecord(
   items: Iterable<FedItem>,
   own: boolean,
   ports: ReplayPorts,
-  endMs: EpochMs | null,
+  judgedToMs: EpochMs | null,
+  rebases = 0,
 ): ReplayEnd {
+  const endMs = judgedToMs ?? Number.POSITIVE_INFINITY;
+  let rebasesAhead = rebases;
   let engine: Engine | null = null;
   let samples = 0;
   let fromMs: EpochMs | null = null;
@@ -47,12 +54,22 @@ export function replayRecord(
       if (site !== null) continue;
     }
     if (engine === null || (site !== null && !own)) continue;
+    if (item.kind === 'input' && item.input.kind === 'rebase') rebasesAhead -= 1;
+    else if (rebasesAhead <= 0 && !within(item, endMs)) break;
     if (item.kind === 'samples') samples += item.batch.count;
     feedItem(engine, item);
     engine.derivedOut.clear();
   }
-  if (engine !== null) engine.advance(Math.max(engine.now, endMs ?? 0, engine.waitsUntil ?? 0));
+  engine?.advance(Math.max(engine.now, judgedToMs ?? engine.waitsUntil ?? 0));
   return { samples, fromMs, toMs: engine?.now ?? null, late: 0 };
+}
+
+/** Cuts an item down to what is judged by `endMs`; false where nothing is left of it. */
+function within(item: FedItem, endMs: EpochMs): boolean {
+  if (item.kind === 'input') return item.input.judged <= endMs;
+  const { batch } = item;
+  while (batch.count > 0 && batch.judged[batch.count - 1]! > endMs) batch.count -= 1;
+  return batch.count > 0;
 }
 
 /** What the CSV way needs of intake: the way of a live payload, by the samples' clock. */

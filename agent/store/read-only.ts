@@ -8,7 +8,7 @@ import { existsSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
-import type { StoredSignal } from './contract.ts';
+import { inputKind, type StoredSignal } from './contract.ts';
 import { pathsOf } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
 import { applicationId, pragmaNumber, schemaVersion } from './schema.ts';
@@ -82,6 +82,20 @@ export class ReadOnlyStore {
   judgedTo(): EpochMs | null {
     const row = this.db.prepare('SELECT judged_to AS at FROM run ORDER BY id DESC LIMIT 1').get();
     return row === undefined ? null : Number(row.at);
+  }
+
+  /** How often the clock was set back, judged at or after `sinceMs` of its time. */
+  rebases(sinceMs: EpochMs): number {
+    const row = this.db
+      .prepare(
+        `SELECT (SELECT count(*) FROM command
+                 WHERE judged >= ?1 AND instr(body, '"kind":"rebase"') > 0)
+              + (SELECT count(*) FROM input
+                 WHERE judged >= ?1 AND kind = ?2
+                   AND seq > (SELECT ifnull(max(last_seq), 0) FROM segment)) AS n`,
+      )
+      .get(sinceMs, inputKind.rebase);
+    return Number(row?.n ?? 0);
   }
 
   close(): void {

@@ -1,0 +1,71 @@
+/**
+ * A data folder judged again, under the site revisions it names or wholly under another site.
+ *
+ * Always true: replayed under its own site, a folder gives exactly the effects its ledger holds.
+ * So it ends where the agent stood: what was taken and still waited for its moment is left out.
+ */
+import type { Effect } from '#rules/input.ts';
+import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+import type { FedItem } from '../replay/feed.ts';
+import { type ReplayEnd, type ReplayPorts, replayRecord } from '../replay/replay.ts';
+import { compileSource, type SiteSource, siteText, sourceOfText } from '../site/revision.ts';
+import { ReadOnlyStore } from '../store/read-only.ts';
+import { type RecordItem, readRecord } from '../store/reader.ts';
+import { planOfText } from './plan-book.ts';
+
+export interface FolderSpan {
+  /** Judged at or after. */
+  readonly sinceMs?: EpochMs;
+  /** Judged before. */
+  readonly untilMs?: EpochMs;
+}
+
+export interface FolderSinks {
+  /** The site that is asked for, with the wildcard values of the record; before anything else. */
+  readonly begin?: (compiled: CompiledSite) => void;
+  readonly emit: (effect: Effect) => void;
+  readonly damage?: (damage: Extract<RecordItem, { kind: 'damage' }>) => void;
+}
+
+/** Throws AgentError where the folder's store cannot be opened. */
+export function replayFolder(
+  source: SiteSource,
+  folder: string,
+  span: FolderSpan,
+  sinks: FolderSinks,
+): ReplayEnd {
+  const store = ReadOnlyStore.open(folder);
+  const revisions = store.siteRevisions();
+  const judgedTo = store.judgedTo();
+  const rebases = store.rebases(span.sinceMs ?? 0);
+  store.close();
+  const recorded = revisions.map(({ text }) => ({ text, ...sourceOfText(text) }));
+  const instances: Instances = recorded.at(-1)?.instances ?? {};
+  // The record's own revisions count where one of them is the site that is asked for.
+  const own = recorded.some((each) => siteText(source, each.instances) === each.text);
+  const compiled = compileSource(source, instances);
+  sinks.begin?.(compiled);
+  const texts = new Map(revisions.map(({ hash, text }) => [hash, text]));
+  let plan = own ? null : compiled.plan;
+  const ports: ReplayPorts = {
+    plan: compiled.plan,
+    planOf: (revision) => {
+      const text = texts.get(revision);
+      if (text === undefined) throw new Error(`nobody kept the site revision ${revision}`);
+      plan = planOfText(text);
+      return plan;
+    },
+    emit: sinks.emit,
+  };
+  const indexOf = ({ name }: { readonly name: string }): number =>
+    (plan ?? compiled.plan).signals.findIndex(({ id }) => id === name);
+  const items = undamaged(readRecord(folder, { ...span, indexOf }), sinks);
+  return replayRecord(items, own, ports, span.untilMs ?? judgedTo, rebases);
+}
+
+function* undamaged(items: Iterable<RecordItem>, sinks: FolderSinks): Generator<FedItem> {
+  for (const item of items)
+    if (item.kind === 'damage') sinks.damage?.(item);
+    else yield item;
+}
