@@ -75,8 +75,8 @@ export function isWill(connection: Connection, packet: object): boolean {
 }
 
 /**
- * Bounds what passes through a socket before the broker library has it:
- * bytes in, by the length each packet announces and by the answers still owed; bytes out, by what the client leaves unread.
+ * Bounds what passes through a socket before the broker library has it: bytes in, by the length each
+ * packet announces and by the answers still owed; bytes out, by what the client leaves unread.
  * The library waits for a reader whose buffer is full, and every publisher to it waits too; told that
  * there is always room it does not wait, and the bound below ends a reader that stays away.
  */
