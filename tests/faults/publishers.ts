@@ -106,7 +106,7 @@ export class Publishers {
   }
 }
 
-function noted(map: Map<string, Set<number>>, signal: string, key: number): void {
+export function noted(map: Map<string, Set<number>>, signal: string, key: number): void {
   const keys = map.get(signal) ?? new Set();
   map.set(signal, keys.add(key));
 }
