@@ -64,6 +64,7 @@ const doorLimits: DoorLimits = {
   sessionsMax: limits.mqttSessionsMax,
   sessionMessagesMax: limits.mqttSessionMessagesMax,
   exactlyOnceMax: limits.mqttUnreleasedMax,
+  withheldMax: limits.mqttWithheldMax,
 };
 
 const urlHost = (host: string): string => (host.includes(':') ? `[${host}]` : host);
