@@ -67,32 +67,39 @@ function compile(read: SettingsReader): BandSettings {
       problem: 'a band without a limit judges nothing',
       fix: 'give at least one of low, low_low, high, high_high',
     });
-  for (let i = 1; i < ascending.length; i += 1) {
-    if (ascending[i]! <= ascending[i - 1]!)
-      read.report({
-        path: [],
-        problem: `the limits do not ascend: ${ascending.join(', ')}`,
-        fix: 'order them low_low < low < high < high_high',
-      });
+  else if (ascending.some((limit, i) => i > 0 && limit <= ascending[i - 1]!))
+    read.report({
+      path: [],
+      problem: `the limits do not ascend: ${ascending.join(', ')}`,
+      fix: 'order them low_low < low < high < high_high',
+    });
+  else {
+    reportNarrow(read, ['low', 'high'], low, high, deadband);
+    reportNarrow(read, ['low_low', 'high_high'], lowLow, highHigh, deadband);
   }
-  if (deadband < 0)
-    read.report({
-      path: ['deadband'],
-      problem: 'a deadband cannot be negative',
-      fix: 'write how far the value must come back, as "1 K"',
-    });
-  if (low !== null && high !== null && high - low <= 2 * deadband)
-    read.report({
-      path: ['deadband'],
-      problem: 'no value between low and high would be normal again',
-      fix: `make it smaller than half the window, ${(high - low) / 2}`,
-    });
   return {
     limits: [limitsOf(low, high, deadband), limitsOf(lowLow, highHigh, deadband)],
     inclusive: read.flag('inclusive', false),
     onDelayMs: read.duration('on_delay', 0),
     offDelayMs: read.duration('off_delay', 0),
   };
+}
+
+/** Between two limits of one level there must be values that are normal again. */
+function reportNarrow(
+  read: SettingsReader,
+  [lower, upper]: readonly [string, string],
+  low: number | null,
+  high: number | null,
+  deadband: number,
+): void {
+  if (low === null || high === null || exact(high - low) > exact(2 * deadband)) return;
+  const unit = read.unit === 'Cel' ? 'K' : read.unit;
+  read.report({
+    path: ['deadband'],
+    problem: `no value between ${lower} and ${upper} would be normal again`,
+    fix: `make it less than half of what lies between them, ${exact((high - low) / 2)} ${unit}`,
+  });
 }
 
 const exact = (value: number): number => Number(value.toPrecision(12));
@@ -154,7 +161,9 @@ function evidence(settings: BandSettings, memory: BandMemory): Evidence {
   const level = memory.level[i];
   const limits = settings.limits[i];
   const limit =
-    memory.side === null ? null : (limits[memory.side] ?? settings.limits[1][memory.side]);
+    memory.side === null
+      ? null
+      : (limits[memory.side] ?? settings.limits[1 - i]?.[memory.side] ?? null);
   return {
     ...(memory.value === null ? {} : { value: memory.value }),
     ...(memory.at === null ? {} : { at: memory.at }),

@@ -33,6 +33,7 @@ export function settingsReader(
 }
 
 class WrittenSettings implements SettingsReader {
+  readonly unit: string;
   readonly resolution: number;
   readonly expectEveryMs: number | null;
   private readonly written: Readonly<Record<string, unknown>>;
@@ -44,6 +45,7 @@ class WrittenSettings implements SettingsReader {
     signal: ReadSignal,
     problems: SettingsProblem[],
   ) {
+    this.unit = signal.unit;
     this.resolution = signal.digits === null ? 0 : 1 / 10 ** signal.digits;
     this.expectEveryMs = signal.expectEveryMs;
     this.written = written;

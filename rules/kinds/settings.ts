@@ -48,6 +48,8 @@ export interface SettingsReader {
   flag(key: string, fallback: boolean): boolean;
   has(key: string): boolean;
   report(problem: SettingsProblem): void;
+  /** The signal's canonical unit. */
+  readonly unit: string;
   /** The signal's resolution in its canonical unit, 0 where it has none. */
   readonly resolution: number;
   /** How often the signal is promised; null when nobody said. */

@@ -1,0 +1,106 @@
+/** One rule kind alone: compiled as a site writes it, its timer run as the engine runs it. */
+import type { Evidence, RuleKind, Severity, Timer } from '#rules/kinds/kind.ts';
+import type { SettingsProblem } from '#rules/kinds/settings.ts';
+import { type ReadSignal, settingsReader } from '#rules/kinds/settings-reader.ts';
+import { quality } from '#rules/signal/quality.ts';
+
+const temperature: ReadSignal = { unit: 'Cel', digits: 1, expectEveryMs: null };
+
+type Written = Readonly<Record<string, unknown>>;
+
+/** What a kind finds wrong with settings: each as `<path>: <what> | <fix>`. */
+export function problemsOf<S, M>(
+  kind: RuleKind<S, M>,
+  written: Written,
+  signal: Partial<ReadSignal> = {},
+): string[] {
+  const problems: SettingsProblem[] = [];
+  kind.compile(settingsReader(written, { ...temperature, ...signal }, problems));
+  return problems.map(({ path, problem, fix }) => `${path.join('.')}: ${problem} | ${fix}`);
+}
+
+export class Alone<S, M> {
+  readonly settings: S;
+  memory: M;
+  /** `<judged> <severity>` whenever the answer changed. */
+  readonly answers: string[] = [];
+  severity: Severity = 0;
+  readonly timer: Timer = { at: null };
+  private readonly kind: RuleKind<S, M>;
+
+  constructor(
+    kind: RuleKind<S, M>,
+    written: Written,
+    signal: Partial<ReadSignal> = {},
+    beganAt = 0,
+  ) {
+    const problems = problemsOf(kind, written, signal);
+    if (problems.length > 0) throw new Error(problems.join('\n'));
+    this.kind = kind;
+    this.settings = kind.compile(settingsReader(written, { ...temperature, ...signal }, []));
+    this.memory = kind.begin(this.settings, beganAt, this.timer);
+  }
+
+  /** Readings, each with the deadlines before it; a string is a quality that makes it unusable. */
+  see(...readings: readonly (readonly [judged: number, value: number])[]): this {
+    for (const [judged, value] of readings) {
+      this.until(judged);
+      const reading = { at: judged, judged, value, quality: 0, input: 0 };
+      this.answer(judged, this.kind.sample(this.settings, this.memory, reading, this.timer));
+    }
+    return this;
+  }
+
+  bad(judged: number, code: number = quality.undecodable): this {
+    this.until(judged);
+    const reading = { at: judged, judged, value: 0, quality: code, input: 0 };
+    const severity = this.kind.unusable?.(this.settings, this.memory, reading, this.timer);
+    this.answer(judged, severity ?? this.severity);
+    return this;
+  }
+
+  /** Every deadline up to and at `to`. */
+  until(to: number): this {
+    while (this.timer.at !== null && this.timer.at <= to) {
+      const at = this.timer.at;
+      this.timer.at = null;
+      const severity = this.kind.deadline?.(this.settings, this.memory, at, this.timer);
+      this.answer(at, severity ?? this.severity);
+    }
+    return this;
+  }
+
+  /** Downtime, as the engine brings it. */
+  gap(fromMs: number, toMs: number): this {
+    this.until(fromMs);
+    if (this.timer.at !== null) this.timer.at += toMs - fromMs;
+    this.kind.gap(this.settings, this.memory, fromMs, toMs, this.timer);
+    return this;
+  }
+
+  /** The clock was set anew. */
+  shift(deltaMs: number): this {
+    if (this.timer.at !== null) this.timer.at += deltaMs;
+    this.kind.shift(this.memory, deltaMs);
+    return this;
+  }
+
+  /** To disk and back. */
+  throughJson(): this {
+    this.memory = JSON.parse(JSON.stringify(this.memory));
+    return this;
+  }
+
+  get evidence(): Evidence {
+    return this.kind.evidence(this.settings, this.memory);
+  }
+
+  get sentence(): string {
+    return this.kind.sentence(this.evidence);
+  }
+
+  private answer(at: number, severity: Severity): void {
+    if (severity !== this.severity) this.answers.push(`${at} ${severity}`);
+    this.severity = severity;
+  }
+}
