@@ -42,7 +42,19 @@ export const lost: RuleKind<LostSettings, LostMemory> = {
         problem: 'nobody said how often this signal speaks',
         fix: 'give the signal expect_every, or this rule after',
       });
-    return { afterMs: read.duration('after', missedMax * (read.expectEveryMs ?? 0)) };
+    const everyMs = read.expectEveryMs ?? 0;
+    const usual = everyMs > 0 ? missedMax * everyMs : Number.POSITIVE_INFINITY;
+    const afterMs = read.duration('after', usual);
+    if (afterMs <= everyMs)
+      read.report({
+        path: ['after'],
+        problem:
+          everyMs === 0
+            ? 'no reading could come soon enough'
+            : 'it is no longer than the signal takes from one reading to the next',
+        fix: `make it longer; ${missedMax} times expect_every allows for readings that are missed`,
+      });
+    return { afterMs };
   },
   begin(settings, at, timer) {
     timer.at = at + settings.afterMs;

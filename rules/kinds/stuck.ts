@@ -27,10 +27,16 @@ export const stuck: RuleKind<StuckSettings, StuckMemory> = {
   version: 1,
   summary: 'A value that has not moved for longer than such a value ever rests.',
   written: z.strictObject({ for: durationText, tolerance: z.optional(quantityText) }),
-  compile: (read) => ({
-    forMs: read.duration('for', 0),
-    tolerance: read.difference('tolerance', 0),
-  }),
+  compile(read) {
+    const forMs = read.duration('for', Number.POSITIVE_INFINITY);
+    if (forMs <= (read.expectEveryMs ?? 0))
+      read.report({
+        path: ['for'],
+        problem: 'every reading would count as stuck before the next one comes',
+        fix: 'make it longer than such a value ever rests, as "24 h"',
+      });
+    return { forMs, tolerance: read.difference('tolerance', 0) };
+  },
   begin: (_settings, at) => ({ abnormal: false, settled: null, settledAt: at, at }),
   sample(settings, memory, reading, timer): Severity {
     memory.at = reading.at;
