@@ -14,6 +14,7 @@ import { openStore } from './store/store.ts';
 import { version } from './version.ts';
 import { startWeb, type Web } from './web/server.ts';
 import { Core } from './wiring/core.ts';
+import { DamageBook } from './wiring/damage-book.ts';
 import { figures } from './wiring/figures.ts';
 import { findingWords, isAlarming } from './wiring/finding-words.ts';
 import { healthParts } from './wiring/health.ts';
@@ -112,6 +113,10 @@ async function start(
   const charts = new SeriesReader(options.folder);
   closers.push(() => charts.close());
   const findings = store.findings.filter(isAlarming).map(findingWords);
+  const damage = new DamageBook((found) => {
+    core.record({ type: 'damage', at: Date.now(), ...found });
+    log.warn(found, 'stored samples are damaged');
+  });
   const upkeep = new Upkeep(core, options.spaceBytes ?? limits.spaceBytesDefault, fault, () =>
     changes.look(),
   );
@@ -124,7 +129,7 @@ async function start(
       diskFreeBytesMin: limits.freeBytesMin,
       clockInDoubt: core.clock.inDoubt,
       sealingFailed: core.sealingFailed,
-      findings,
+      findings: [...findings, ...damage.words()],
       doorOpen: door !== null,
       turnAgeMs: performance.now() - upkeep.lookedAt,
       unjudgedRules: ports?.unjudgedRules().size ?? 0,
@@ -132,6 +137,7 @@ async function start(
   ports = new CorePorts({
     core,
     charts,
+    damaged: (found) => damage.note(found),
     health: healthNow,
     figures: () =>
       figures({
@@ -168,6 +174,8 @@ async function start(
 
 async function stopCore(core: Core): Promise<void> {
   core.live.stop();
+  // Its segment is written, or the next run seals these samples again.
+  await core.sealing.ended();
   core.store.note();
   const engineNow = core.live.engineNow;
   if (engineNow !== null) core.store.stopRun(engineNow);

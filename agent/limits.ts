@@ -90,6 +90,8 @@ export const limits = {
   droppedBodiesMax: 64,
   /** Free pages given back to the system in one go. */
   vacuumPagesMax: 4_096,
+  /** Damaged stretches of sealed samples that are told and kept in sight; further ones show in charts only. */
+  damagedChunksMax: 1_000,
   /** Snapshots of the engine kept; older ones are deleted when the next is written. */
   snapshotsKept: 2,
   /** Points of one series in one answer; a request for more is refused. */

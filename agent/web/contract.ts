@@ -75,7 +75,13 @@ export const pointSchema = z
     z.int().min(0),
   ])
   .describe('[at, min, max, mean, count, bad_count]; the three are null where none was usable.');
-export const seriesSchema = z.object({ unit: word, points: z.array(pointSchema) });
+export const seriesSchema = z.object({
+  unit: word,
+  points: z.array(pointSchema),
+  damage: z
+    .array(z.object({ from: epochMs, to: epochMs, reason: z.string() }))
+    .describe('Stretches whose samples are damaged; drawn by the minute where that is kept.'),
+});
 export type Series = z.infer<typeof seriesSchema>;
 export type SeriesPoint = z.infer<typeof pointSchema>;
 

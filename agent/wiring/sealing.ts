@@ -75,6 +75,11 @@ export class Sealing {
     );
   }
 
+  /** The sealing under way, to its end; nothing where there is none. */
+  async ended(): Promise<void> {
+    await this.running;
+  }
+
   /** Everything up to `lastSeq` is committed and the engine stands there. */
   begin(engine: Engine, lastSeq: number, ledgerId: number): Promise<void> {
     this.job ??= this.freeze(engine, lastSeq, ledgerId);

@@ -21,11 +21,14 @@ import type {
   WebPorts,
 } from '../web/ports.ts';
 import type { Core } from './core.ts';
+import type { DamagedSamples } from './damage-book.ts';
 import { alarmView, coverageView, holdView, ruleView, sampleView, signalView } from './views.ts';
 
 export interface WebPortsParts {
   readonly core: Core;
   readonly charts: SeriesReader;
+  /** Stored samples that could not be read. */
+  readonly damaged: (found: DamagedSamples) => void;
   readonly health: () => HealthParts;
   readonly figures: () => Figure[];
 }
@@ -81,9 +84,11 @@ export class CorePorts implements WebPorts {
     if (index < 0) return null;
     const open = this.core.columns.copyOf(this.core.samples.idOf(index));
     const answer = await this.parts.charts.series({ signal: id, sinceMs, untilMs, points, open });
+    for (const damage of answer.damage) this.parts.damaged({ signal: id, ...damage });
     return {
       unit: this.plan.signals[index]!.unit,
       points: answer.points.map((point) => [...point]),
+      damage: answer.damage.map(({ fromMs, toMs, reason }) => ({ from: fromMs, to: toMs, reason })),
     };
   }
 

@@ -213,6 +213,7 @@ export class FakePorts implements WebPorts {
         [sinceMs, 6.1, 6.5, 6.3, 60, 1],
         [untilMs - 1, null, null, null, 0, 3],
       ],
+      damage: [{ from: sinceMs, to: sinceMs, reason: 'its checksum does not hold' }],
     };
   };
   alarms = (query: AlarmQuery): AlarmView[] => {

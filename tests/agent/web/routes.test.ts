@@ -71,6 +71,13 @@ describe('signals', () => {
         [now - 3_600_000, 6.1, 6.5, 6.3, 60, 1],
         [now - 1, null, null, null, 0, 3],
       ],
+      damage: [
+        {
+          from: now - 3_600_000,
+          to: now - 3_600_000,
+          reason: 'its checksum does not hold',
+        },
+      ],
     });
     expect(ports.seriesAsked).toEqual([['mounts-2/store-1/wall', now - 3_600_000, now, 17]]);
   });
