@@ -3,11 +3,14 @@
  *
  * The slope is robust (Theil–Sen over at most 32 means of the window, Sen's interval), so one
  * wild reading bends nothing. The forecast is a range: soonest by the steepest slope the
- * confidence allows, latest by the flattest. Without confidence that the value moves towards the
- * limit there is no forecast and no alarm. Nor is there one beyond the limit: that is for a band.
+ * confidence allows, latest by the flattest, each through the middle of the window, where the level
+ * is known best. Without confidence that the value moves towards the limit there is no forecast and
+ * no alarm. Nor is there one beyond the limit: that is for a band. While the window holds too few
+ * readings to tell, as after a gap, the answer stays what it was.
  */
 import { z } from 'zod/mini';
 import { confidenceZ, type SenSlope, senSlope } from '../process/trend.ts';
+import { lastInstantMs } from '../signal/instant-text.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import {
   type Delayed,
@@ -82,8 +85,20 @@ function compile(read: SettingsReader): ApproachSettings {
       problem: 'an approach is to one limit',
       fix: 'give either low or high; a second rule watches the other side',
     });
-  const withinMs = read.duration('within', 0);
+  const withinMs = read.duration('within', Number.POSITIVE_INFINITY);
   const windowMs = read.duration('window', withinMs);
+  if (withinMs === 0)
+    read.report({
+      path: ['within'],
+      problem: 'there would be no time to act',
+      fix: 'give the time people need to act, as "2 h"',
+    });
+  else if (windowMs === 0)
+    read.report({
+      path: ['window'],
+      problem: 'the window holds no reading',
+      fix: 'make it about as long as within',
+    });
   if (read.expectEveryMs !== null && windowMs < meansMin * read.expectEveryMs)
     read.report({
       path: ['window'],
@@ -121,7 +136,8 @@ function sample(
   memory.count += 1;
   if (memory.closedAt === null || judged - memory.closedAt >= settings.windowMs / meansMax) {
     closeMean(settings, memory, judged);
-    timer.at = delayedSay(settings, memory.answer, nears(settings, memory, judged), judged);
+    const says = nears(settings, memory, judged);
+    if (says !== null) timer.at = delayedSay(settings, memory.answer, says, judged);
   }
   return memory.answer.answer ? 1 : 0;
 }
@@ -140,27 +156,31 @@ function closeMean(settings: ApproachSettings, memory: ApproachMemory, judged: E
 
 const slope: SenSlope = { slope: 0, low: 0, high: 0 };
 
-/** Makes the forecast; true where the limit comes within the time to act. */
-function nears(settings: ApproachSettings, memory: ApproachMemory, now: EpochMs): boolean {
+/** Makes the forecast; true where the limit comes within the time to act, null where nobody can tell. */
+function nears(settings: ApproachSettings, memory: ApproachMemory, now: EpochMs): boolean | null {
+  const { times, means } = memory;
+  if (times.length < meansMin) return null;
   memory.slopePerMs = null;
   memory.earliestMs = null;
   memory.latestMs = null;
-  const { times, means } = memory;
-  if (times.length < meansMin) return false;
   const base = times[0]!;
   const since = times.map((time) => time - base);
-  if (senSlope(since, means, means.length, settings.z, slope) === null) return false;
+  if (senSlope(since, means, means.length, settings.z, slope) === null) return null;
   memory.slopePerMs = slope.slope;
   const sign = settings.side === 'high' ? 1 : -1;
-  const flattest = sign * (sign > 0 ? slope.low : slope.high);
-  const steepest = sign * (sign > 0 ? slope.high : slope.low);
-  const remaining = sign * (settings.limit - levelAt(since, means, slope.slope, now - base));
-  if (!(flattest > 0) || remaining <= 0) return false;
-  memory.earliestMs = Math.round(now + remaining / steepest);
-  memory.latestMs = Math.round(now + remaining / flattest);
-  const within = settings.withinMs * (memory.answer.answer ? releaseFactor : 1);
-  return remaining / (sign * slope.slope) <= within;
+  const [flattest, steepest] = sign > 0 ? [slope.low, slope.high] : [slope.high, slope.low];
+  /** Time to the limit along the line of a slope; negative beyond it. */
+  const leftMs = (perMs: number): number =>
+    (settings.limit - levelAt(since, means, perMs, now - base)) / perMs;
+  if (!(sign * flattest > 0)) return false;
+  const left = leftMs(slope.slope);
+  if (left <= 0) return false;
+  memory.earliestMs = instant(now + Math.max(0, leftMs(steepest)));
+  memory.latestMs = instant(now + Math.max(0, leftMs(flattest)));
+  return left <= settings.withinMs * (memory.answer.answer ? releaseFactor : 1);
 }
+
+const instant = (ms: number): EpochMs => Math.min(Math.round(ms), lastInstantMs);
 
 /** The fitted line at a time: the median of what each mean says of it. */
 function levelAt(
