@@ -5,6 +5,7 @@
  * of the engine's state: after a restart it is judged in the same order.
  */
 import type { SampleBatch } from '../signal/sample.ts';
+import { Lane } from './lane.ts';
 
 export interface PendingSample {
   readonly signal: number;
@@ -28,14 +29,27 @@ export class Pending {
   private free: number[] = [];
   private used = 0;
   private arrivals = 0;
-  size = 0;
+  private waiting = 0;
+  private readonly lane = new Lane();
+  /** What the heap took before the lane began has a lower number of arrival. */
+  private laneSince = 0;
+
+  get size(): number {
+    return this.waiting + this.lane.size;
+  }
 
   /** Time of the first in order; Infinity when none waits. */
   get nextJudged(): number {
-    return this.size === 0 ? Number.POSITIVE_INFINITY : this.judged[this.heap[0]!]!;
+    const inHeap = this.waiting === 0 ? Number.POSITIVE_INFINITY : this.judged[this.heap[0]!]!;
+    return Math.min(inHeap, this.lane.judged);
   }
 
   push(batch: SampleBatch, i: number): void {
+    const begins = this.lane.size === 0;
+    if (this.lane.take(batch, i)) {
+      if (begins) this.laneSince = this.arrivals;
+      return;
+    }
     this.insert(
       batch.signal[i]!,
       batch.at[i]!,
@@ -63,11 +77,15 @@ export class Pending {
     this.quality[slot] = quality;
     this.flags[slot] = flags;
     this.arrival[slot] = this.arrivals++;
-    this.rise(this.size++, slot);
+    this.rise(this.waiting++, slot);
   }
 
   /** Takes the first in order into `into`; there must be one. */
   take(into: { -readonly [K in keyof PendingSample]: number }): void {
+    if (this.laneFirst()) {
+      this.lane.leave(into);
+      return;
+    }
     const slot = this.heap[0]!;
     into.signal = this.signal[slot]!;
     into.at = this.at[slot]!;
@@ -76,13 +94,28 @@ export class Pending {
     into.quality = this.quality[slot]!;
     into.flags = this.flags[slot]!;
     this.free.push(slot);
-    this.size -= 1;
-    if (this.size > 0) this.sink(this.heap[this.size]!);
-    else this.arrivals = 0;
+    this.waiting -= 1;
+    if (this.waiting > 0) this.sink(this.heap[this.waiting]!);
+    else if (this.lane.size === 0) this.arrivals = 0;
+  }
+
+  /** Of one moment and signal, what was held from earlier goes before what arrived at it. */
+  private laneFirst(): boolean {
+    if (this.lane.size === 0) return false;
+    if (this.waiting === 0) return true;
+    const slot = this.heap[0]!;
+    const judged = this.judged[slot]!;
+    if (judged !== this.lane.judged) return this.lane.judged < judged;
+    const { signal } = this.lane;
+    if (this.signal[slot] !== signal) return signal < this.signal[slot]!;
+    const at = this.at[slot]!;
+    if (at !== this.lane.judged) return this.lane.judged < at;
+    return this.laneSince <= this.arrival[slot]!;
   }
 
   clear(): void {
-    this.size = 0;
+    this.lane.clear();
+    this.waiting = 0;
     this.used = 0;
     this.free.length = 0;
     this.arrivals = 0;
@@ -90,7 +123,7 @@ export class Pending {
 
   /** All that wait, in order; the state of the engine holds them. */
   list(): PendingSample[] {
-    return Array.from(this.heap.subarray(0, this.size))
+    const inHeap = Array.from(this.heap.subarray(0, this.waiting))
       .sort((a, b) => (this.before(a, b) ? -1 : 1))
       .map((slot) => ({
         signal: this.signal[slot]!,
@@ -99,7 +132,20 @@ export class Pending {
         value: this.value[slot]!,
         quality: this.quality[slot]!,
         flags: this.flags[slot]!,
+        early: this.arrival[slot]! < this.laneSince,
       }));
+    const [earlier, later] = [inHeap.filter((p) => p.early), inHeap.filter((p) => !p.early)];
+    // Sorting keeps the order of equals, which is that of arrival.
+    return [...earlier, ...this.lane.rest(), ...later]
+      .map(({ signal, at, judged, value, quality, flags }) => ({
+        signal,
+        at,
+        judged,
+        value,
+        quality,
+        flags,
+      }))
+      .sort((a, b) => a.judged - b.judged || a.signal - b.signal || a.at - b.at);
   }
 
   private before(a: number, b: number): boolean {
@@ -125,7 +171,7 @@ export class Pending {
   }
 
   private sink(slot: number): void {
-    const { heap, size } = this;
+    const { heap, waiting: size } = this;
     let i = 0;
     for (;;) {
       let child = 2 * i + 1;
