@@ -64,7 +64,10 @@ export type Input =
       readonly fromMs: EpochMs;
       readonly toMs: EpochMs;
     }
-  /** The clock was set back by more than can be slewed; times in memory move along. */
+  /**
+   * The clock was set back by more than can be slewed; times in memory move along. It stands
+   * behind all that was judged before it, as a gap does.
+   */
   | { readonly kind: 'rebase'; readonly judged: EpochMs; readonly deltaMs: number }
   /** From here on the plan of this revision holds; the shell has compiled it. */
   | { readonly kind: 'site'; readonly judged: EpochMs; readonly revision: string }

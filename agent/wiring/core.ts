@@ -123,8 +123,8 @@ export class Core {
       this.live.input({ kind: 'gap', judged: from + 1, fromMs: from, toMs: step.toMs });
       engine.advance(step.toMs);
     } else {
-      this.live.input({ kind: 'rebase', judged: from, deltaMs: step.deltaMs });
-      engine.advance(from);
+      this.live.input({ kind: 'rebase', judged: from + 1, deltaMs: step.deltaMs });
+      engine.advance(from + 1);
       this.columns.rebase();
     }
     this.clock.set(engine.now);
