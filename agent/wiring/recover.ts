@@ -78,6 +78,8 @@ class Recovery {
   private readonly commands: UnsealedInput[] = [];
   private readonly batch = new SampleBatch(4_096);
   private readonly emitLater: (effect: Effect) => void;
+  /** Unsealed inputs that are no samples and were not fed yet, last first. */
+  private ahead: Ahead[] = [];
   private live = false;
   private engine: Engine | null = null;
   private firstJudged: EpochMs | null = null;
@@ -95,6 +97,7 @@ class Recovery {
     // The newest snapshot was damaged: the one before it and the sealed record lead up to the log.
     const behind = snapshot !== null && snapshot.seq < ports.sealedSeq;
     if (behind) for (const item of ports.recordAfter(snapshot.seq)) this.feedRecorded(item);
+    this.ahead = othersAhead(ports.read.inputsAfter(ports.sealedSeq, () => {}));
     for (const row of ports.read.inputsAfter(ports.sealedSeq, ports.damaged))
       this.feed(row, !behind);
     const { engine } = this;
@@ -145,10 +148,11 @@ class Recovery {
     unpackFrame(row.body, row.judged, batch, ports.indexById());
     ports.remember(batch);
     if (!judge) return;
-    // Nothing that comes later is judged before this row's first moment; so the queue stays short.
-    let first = row.judged;
+    // No samples that come later are judged before this row's first moment, but a change of plan
+    // may be; up to there all is known, and so the queue stays short.
+    let first = Math.min(row.judged, this.ahead.at(-1)?.soonest ?? row.judged);
     for (let i = 0; i < batch.count; i += 1) first = Math.min(first, batch.judged[i]!);
-    engine.advance(first - 1);
+    if (first - 1 > engine.now) engine.advance(first - 1);
     this.collect();
     engine.offerBatch(batch);
   }
@@ -156,6 +160,7 @@ class Recovery {
   private feedInput(row: InputRow, judge: boolean): void {
     const input = JSON.parse(new TextDecoder().decode(row.body)) as Input;
     this.commands.push({ seq: row.seq, judged: row.judged, body: row.body });
+    this.ahead.pop();
     if (this.engine === null) {
       if (input.kind !== 'site') return;
       const plan = this.ports.planOf(input.revision);
@@ -195,6 +200,23 @@ class Recovery {
     }
     return { known, differs: null };
   }
+}
+
+interface Ahead {
+  /** The first moment of this and the inputs behind it, as far as the clock's next step back. */
+  readonly soonest: EpochMs;
+}
+
+function othersAhead(rows: Iterable<InputRow>): Ahead[] {
+  const others: Pick<InputRow, 'kind' | 'judged'>[] = [];
+  for (const { kind, judged } of rows)
+    if (kind !== inputKind.samples) others.push({ kind, judged });
+  others.reverse();
+  let soonest = Number.POSITIVE_INFINITY;
+  return others.map(({ kind, judged }) => {
+    soonest = kind === inputKind.rebase ? judged : Math.min(soonest, judged);
+    return { soonest };
+  });
 }
 
 const effectTypes: ReadonlySet<string> = new Set(['transition', 'judgeable', 'hold', 'refused']);
