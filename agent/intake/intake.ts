@@ -56,9 +56,11 @@ export interface Intake {
   replan(bindings: readonly Binding[]): void;
   /** Recorded samples, oldest first: what a restart must know to tell duplicates and jumps. */
   remember(recorded: SampleBatch): void;
+  /** By the samples' clock: what comes from here on is judged at or after `ms`. */
+  passTo(ms: EpochMs): void;
   /** While true, every usable sample is marked uncertain. */
   setClockDoubt(inDoubt: boolean): void;
-  /** By the samples' clock: the greatest `at` seen; -Infinity before the first. */
+  /** By the samples' clock: the greatest `at` seen, or what it was passed to; -Infinity before. */
   readonly engineTimeMs: EpochMs;
   readonly counters: Readonly<IntakeCounters>;
   /** The last occasion of each cause. */
@@ -151,6 +153,10 @@ export function createIntake(options: IntakeOptions): Intake {
         }
         arrival.passTo(recorded.at[i]!);
       }
+    },
+
+    passTo(ms) {
+      if (arrival.bySamples) arrival.passTo(ms);
     },
 
     setClockDoubt(inDoubt) {

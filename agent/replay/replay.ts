@@ -104,7 +104,8 @@ export function replayValues(
   values.sort((a, b) => a.timeMs - b.timeMs);
   const first = values[0];
   if (first === undefined) return { samples: 0, fromMs: null, toMs: null, late };
-  const engine = Engine.begin(ports.plan, first.timeMs, ports);
+  // As live: begun just before the first sample, and a moment is judged once it is over.
+  const engine = Engine.begin(ports.plan, first.timeMs - 1, ports);
   const batch = new SampleBatch(16);
   let samples = 0;
   for (const { signal, value, unit, quality, timeMs } of values) {
@@ -112,7 +113,7 @@ export function replayValues(
     samples += batch.count;
     engine.offerBatch(batch);
     batch.clear();
-    engine.advance(Math.max(engine.now, intake.engineTimeMs));
+    engine.advance(Math.max(engine.now, intake.engineTimeMs - 1));
     engine.derivedOut.clear();
   }
   engine.advance(Math.max(engine.now, engine.waitsUntil ?? 0));

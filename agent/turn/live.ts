@@ -4,6 +4,10 @@
  * On the wall clock a beat is a point of a 20 ms grid; what arrived since the last one is judged
  * at the next. Between beats waiting publishers are served by committing input rows alone, which
  * carry the beat they will be judged at. On the samples' own clock time is what the samples say.
+ *
+ * Always true: nothing is judged at a moment the engine has passed, for in the record it would
+ * stand before what was judged there. By the samples' clock a moment is open until a later sample
+ * comes, or none does for a while.
  */
 import type { Engine } from '#rules/engine.ts';
 import type { Command, Effect, Input } from '#rules/input.ts';
@@ -24,12 +28,12 @@ export interface LiveParts {
   /** Body of an input that is not samples: canonical JSON. */
   readonly bodyOf: (input: Input) => Uint8Array;
   readonly tell: (news: TurnNews) => void;
-  /** The first sample of a run by the samples' clock: gives the engine, begun at `at`. */
+  /** By the samples' clock, just before the first sample of a run: gives the engine, begun at `at`. */
   readonly begin: (at: EpochMs) => Engine;
 }
 
 interface WaitingCommand {
-  readonly command: Command;
+  command: Command;
   readonly settle: (effects: readonly Effect[]) => void;
   /** What it caused so far; told to whoever asked once it is on disk. */
   readonly effects: Effect[];
@@ -86,6 +90,7 @@ export class Live {
     const { intake, mode, journal } = this.parts;
     if (mode === 'samples') {
       this.tookAt = performance.now();
+      if (this.engine !== null) intake.passTo(this.engine.now + 1);
       intake.take(topic, payload, retained, 0, 0, this.batch);
     } else {
       const now = this.parts.now();
@@ -106,13 +111,10 @@ export class Live {
   /** A person's command; settles once it is committed, with what it caused. */
   command(command: Unjudged): Promise<readonly Effect[]> {
     const { promise, resolve } = Promise.withResolvers<readonly Effect[]>();
-    let judged: EpochMs;
-    if (this.parts.mode === 'wall') {
-      this.openBeat(this.parts.now());
-      judged = this.beat;
-    } else judged = (this.engine?.now ?? 0) + 1;
+    if (this.engine === null) return Promise.resolve([refusedUntimed(command)]);
+    if (this.parts.mode === 'wall') this.openBeat(this.parts.now());
     this.commands.push({
-      command: { ...command, judged } as Command,
+      command: { ...command, judged: this.beat } as Command,
       settle: resolve,
       effects: [],
     });
@@ -127,14 +129,24 @@ export class Live {
   adopt(revision: string): EpochMs {
     this.rowOpen();
     const { engine } = this;
-    const clock = this.parts.mode === 'wall' ? this.parts.now() : 0;
     if (engine === null) throw new Error('there is no engine to adopt a plan');
     // Several changes may share one moment; nothing else may.
-    const moment = this.siteMoment === engine.now ? engine.now : Math.max(engine.now, clock) + 1;
+    const moment = this.siteMoment === engine.now ? engine.now : this.soonest(engine.now);
     this.siteMoment = moment;
     this.input({ kind: 'site', judged: moment, revision });
     engine.advance(moment);
+    // Derived samples speak of the plan that is being left.
+    this.collect();
+    if (this.parts.mode === 'samples') this.parts.intake.passTo(moment + 1);
     return moment;
+  }
+
+  /** The next moment that is free: behind all that was judged, before the open beat. */
+  private soonest(engineNow: EpochMs): EpochMs {
+    if (this.parts.mode === 'samples') return engineNow + 1;
+    const now = this.parts.now();
+    // Work of this very turn may have taken the clock beyond the open beat.
+    return Math.max(engineNow, this.beat > 0 ? Math.min(now, this.beat - 2) : now) + 1;
   }
 
   /** Any other input of the shell's: gaps and clocks. */
@@ -222,11 +234,12 @@ export class Live {
     if (engine === null) return;
     const waiting = this.commands;
     this.commands = [];
-    let to = mode === 'wall' ? this.beat : intake.engineTimeMs;
-    for (const each of waiting) {
-      this.input(each.command);
-      to = Math.max(to, each.command.judged);
+    let to = mode === 'wall' ? this.beat : intake.engineTimeMs - 1;
+    if (mode === 'samples' && waiting.length > 0) {
+      to = Math.max(engine.now, intake.engineTimeMs) + 1;
+      for (const each of waiting) each.command = { ...each.command, judged: to };
     }
+    for (const each of waiting) this.input(each.command);
     this.settling.push(...waiting);
     this.beat = 0;
     if (to > engine.now) engine.advance(to);
@@ -251,7 +264,8 @@ export class Live {
     const { batch } = this;
     if (batch.count === 0) return;
     const { journal, samples, mode, intake } = this.parts;
-    this.engine ??= this.parts.begin(batch.at[0]!);
+    // The moment of the first sample is still open when its engine begins.
+    this.engine ??= this.parts.begin(batch.at[0]! - 1);
     const judged = mode === 'wall' ? this.beat : Math.max(this.engine.now, intake.engineTimeMs);
     journal.row(judged, inputKind.samples, samples.pack(batch, judged), this.batchOwed);
     this.batchOwed = false;
@@ -296,6 +310,14 @@ export class Live {
     for (const { settle, effects: caused } of settling) settle(caused);
   }
 }
+
+/** By the samples' clock there is no time before the first of them. */
+const refusedUntimed = (command: Unjudged): Effect => ({
+  kind: 'refused',
+  judged: 0,
+  command: { ...command, judged: 0 } as Command,
+  why: 'no sample has come yet, and until then it is no time',
+});
 
 /** Did this command cause this effect? The engine hands a refused command back as it came. */
 function concerns(effect: Effect, command: Command): boolean {

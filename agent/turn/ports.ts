@@ -46,7 +46,9 @@ export interface TurnIntake {
     nowMs: EpochMs,
     out: SampleBatch,
   ): void;
-  /** By the samples' clock: the greatest `at` seen; -Infinity before the first. */
+  /** By the samples' clock: what comes from here on is judged at or after `ms`. */
+  passTo(ms: EpochMs): void;
+  /** By the samples' clock: the greatest `at` seen, or what it was passed to; -Infinity before. */
   readonly engineTimeMs: EpochMs;
 }
 

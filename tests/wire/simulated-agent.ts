@@ -69,7 +69,8 @@ export class SimulatedAgent {
     return performance.now() + this.busySoFarMs;
   }
 
-  start(): void {
+  /** Returns the unsealed samples it found. */
+  start(): string[] {
     this.core = new Core({
       store: openStore(this.folder, { now: () => this.startMs, ballastBytes: 0 }),
       source: this.source,
@@ -82,7 +83,9 @@ export class SimulatedAgent {
         throw new Error(`${message} ${JSON.stringify(facts)}`);
       },
     });
+    const samples = this.openSamples();
     this.core.lookAtClock();
+    return samples;
   }
 
   /** Lets time go by, the clock looked at every second and the turn taken every `tickMs`. */
@@ -101,12 +104,14 @@ export class SimulatedAgent {
     this.core.lookAtClock();
   }
 
-  /** As the process does when it is told to stop. */
-  stop(): void {
+  /** As the process does when it is told to stop. Returns the unsealed samples. */
+  stop(): string[] {
     this.core.live.stop();
+    const samples = this.openSamples();
     const { engineNow } = this.core.live;
     if (engineNow !== null) this.core.store.stopRun(engineNow);
     this.close();
+    return samples;
   }
 
   /** What is not on disk is lost. */
@@ -124,7 +129,7 @@ export class SimulatedAgent {
   }
 
   /** Every sample of every signal that is not sealed yet: [signal, at, judged, value, quality]. */
-  openSamples(): string[] {
+  private openSamples(): string[] {
     const { core } = this;
     return core.samples.storedSignals.flatMap(({ id, name }) =>
       core.columns
