@@ -59,6 +59,11 @@ export class SimulatedAgent {
     monotonicMs: () => this.monotonicMs(),
   };
 
+  /** Time goes by in the middle of the agent's work: no timer is heard. */
+  jump(ms: number): void {
+    this.busySoFarMs += ms;
+  }
+
   /** What a good clock would say now. */
   get trueMs(): number {
     return Math.floor(this.startMs + performance.now() + this.busySoFarMs);

@@ -226,3 +226,27 @@ for (const mode of ['wall', 'samples'] as const) {
     },
   );
 }
+
+test('a derived sample made on the way to a change of plan keeps its signal', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'forebond-day-'));
+  const agent = new SimulatedAgent(source, folder, morning, 'wall');
+  try {
+    agent.start();
+    const take = (topic: string, value: string): void =>
+      agent.core.live.take(topic, Buffer.from(value), false, 1, () => {});
+    take('room/air', '20.0');
+    take('room/humidity', '50');
+    agent.pass(30, 30);
+    // Due 100 ms after its inputs; nobody looks before a new cell adds a signal before it.
+    agent.jump(110);
+    take('bench/cell-1/t', '21.0');
+    agent.pass(100);
+    const samples = agent.stop();
+    // Sonntag 1990 by rules/derive/dew-point.ts: 20 °C at 50 % has a dew point of 9.3 °C.
+    expect(samples.filter((sample) => / 9\.3 /.test(sample))).toEqual([
+      expect.stringMatching(/^m\/room\/dew /),
+    ]);
+  } finally {
+    agent.remove();
+  }
+});
