@@ -1,6 +1,6 @@
 /**
  * The names a label's text may use as `{$name}`, and what each prints. Numbers print with their
- * unit in the reader's units, times in the site's.
+ * canonical unit, times in the site's zone.
  */
 export const placeholders = {
   station: 'the station’s name',

@@ -7,7 +7,7 @@
  */
 import type { Evidence } from '../kinds/kind.ts';
 import type { CardLabel, Fact } from '../plan/card.ts';
-import { causeOf } from '../signal/quality.ts';
+import { causeOf, isKnown, type QualityCode } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { unitSymbol } from './unit-symbol.ts';
 
@@ -32,7 +32,7 @@ export function spanText(ms: number): string {
   if (span < 2 * msPer.min) return `${Math.round(span / msPer.s)} s`;
   if (span < 2 * msPer.h) return `${Math.round(span / msPer.min)} min`;
   if (span < 2 * msPer.d) return `${Number((span / msPer.h).toFixed(1))} h`;
-  return `${Math.round(span / msPer.d)} d`;
+  return `${Number((span / msPer.d).toFixed(span < 10 * msPer.d ? 1 : 0))} d`;
 }
 
 /** 02:10, with the date where it is not the day of `now`. */
@@ -49,7 +49,8 @@ export function clockText(at: EpochMs, timezone: string, now: EpochMs): string {
 }
 
 export function quantityText(value: number, unit: string, digits: number | null): string {
-  const number = digits === null ? String(Number(value.toPrecision(6))) : value.toFixed(digits);
+  const rounded = digits === null ? String(Number(value.toPrecision(6))) : value.toFixed(digits);
+  const number = Number(rounded) === 0 ? rounded.replace('-', '') : rounded;
   const symbol = unitSymbol(unit);
   return symbol === '' ? number : `${number} ${symbol}`;
 }
@@ -70,8 +71,14 @@ export function sayAlarm(
 export const fillFacts = (text: string, subject: Subject): string =>
   fill(text, wordsOf(subject, {}, 0));
 
-const fill = (text: string, words: Readonly<Record<string, string | undefined>>): string =>
-  text.replace(/\{\$(\w+)\}/g, (_, name: string) => words[name] ?? 'unknown');
+const unknown = 'unknown';
+
+const fill = (text: string, words: ReadonlyMap<string, string | undefined>): string =>
+  text.replace(/\{\$([^}]*)\}/g, (_, name: string) => words.get(name) ?? unknown);
+
+/** A code that another version gave is no reason to be silent. */
+const causeText = (code: QualityCode): string | undefined =>
+  isKnown(code) ? (causeOf(code) ?? undefined) : undefined;
 
 function factText(fact: Fact): string {
   switch (fact.kind) {
@@ -88,30 +95,33 @@ function wordsOf(
   subject: Subject,
   evidence: Evidence,
   now: EpochMs,
-): Record<string, string | undefined> {
+): ReadonlyMap<string, string | undefined> {
   const { unit, digits, timezone } = subject;
-  const value = (x: number | undefined): string | undefined =>
-    x === undefined ? undefined : quantityText(x, unit, digits);
-  const until = (x: EpochMs | undefined): string | undefined =>
-    x === undefined ? undefined : spanText(x - now);
-  const { sinceMs, slopePerH, cause } = evidence;
-  const facts = Object.entries(subject.facts).map(([name, fact]) => [name, factText(fact)]);
-  const slopeUnit = unit === 'Cel' ? 'K' : unit;
-  return {
-    ...Object.fromEntries(facts),
-    station: subject.station,
-    signal: subject.signal,
-    container: subject.container ?? subject.station,
-    value: value(evidence.value),
-    limit: value(evidence.limit),
-    slope:
-      slopePerH === undefined
-        ? undefined
-        : quantityText(Math.abs(slopePerH), slopeUnit, digits ?? 2),
-    early: until(evidence.earliestMs),
-    late: until(evidence.latestMs),
-    duration: sinceMs === undefined ? undefined : spanText(now - sinceMs),
-    clock: sinceMs === undefined ? undefined : clockText(sinceMs, timezone, now),
-    cause: cause === undefined ? undefined : (causeOf(cause) ?? undefined),
-  };
+  const words = new Map<string, string | undefined>();
+  for (const [name, fact] of Object.entries(subject.facts)) words.set(name, factText(fact));
+  words.set('station', subject.station);
+  words.set('signal', subject.signal);
+  words.set('container', subject.container ?? subject.station);
+  const { value, limit, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
+  if (value !== undefined) words.set('value', quantityText(value, unit, digits));
+  if (limit !== undefined) words.set('limit', quantityText(limit, unit, digits));
+  if (slopePerH !== undefined) words.set('slope', slopeText(slopePerH, unit));
+  if (earliestMs !== undefined) words.set('early', untilText(earliestMs, now));
+  if (latestMs !== undefined) words.set('late', untilText(latestMs, now));
+  if (sinceMs !== undefined) {
+    words.set('duration', spanText(now - sinceMs));
+    words.set('clock', clockText(sinceMs, timezone, now));
+  }
+  if (cause !== undefined) words.set('cause', causeText(cause));
+  return words;
+}
+
+/** Two figures: a robust slope is not known better. */
+const slopeText = (slopePerH: number, unit: string): string =>
+  quantityText(Number(Math.abs(slopePerH).toPrecision(2)), unit === 'Cel' ? 'K' : unit, null);
+
+/** How long until then; beyond a month nobody plans by it. */
+function untilText(at: EpochMs, now: EpochMs): string {
+  const monthMs = 30 * msPer.d;
+  return at - now > monthMs ? `more than ${spanText(monthMs)}` : spanText(at - now);
 }

@@ -62,6 +62,10 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.wrongUnit]: 'it came in another unit than promised',
 };
 
+/** Was this code ever given? */
+export const isKnown = (code: QualityCode): boolean =>
+  code === quality.good || causes[code] !== undefined;
+
 export const isBad = (code: QualityCode): boolean => code >= firstBadCode;
 
 export const gradeOf = (code: QualityCode): Grade =>

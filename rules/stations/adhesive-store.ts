@@ -58,12 +58,12 @@ const neverWarm = 'warm it with flame, heat gun, band heater, steam or oven';
 
 const coldLabel: Label = {
   word: 'NOTICE',
-  sentence: '{$station}: {$signal} at {$value}, below {$limit}, for {$duration}.',
-  consequence: 'Cold breaks the dispersion, and it freezes first at the wall of the container.',
+  sentence: '{$signal} at {$value}, below {$limit}, for {$duration}.',
+  consequence: 'Cold breaks the dispersion; a container freezes first at its wall.',
   steps: [
     'Measure in the adhesive of the coldest container and enter the reading.',
     'Close doors and gates; see whether the heating runs.',
-    'Move containers off the floor and away from the outer wall, to between {$low} and {$high}; mark any you doubt and put them on hold.',
+    'Move containers off the floor and away from the outer wall, to a place between {$low} and {$high}; mark any you doubt and put them on hold.',
   ],
   doNot: [neverWarm, 'stir adhesive that may have frozen'],
   caution: liftCaution,
@@ -110,7 +110,7 @@ const approaching: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: {$signal} at {$value}, falling {$slope} an hour; {$limit} in {$early} to {$late} if it goes on so.',
+      '{$signal} at {$value}, falling {$slope} an hour; {$limit} in {$early} to {$late} if it goes on so.',
     consequence: 'Freezing breaks the dispersion. Thawing does not mend it.',
     steps: [
       'Close doors and gates; see whether the heating runs.',
@@ -146,11 +146,11 @@ const frozen = (name: string, signal: string, alike?: string): RuleTemplate => (
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: {$signal} at {$value}, at or below {$limit}, for {$duration}; {$container} may have frozen.',
+      '{$signal} at {$value}, at or below {$limit}, for {$duration}; {$container} may have frozen.',
     consequence: 'Adhesive that froze is broken for good, though it may look right once thawed.',
     steps: [
       'Tag every container that stood there.',
-      'Move them to the hold area, between {$low} and {$high}.',
+      'Move them to a hold area between {$low} and {$high}.',
       'Ask quality for a test; only quality lifts the hold.',
     ],
     doNot: ['thaw it and use it', neverWarm],
@@ -192,7 +192,7 @@ const warm: RuleTemplate = {
   hold: null,
   label: {
     word: 'NOTICE',
-    sentence: '{$station}: {$signal} at {$value}, above {$limit}, for {$duration}.',
+    sentence: '{$signal} at {$value}, above {$limit}, for {$duration}.',
     consequence: 'Heat ages the adhesive: it thickens or gels, and its shelf life shortens.',
     steps: [
       'Confirm with a second thermometer at the containers.',

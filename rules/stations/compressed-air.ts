@@ -81,7 +81,7 @@ const pipeMargin: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: the coldest pipe is only {$value} warmer than the air’s dew point, less than {$limit}, for {$duration}.',
+      '{$station}: coldest pipe {$value} above the dew point of the air, less than {$limit}, for {$duration}.',
     consequence: waterConsequence,
     steps: waterSteps,
     doNot: waterDoNot,
@@ -155,7 +155,7 @@ const separator: RuleTemplate = {
       'Have the element changed and the drain tested.',
       'Write down the pressure drop before and after.',
     ],
-    doNot: ['open a live bowl'],
+    doNot: ['open a bowl under pressure'],
     caution: storedPressure,
   },
 };

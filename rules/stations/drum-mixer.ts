@@ -55,7 +55,7 @@ const inUse = { signal: 'in-use', low: '1 1' } as const;
 const stoppedSteps = [
   'Ask whether someone is working on it; if so, leave it.',
   'Stop drawing from the drum. From outside the guard see whether the shaft turns; check the air supply and its regulator.',
-  'Past a rest of {$rest} take the drum off line; once an authorised person restarts it, stir {$stir} and take a hydrometer reading before use.',
+  'Past a rest of {$rest} take the drum off line; once an authorised person restarts it, stir for {$stir} and take a hydrometer reading before use.',
 ] as const;
 const stoppedDoNot = [
   'restart it unseen, or at speed on a settled bottom',
@@ -107,8 +107,7 @@ const rest: RuleTemplate = {
   priority: ['high', 'high'],
   label: {
     ...stopped.label,
-    sentence:
-      '{$station}: agitator still at rest, for {$duration}; half of the allowed rest of {$rest} is gone.',
+    sentence: '{$station}: agitator still at rest, for {$duration} of the {$rest} it may rest.',
   },
 };
 

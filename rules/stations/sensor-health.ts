@@ -11,7 +11,8 @@ export const lostLabel: CardLabel = {
   word: 'NOTICE',
   // The kind says whether the sensor is silent or sends nonsense.
   sentence: null,
-  consequence: 'What {$signal} watches is not watched, and a standing alarm cannot be judged over.',
+  consequence:
+    'Nothing watches what {$signal} measures, and an alarm that stands on it cannot clear.',
   steps: [
     'Read the quantity by hand and write it down.',
     'See whether the sensor has power, and its cable or radio link is whole.',
@@ -24,7 +25,8 @@ export const lostLabel: CardLabel = {
 export const stuckLabel: CardLabel = {
   word: 'NOTICE',
   sentence: null,
-  consequence: 'A frozen reading hides what happens; its limits are judged on an old value.',
+  consequence:
+    'A reading that stands still hides what happens; its limits are judged on an old value.',
   steps: [
     'Compare it with a hand instrument at the same place.',
     'See whether the sensor, its transmitter or its gateway hangs.',
