@@ -3,6 +3,7 @@
  * recorded data, as a table or one JSON object a line; then samples, span and seconds.
  */
 import { createReadStream, statSync } from 'node:fs';
+import { setPriority } from 'node:os';
 import type { Command } from 'commander';
 import type { Effect } from '#rules/input.ts';
 import { isInstance } from '#rules/plan/binding.ts';
@@ -45,6 +46,8 @@ export function replayCommand(program: Command, parts: CliParts): void {
     .action(async (flags: ReplayFlags) => {
       const source = await parts.siteOrExit(flags.site);
       if (source === null) return;
+      // A running agent on this machine comes first.
+      setPriority(10);
       const began = performance.now();
       const printer = new Printer(parts.print, flags.json === true);
       const end = statSync(flags.from, { throwIfNoEntry: false })?.isDirectory()

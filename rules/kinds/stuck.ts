@@ -9,6 +9,9 @@ import type { EpochMs } from '../signal/sample.ts';
 import type { RuleKind, Severity } from './kind.ts';
 import { durationText, quantityText } from './settings.ts';
 
+/** What binary fractions may add to a difference; far below any resolution. */
+const dust = 1e-9;
+
 export interface StuckSettings {
   readonly forMs: number;
   readonly tolerance: number;
@@ -42,7 +45,7 @@ export const stuck: RuleKind<StuckSettings, StuckMemory> = {
     memory.at = reading.at;
     const moved =
       memory.settled === null ||
-      Number(Math.abs(reading.value - memory.settled).toPrecision(12)) > settings.tolerance;
+      Math.abs(reading.value - memory.settled) > settings.tolerance + dust;
     if (moved) {
       memory.settled = reading.value;
       memory.settledAt = reading.judged;
