@@ -74,15 +74,27 @@ const urlHost = (host: string): string => (host.includes(':') ? `[${host}]` : ho
 export async function startAgent(options: AgentOptions): Promise<Agent> {
   const { log } = options;
   const closers: (() => void | Promise<void>)[] = [];
-  const stop = async (): Promise<void> => {
-    for (const close of closers.splice(0).reverse()) await close();
-  };
+  const stop = (): Promise<void> => closeAll(closers.splice(0).reverse());
   try {
     return await start(options, closers, stop, log);
   } catch (error) {
-    await stop();
+    // Why it could not start is what people must hear.
+    await stop().catch((another) => log.warn({ err: another }, 'closing failed as well'));
     throw error;
   }
+}
+
+/** Closes all of them, whatever one of them says; then throws what the first that failed said. */
+async function closeAll(closers: readonly (() => void | Promise<void>)[]): Promise<void> {
+  const failures: unknown[] = [];
+  for (const close of closers) {
+    try {
+      await close();
+    } catch (error) {
+      failures.push(error);
+    }
+  }
+  if (failures.length > 0) throw failures[0];
 }
 
 async function start(
@@ -109,7 +121,13 @@ async function start(
     tell: (news) => ports?.tell(news),
     warn: (facts, message) => log.warn(facts, message),
   });
-  closers.push(() => stopCore(core));
+  closers.push(
+    () => store.stopRun(core.live.engineNow ?? 0),
+    () => store.note(),
+    // Its segment is written, or the next run seals these samples again.
+    () => core.sealing.ended(),
+    () => stopLive(core, log),
+  );
   const charts = new SeriesReader(options.folder);
   closers.push(() => charts.close());
   const findings = store.findings.filter(isAlarming).map(findingWords);
@@ -117,14 +135,19 @@ async function start(
     core.record({ type: 'damage', at: Date.now(), ...found });
     log.warn(found, 'stored samples are damaged');
   });
-  const upkeep = new Upkeep(core, options.spaceBytes ?? limits.spaceBytesDefault, fault, () =>
-    changes.look(),
-  );
+  const upkeep = new Upkeep({
+    core,
+    spaceBytes: options.spaceBytes ?? limits.spaceBytesDefault,
+    fault,
+    refused: (error) => log.warn({ err: error }, 'the disk refuses'),
+    healthMayHaveChanged: () => changes.look(),
+  });
   const healthNow = () =>
     healthParts({
       version,
       uptimeS: Math.round((performance.now() - startedAt) / 1_000),
       diskRefusal: core.journal.state.refusal,
+      choreRefusal: upkeep.refused,
       diskFreeBytes: store.sizes().diskFreeBytes,
       diskFreeBytesMin: limits.freeBytesMin,
       clockInDoubt: core.clock.inDoubt,
@@ -172,13 +195,10 @@ async function start(
   return { page: web.url, mqtt, folder: options.folder, stop };
 }
 
-async function stopCore(core: Core): Promise<void> {
+function stopLive(core: Core, log: Logger): void {
   core.live.stop();
-  // Its segment is written, or the next run seals these samples again.
-  await core.sealing.ended();
-  core.store.note();
-  const engineNow = core.live.engineNow;
-  if (engineNow !== null) core.store.stopRun(engineNow);
+  const { waitingRows, refusal } = core.journal.state;
+  if (refusal !== null) log.warn({ waitingRows, err: refusal }, 'stopped with the disk refusing');
 }
 
 /** Tells listeners when a part's condition changes. */

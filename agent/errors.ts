@@ -252,3 +252,8 @@ export class AgentError extends Error {
     this.fix = fill(errorCatalogue[code].fix, facts);
   }
 }
+
+/** The disk refused, and it may be asked again; no fault of the agent's own. */
+export const isDiskRefusal = (error: unknown): error is AgentError =>
+  error instanceof AgentError &&
+  (error.code === 'STORE_DISK_FULL' || error.code === 'STORE_DISK_FAILED');

@@ -6,7 +6,7 @@
  * waits for is dropped, and everything is tried again.
  */
 import type { EpochMs } from '#rules/signal/sample.ts';
-import { AgentError } from '../errors.ts';
+import { type AgentError, isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
 import {
   type HoldRow,
@@ -142,7 +142,7 @@ export class Journal {
         aliveAt: now,
       });
     } catch (error) {
-      if (!isRefusal(error)) throw error;
+      if (!isDiskRefusal(error)) throw error;
       this.refused(error, now);
       return false;
     }
@@ -183,14 +183,10 @@ export class Journal {
       this.store.relieve();
     } catch (error) {
       // That the disk refuses is known already; it is asked again with the next commit.
-      if (!isRefusal(error)) throw error;
+      if (!isDiskRefusal(error)) throw error;
     }
   }
 }
 
 const recordOf = ({ body, told }: WaitingRecord): LedgerBody =>
   told ? { ...body, told_before_kept: true } : body;
-
-const isRefusal = (error: unknown): error is AgentError =>
-  error instanceof AgentError &&
-  (error.code === 'STORE_DISK_FULL' || error.code === 'STORE_DISK_FAILED');

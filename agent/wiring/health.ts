@@ -16,6 +16,8 @@ export interface HealthFacts {
   readonly uptimeS: number;
   /** Why the disk refuses; null while it does not. */
   readonly diskRefusal: { readonly message: string; readonly fix: string } | null;
+  /** Why it refuses what is done besides the record: the high water, the reserve, clearing away. */
+  readonly choreRefusal: { readonly message: string; readonly fix: string } | null;
   readonly diskFreeBytes: number;
   readonly diskFreeBytesMin: number;
   readonly clockInDoubt: boolean;
@@ -71,6 +73,11 @@ function disk(facts: HealthFacts): PartHealth {
     return {
       condition: 'failure',
       note: `${facts.diskRefusal.message} ${facts.diskRefusal.fix}`,
+    };
+  if (facts.choreRefusal !== null)
+    return {
+      condition: 'maintenance-required',
+      note: `${facts.choreRefusal.message} ${facts.choreRefusal.fix}`,
     };
   if (facts.diskFreeBytes < facts.diskFreeBytesMin)
     return {

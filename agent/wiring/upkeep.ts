@@ -1,37 +1,55 @@
 /**
  * What is done regularly while the agent runs: looking at the clock, keeping the disk, sealing.
+ *
+ * Always true: a chore that fails keeps no other from being done. One that the disk refuses is
+ * told once, kept in sight while it lasts, and tried again when its time comes.
  */
+import { type AgentError, isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { Core } from './core.ts';
 
 const secondMs = 1_000;
 const minuteMs = 60_000;
 
+export interface UpkeepParts {
+  readonly core: Core;
+  readonly spaceBytes: number;
+  readonly fault: (error: unknown) => void;
+  /** The disk refused a chore it had done before. */
+  readonly refused: (error: AgentError) => void;
+  readonly healthMayHaveChanged: () => void;
+}
+
+type Chore = readonly [name: string, act: () => void];
+
 export class Upkeep {
-  private readonly core: Core;
-  private readonly spaceBytes: number;
-  private readonly fault: (error: unknown) => void;
-  private readonly healthMayHaveChanged: () => void;
+  private readonly parts: UpkeepParts;
+  private readonly refusals = new Map<string, AgentError>();
   private timers: NodeJS.Timeout[] = [];
   /** Monotonic milliseconds of the last look. */
   lookedAt = performance.now();
 
-  constructor(
-    core: Core,
-    spaceBytes: number,
-    fault: (error: unknown) => void,
-    healthMayHaveChanged: () => void,
-  ) {
-    this.core = core;
-    this.spaceBytes = spaceBytes;
-    this.fault = fault;
-    this.healthMayHaveChanged = healthMayHaveChanged;
+  constructor(parts: UpkeepParts) {
+    this.parts = parts;
   }
 
   start(mode: 'wall' | 'samples'): void {
-    this.every(limits.lookMs, () => this.look(mode));
-    this.every(secondMs, () => this.second(mode));
-    this.every(minuteMs, () => this.core.store.dropOldestBodies(this.spaceBytes));
+    const { core, fault, spaceBytes, healthMayHaveChanged } = this.parts;
+    const { live, store } = core;
+    this.every(limits.lookMs, [
+      ['turn', () => this.turn()],
+      ['dead rows', () => store.deleteDead()],
+      ['sealing', () => void core.sealIfDue().catch(fault)],
+    ]);
+    this.every(secondMs, [
+      ['clock', () => mode === 'wall' && core.lookAtClock()],
+      ['high water', () => store.note()],
+      ['ballast', () => store.tendBallast()],
+      ['health', healthMayHaveChanged],
+    ]);
+    this.every(minuteMs, [['space', () => store.dropOldestBodies(spaceBytes)]]);
+    if (mode === 'samples')
+      this.every(limits.lookMs, [['idle', () => live.idleFor(limits.samplesIdleMs)]]);
   }
 
   stop(): void {
@@ -39,31 +57,34 @@ export class Upkeep {
     this.timers = [];
   }
 
-  private look(mode: 'wall' | 'samples'): void {
+  /** What the disk refuses of all this now. */
+  get refused(): AgentError | null {
+    return [...this.refusals.values()][0] ?? null;
+  }
+
+  private turn(): void {
     this.lookedAt = performance.now();
-    const { live, store } = this.core;
-    live.tick();
-    if (mode === 'samples') live.idleFor(limits.samplesIdleMs);
-    store.deleteDead();
-    this.core.sealIfDue().catch(this.fault);
+    this.parts.core.live.tick();
   }
 
-  private second(mode: 'wall' | 'samples'): void {
-    if (mode === 'wall') this.core.lookAtClock();
-    this.core.store.note();
-    this.core.store.tendBallast();
-    this.healthMayHaveChanged();
-  }
-
-  private every(ms: number, act: () => void): void {
+  private every(ms: number, chores: readonly Chore[]): void {
     this.timers.push(
       setInterval(() => {
-        try {
-          act();
-        } catch (error) {
-          this.fault(error);
-        }
+        for (const chore of chores) this.attempt(chore);
       }, ms),
     );
+  }
+
+  private attempt([name, act]: Chore): void {
+    try {
+      act();
+      this.refusals.delete(name);
+    } catch (error) {
+      if (!isDiskRefusal(error)) this.parts.fault(error);
+      else {
+        if (!this.refusals.has(name)) this.parts.refused(error);
+        this.refusals.set(name, error);
+      }
+    }
   }
 }
