@@ -10,6 +10,9 @@
  *   FOREBOND_FAULT_FOR    how many operations fail from there on; default 1, -1 for all
  *   FOREBOND_FAULT_COUNT  file that holds the number of operations so far, in decimal
  *
+ * A program may arm it anew: opening FOREBOND_FAULT_DIR with `.arm-N` at its end fails with ENOENT,
+ * sets the operation to fail to N and counts from 0 again.
+ *
  * A failing write of more than one byte leaves its first half on the disk: a torn write.
  */
 #define _GNU_SOURCE
@@ -27,7 +30,8 @@
 #include <unistd.h>
 
 static atomic_long operations;
-static long fail_at, fail_for = 1;
+static atomic_long fail_at;
+static long fail_for = 1;
 static int fail_with = EIO, count_fd = -1;
 static char folder[PATH_MAX];
 static size_t folder_length;
@@ -79,6 +83,16 @@ static int is_below_fd(int fd) {
   if (length <= 0) return 0;
   path[length] = '\0';
   return is_below(path);
+}
+
+/* Is this the wish to be armed anew? Then it is granted. */
+static int arms(const char *path) {
+  if (folder_length == 0 || path == NULL || strncmp(path, folder, folder_length) != 0) return 0;
+  if (strncmp(path + folder_length, ".arm-", 5) != 0) return 0;
+  fail_at = atol(path + folder_length + 5);
+  operations = 0;
+  errno = ENOENT;
+  return 1;
 }
 
 /* Counts one operation; true if it is to fail. */
@@ -159,6 +173,7 @@ int open(const char *path, int flags, ...) {
   va_start(rest, flags);
   mode_t mode = (mode_t)va_arg(rest, int);
   va_end(rest);
+  if (arms(path)) return -1;
   FAIL_IF(opens_to_write(flags) && is_below(path));
   return real_open(path, flags, mode);
 }
@@ -168,6 +183,7 @@ int open64(const char *path, int flags, ...) {
   va_start(rest, flags);
   mode_t mode = (mode_t)va_arg(rest, int);
   va_end(rest);
+  if (arms(path)) return -1;
   FAIL_IF(opens_to_write(flags) && is_below(path));
   return real_open64(path, flags, mode);
 }

@@ -4,9 +4,11 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
+  closeSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
+  openSync,
   readFileSync,
   realpathSync,
   renameSync,
@@ -53,6 +55,16 @@ export function buildFailingDisk(): string {
   }
   renameSync(part, library);
   return library;
+}
+
+/** In a process on the failing disk: counts from 0 again, and fails at another operation. */
+export function armDisk(folder: string, at: number): void {
+  try {
+    closeSync(openSync(`${realFolder(folder)}.arm-${at}`, 'r'));
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return;
+    throw error;
+  }
 }
 
 /** The shim compares whole paths: links on the way are followed here. */
