@@ -8,79 +8,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { chance, ledgerLines, SimulatedAgent, sourceOf } from './simulated-agent.ts';
+import { worksSite } from './works-site.ts';
 
-const own = (topic: string, more: object = {}) => ({
-  topic,
-  payload: { kind: 'json', value: '/v', time: '/t' },
-  unit: 'Cel',
-  resolution: 0.1,
-  ...more,
-});
-const plain = (topic: string, more: object = {}) => ({
-  topic,
-  payload: { kind: 'plain' },
-  unit: 'Cel',
-  resolution: 0.1,
-  ...more,
-});
-const warm = (signal: string, more: object = {}) => ({
-  kind: 'band',
-  signal,
-  high: '25 Cel',
-  high_high: '30 Cel',
-  deadband: '1 K',
-  on_delay: '1 s',
-  priority: 'low',
-  consequence: 'The bench is warm.',
-  actions: ['Look at the bench.'],
-  ...more,
-});
-
-// Wildcards stand before, between and behind the fixed signals in the order of names.
-const site = {
-  site: 'works',
-  timezone: 'Europe/Dublin',
-  lines: {
-    a: {
-      bench: {
-        kind: 'custom',
-        signals: { t: plain('bench/+/t', { names: ['cell'], expect_every: '5 s' }) },
-        rules: { warm: warm('t', { on_delay: '0 s' }) },
-      },
-    },
-    m: {
-      room: {
-        kind: 'custom',
-        signals: {
-          air: plain('room/air', { expect_every: '10 s', max_rate: { change: '5 K', per: '1 s' } }),
-          humidity: { ...plain('room/humidity'), unit: '%', resolution: 1 },
-          run: { ...plain('room/run'), unit: '1', resolution: 1 },
-          wall: own('room/wall', { expect_every: '10 s' }),
-          zone: own('zone/+/t', { names: ['zone'], hold: '300 ms' }),
-        },
-        derived: {
-          dew: { kind: 'dew-point', inputs: { temperature: 'air', humidity: 'humidity' } },
-        },
-        rules: {
-          'air-warm': warm('air', { gate: { signal: 'run', low: '0.5 1' } }),
-          'damp-air': warm('dew', { high: '18 Cel', high_high: '22 Cel', latching: true }),
-          'wall-warm': warm('wall', { hold: { what: 'container', item: 'drum-1' } }),
-          'zone-warm': warm('zone'),
-          'wall-soon': {
-            ...warm('wall'),
-            kind: 'approach',
-            high: '27 Cel',
-            high_high: undefined,
-            deadband: undefined,
-            on_delay: undefined,
-            within: '1 h',
-          },
-        },
-      },
-    },
-  },
-};
-const source = await sourceOf(JSON.parse(JSON.stringify(site)));
+const source = await sourceOf(worksSite);
 const morning = Date.UTC(2027, 2, 1, 6);
 
 beforeEach(() => {
