@@ -133,7 +133,7 @@ export class Judgement implements AlarmHost {
     this.setUnusable(signal, this.signals.unusable[signal]! | unusable.bad);
   }
 
-  /** Lays the signal's latest reading before the rules; one object serves all. */
+  /** Lays the signal's latest reading before the rules. */
   private read(signal: number): void {
     const { reading, signals } = this;
     reading.at = signals.at[signal]!;
@@ -189,8 +189,6 @@ export class Judgement implements AlarmHost {
     this.apply(signal, at, value, quality, 0);
   }
 
-  // ── what cannot be judged ───────────────────────────────────────────────────────────────────
-
   private setUnusable(signal: number, bits: number): void {
     const was = this.signals.unusable[signal]!;
     this.signals.unusable[signal] = bits;
@@ -210,21 +208,14 @@ export class Judgement implements AlarmHost {
     else rule.thaw(this.now);
     this.deadlines.set(rule.index, rule.timer.at);
     const { occurrence } = this.alarms.list[rule.index]!;
-    if (occurrence === null) return;
-    const { now: judged } = this;
-    this.emit({ kind: 'judgeable', judged, rule: rule.plan.id, occurrence, judgeable: !freeze });
-  }
-
-  private gateNow(rule: LiveRule): LiveRule['gate'] {
-    const gate = rule.plan.gate!;
-    if (!this.signals.usable(gate.signal)) return rule.plan.hazardToPeople ? 'open' : 'unreadable';
-    const value = this.signals.value[gate.signal]!;
-    return value >= gate.low && value <= gate.high ? 'open' : 'closed';
+    const [judged, id] = [this.now, rule.plan.id];
+    if (occurrence !== null)
+      this.emit({ kind: 'judgeable', judged, rule: id, occurrence, judgeable: !freeze });
   }
 
   private lookAtGate(rule: LiveRule, trigger: number): void {
     const was = rule.gate;
-    rule.gate = this.gateNow(rule);
+    rule.gate = rule.gateNow(this.signals);
     if (rule.gate === was) return;
     if (rule.gate === 'closed') {
       rule.close();

@@ -4,6 +4,7 @@
 import type { RuleKind, Severity, Timer } from '../kinds/kind.ts';
 import type { Plan, PlanRule } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import type { Signals } from './signals.ts';
 import type { GateState, SavedRule } from './state.ts';
 
 export class LiveRule {
@@ -33,6 +34,14 @@ export class LiveRule {
 
   get judged(): boolean {
     return this.frozenAt === null && this.gate === 'open';
+  }
+
+  /** What its gate's signal says; the rule must have one. */
+  gateNow(signals: Signals): GateState {
+    const gate = this.plan.gate!;
+    if (!signals.usable(gate.signal)) return this.plan.hazardToPeople ? 'open' : 'unreadable';
+    const value = signals.value[gate.signal]!;
+    return value >= gate.low && value <= gate.high ? 'open' : 'closed';
   }
 
   begin(at: EpochMs): void {

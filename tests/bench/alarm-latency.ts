@@ -4,7 +4,6 @@
  * answer through the broker library alone, with nothing else going on.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -55,11 +54,8 @@ function history(): RecordBuilder {
   return record;
 }
 
-async function connected(port: number): Promise<MqttClient> {
-  const client = mqtt.connect(`mqtt://127.0.0.1:${port}`);
-  await once(client, 'connect');
-  return client;
-}
+const connected = (port: number): Promise<MqttClient> =>
+  mqtt.connectAsync(`mqtt://127.0.0.1:${port}`);
 
 /** Milliseconds from each probe's publish to its event. */
 async function probe(port: number, stream: string, seen: RegExp): Promise<number[]> {

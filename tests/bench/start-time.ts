@@ -57,8 +57,7 @@ async function oneStart(): Promise<number> {
   const folder = mkdtempSync(join(tmpdir(), 'forebond-start-'));
   const begun = performance.now();
   const agent = await started(50, folder);
-  const client = mqtt.connect(`mqtt://127.0.0.1:${agent.port}`);
-  await once(client, 'connect');
+  const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${agent.port}`);
   client.publish('line/station/probe', '{"v":99.5}');
   while (!(await judged(agent.page))) await new Promise((resolve) => setTimeout(resolve, 5));
   const seconds = (performance.now() - begun) / 1_000;
@@ -75,8 +74,7 @@ async function memory(): Promise<Figure> {
   const folder = mkdtempSync(join(tmpdir(), 'forebond-memory-'));
   const agent = await started(500, folder);
   const atStart = residentMb(agent.pid);
-  const client = mqtt.connect(`mqtt://127.0.0.1:${agent.port}`);
-  await once(client, 'connect');
+  const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${agent.port}`);
   let i = 0;
   const timer = setInterval(() => {
     for (let n = 0; n < 10; n += 1, i += 1)
