@@ -3,6 +3,7 @@
  * A queue, loop or payload without a line here is a bug. What happens at each limit: docs/limits.md.
  */
 import assert from 'node:assert/strict';
+import { holdMsDefault, latenessMsDefault, rulesMax, signalsMax } from '#rules/site/bounds.ts';
 
 export const limits = {
   /** Arrivals are judged at the next point of this grid. */
@@ -46,9 +47,9 @@ export const limits = {
   /** A sample's own time may lie this far ahead of the clock; beyond it the sample is bad. */
   futureToleranceMs: 5_000,
   /** A sample older than this on arrival is kept and not judged, where the site file says nothing. */
-  latenessMsDefault: 600_000,
+  latenessMsDefault,
   /** A sample that carries its own time waits this long for earlier ones, where the site file says nothing. */
-  holdMsDefault: 2_000,
+  holdMsDefault,
   /** Distinct values one wildcard may take; further ones are counted and make no signal. */
   wildcardInstancesMax: 200,
   /** Topics whose way to their signals is remembered; others are looked up each time. */
@@ -57,15 +58,14 @@ export const limits = {
   unboundTopicsMax: 200,
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
   recentTimesMax: 8_192,
-  /** Signals of one site, those of wildcards included; a site file with more is refused. */
   /** A line of a recorded file; a longer one is a bad row. */
   csvLineLengthMax: 262_144,
   /** Share of a recorded file's rows that may be bad, where nobody allowed a number. */
   csvBadRowsShareMax: 0.01,
-  /** Signals of one site, those of wildcards included; a site file with more is refused. */
-  signalsMax: 2_000,
-  /** Rules of one site; a site file with more is refused. */
-  rulesMax: 10_000,
+  /** Signals of one site, derived ones included: a site file with more is refused, and so is a wildcard's new value. */
+  signalsMax,
+  /** Rules of one site: a site file with more is refused, and so is a wildcard's new value. */
+  rulesMax,
   /** A site file or material sheet; a longer one is refused unread. */
   siteFileBytesMax: 1_048_576,
   /** Blocks within blocks, in a site file or material sheet. */
@@ -151,7 +151,7 @@ export const limits = {
   /** A connection that sends more waits for the next second. */
   mqttMessagesPerSecondMax: 50_000,
   /** Messages of one connection that wait for a commit; it is not read further meanwhile. */
-  mqttWithheldMax: 1_000,
+  mqttWithheldMessagesMax: 1_000,
   /** Bytes waiting for one client that does not read; beyond half of it its messages are dropped. */
   mqttUnreadBytesMax: 4 * 1_024 * 1_024,
   /** Topics with a retained message; further ones are passed on and not retained. */
@@ -192,7 +192,7 @@ assert(
   'a listener that comes back can be sent all that was kept',
 );
 assert(
-  limits.mqttWithheldMax < limits.unacknowledgedMax,
+  limits.mqttWithheldMessagesMax < limits.unacknowledgedMax,
   'no one connection may fill the queue for the commit',
 );
 assert(

@@ -18,6 +18,8 @@ export class PlanBook {
   private readonly revisions: RevisionReader;
   private readonly plans = new Map<string, Plan>();
   private instances: Instances;
+  /** Another instance made the site too large: no further one is tried. */
+  private full = false;
   now: Compiled;
 
   /** `instances` that this site no longer has are let go when it is compiled. */
@@ -43,13 +45,21 @@ export class PlanBook {
     return plan;
   }
 
-  /** The site with one more instance of a wildcard; null where it has enough of them. */
+  /** The site with one more instance of a wildcard; null where it, or the site, has enough. */
   withInstance(base: string, instance: string): Compiled | null {
     const known = this.instances[base] ?? [];
-    if (known.length >= limits.wildcardInstancesMax) return null;
-    this.instances = { ...this.instances, [base]: [...known, instance] };
-    this.now = this.compile(this.instances);
-    return this.now;
+    if (this.full || known.length >= limits.wildcardInstancesMax) return null;
+    const instances = { ...this.instances, [base]: [...known, instance] };
+    const compiled = this.compile(instances);
+    this.full =
+      compiled.plan.signals.length > limits.signalsMax || compiled.rules.length > limits.rulesMax;
+    if (this.full) {
+      this.plans.delete(compiled.plan.revision);
+      return null;
+    }
+    this.instances = instances;
+    this.now = compiled;
+    return compiled;
   }
 
   private compile(instances: Instances): Compiled {

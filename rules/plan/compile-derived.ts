@@ -1,7 +1,7 @@
 /** Derived signals: those the station brings where its inputs exist, and those the site writes. */
 import { type DerivedKind, derivedKinds } from '../derive/derived.ts';
 import { canonicalUnit, dimensionWords } from '../quantity/unit.ts';
-import { latenessMsDefault } from '../site/defaults.ts';
+import { latenessMsDefault } from '../site/bounds.ts';
 import { didYouMean } from '../site/nearest.ts';
 import type { Path, Report, SignalDraft, StationDraft } from './draft.ts';
 

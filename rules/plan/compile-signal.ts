@@ -11,7 +11,7 @@ import {
   unitOf,
 } from '../quantity/unit.ts';
 import { unitFix } from '../quantity/unit-fix.ts';
-import { holdMsDefault, latenessMsDefault } from '../site/defaults.ts';
+import { holdMsDefault, latenessMsDefault } from '../site/bounds.ts';
 import type { SignalWritten } from '../site/signal-schema.ts';
 import type { StationSignal } from '../stations/station.ts';
 import type { Path, ReadingDraft, Report, SignalDraft, StationDraft } from './draft.ts';

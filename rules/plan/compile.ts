@@ -5,6 +5,7 @@
  * Every problem is collected, none thrown. The rest is whole only where there are none.
  */
 import type { Sheet } from '../material/read-sheet.ts';
+import { rulesMax, signalsMax } from '../site/bounds.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { pathText, type SiteProblem } from '../site/problem.ts';
 import type { SiteWritten, StationWritten } from '../site/schema.ts';
@@ -70,6 +71,8 @@ export function compileSite(
     index,
     report,
   );
+  reportTooMany('signals', signals.length, signalsMax, report);
+  reportTooMany('rules', assembled.cards.length, rulesMax, report);
   return {
     plan: {
       revision,
@@ -89,6 +92,16 @@ export function compileSite(
     },
     problems: [...problems.values()],
   };
+}
+
+function reportTooMany(what: string, count: number, most: number, report: Report): void {
+  if (count <= most) return;
+  report({
+    path: ['lines'],
+    problem: `the site has ${count} ${what}, and one agent takes ${most}`,
+    fix: 'Split it, one agent a line, each with its own site file.',
+    atKey: true,
+  });
 }
 
 function draftStation(

@@ -1,10 +1,8 @@
 /** From what a sensor sends to the canonical unit: units, calibration, range, rate, resolution, times. */
 import { describe, expect, test } from 'vitest';
-import { limits } from '#agent/limits.ts';
 import { canonicalReading } from '#rules/plan/binding.ts';
 import { canonicalText } from '#rules/plan/canonical-text.ts';
 import { topicProblem } from '#rules/plan/topic.ts';
-import { holdMsDefault, latenessMsDefault } from '#rules/site/defaults.ts';
 import { compiled } from './site.ts';
 
 const one = (signal: string) => {
@@ -51,10 +49,6 @@ describe('times', () => {
     const { binding, plan } = one(`{ topic: a, payload: ${payload}, unit: Cel${more} }`);
     expect(binding).toMatchObject({ holdMs, hasOwnTime: own, latenessMs: 600_000 });
     expect(plan.signals[0]).toMatchObject({ holdMs, latenessMs: 600_000 });
-  });
-  test('the defaults are the agent’s bounds', () => {
-    expect(holdMsDefault).toBe(limits.holdMsDefault);
-    expect(latenessMsDefault).toBe(limits.latenessMsDefault);
   });
 });
 
