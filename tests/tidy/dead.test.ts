@@ -54,4 +54,11 @@ describe('what is left over is found', () => {
     const found = unreachedFiles([main, open, old, onlyTested]);
     expect(found.map((each) => each.place)).toEqual(['agent/store/old.ts']);
   });
+  test('formulas that no test holds to anything', () => {
+    const held = readSource('rules/process/held.ts', 'export const x = 1;');
+    const loose = readSource('rules/process/loose.ts', 'export const x = 1;');
+    const its = readSource('tests/rules/process/held.test.ts', "import '#rules/process/held.ts';");
+    const found = unreachedFiles([main, open, held, loose, its]);
+    expect(found.map((each) => each.place)).toEqual(['rules/process/loose.ts']);
+  });
 });
