@@ -14,6 +14,7 @@ import type { Command, Effect, Input } from '#rules/input.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
 import { inputKind } from '../store/contract.ts';
+import { concerns, refusedUntimed, type Unjudged, type WaitingCommand } from './commands.ts';
 import type { Journal } from './journal.ts';
 import type { EffectKeeper, SampleKeeper, TurnIntake, TurnNews } from './ports.ts';
 
@@ -31,16 +32,6 @@ export interface LiveParts {
   /** By the samples' clock, just before the first sample of a run: gives the engine, begun at `at`. */
   readonly begin: (at: EpochMs) => Engine;
 }
-
-interface WaitingCommand {
-  command: Command;
-  readonly settle: (effects: readonly Effect[]) => void;
-  /** What it caused so far; told to whoever asked once it is on disk. */
-  readonly effects: Effect[];
-}
-
-/** A command before it knows its moment. */
-export type Unjudged<C extends Command = Command> = C extends Command ? Omit<C, 'judged'> : never;
 
 export class Live {
   private readonly parts: LiveParts;
@@ -181,8 +172,7 @@ export class Live {
     const { engine } = this;
     if (engine !== null) {
       this.collect();
-      this.parts.journal.commit(engine.now, engine.now);
-      this.tellAll(true);
+      this.tellAll(this.parts.journal.commit(engine.now, engine.now));
     }
   }
 
@@ -301,34 +291,9 @@ export class Live {
     for (const each of this.settling)
       each.effects.push(...effects.filter((effect) => concerns(effect, each.command)));
     if (effects.length > 0) this.parts.tell({ effects, kept });
-    if (!kept) {
-      this.parts.journal.toldBeforeKept();
-      return;
-    }
+    if (!kept) return this.parts.journal.toldBeforeKept();
     const settling = this.settling;
     this.settling = [];
     for (const { settle, effects: caused } of settling) settle(caused);
   }
-}
-
-/** By the samples' clock there is no time before the first of them. */
-const refusedUntimed = (command: Unjudged): Effect => ({
-  kind: 'refused',
-  judged: 0,
-  command: { ...command, judged: 0 } as Command,
-  why: 'no sample has come yet, and until then it is no time',
-});
-
-/** Did this command cause this effect? The engine hands a refused command back as it came. */
-function concerns(effect: Effect, command: Command): boolean {
-  if (effect.kind === 'refused') return effect.command === command;
-  if (effect.judged !== command.judged) return false;
-  if (command.verb === 'hold')
-    return effect.kind === 'hold' && effect.what === command.what && effect.item === command.item;
-  if (command.verb === 'lift') return effect.kind === 'hold' && effect.hold === command.hold;
-  return (
-    effect.kind === 'transition' &&
-    effect.by === command.by &&
-    command.occurrence.startsWith(effect.rule)
-  );
 }
