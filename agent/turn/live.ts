@@ -291,9 +291,7 @@ export class Live {
     for (const each of this.settling)
       each.effects.push(...effects.filter((effect) => concerns(effect, each.command)));
     if (effects.length > 0) this.parts.tell({ effects, kept });
-    if (!kept) return this.parts.journal.toldBeforeKept();
-    const settling = this.settling;
-    this.settling = [];
-    for (const { settle, effects: caused } of settling) settle(caused);
+    if (!kept) this.parts.journal.toldBeforeKept();
+    else for (const { settle, effects: caused } of this.settling.splice(0)) settle(caused);
   }
 }
