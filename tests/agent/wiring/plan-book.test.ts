@@ -31,15 +31,16 @@ describe('the values a wildcard takes', () => {
       (_, i) =>
         `r-${i}: { kind: band, signal: t, high: 30 Cel, priority: low, consequence: C., actions: [A.] }`,
     ).join(', ');
-    const book = new PlanBook(source(wild(rules)), {}, nobody);
     const most = Math.floor(limits.rulesMax / 99);
-    for (let i = 0; i < most; i += 1) expect(book.withInstance('l/s/t', `c${i}`)).not.toBeNull();
+    const known = Array.from({ length: most - 1 }, (_, i) => `c${i}`);
+    const book = new PlanBook(source(wild(rules)), { 'l/s/t': known }, nobody);
+    expect(book.withInstance('l/s/t', 'the-last')).not.toBeNull();
     const before = book.now;
     expect(book.withInstance('l/s/t', 'one-more')).toBeNull();
     expect(book.withInstance('l/s/t', 'another')).toBeNull();
     expect(book.now).toBe(before);
     expect(before.rules).toHaveLength(most * 99);
-  }, 60_000);
+  });
 });
 
 describe('a revision of the record', () => {

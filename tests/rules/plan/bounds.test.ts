@@ -3,18 +3,8 @@ import { expect, test } from 'vitest';
 import { rulesMax, signalsMax } from '#rules/site/bounds.ts';
 import { compiled, signalLine } from './site.ts';
 
-const signals = (count: number, more = ''): string =>
-  Array.from(
-    { length: count },
-    (_, i) => `s-${i}: ${signalLine(`t/${i}`, 'Cel').replace(/ }$/, `${more} }`)}`,
-  ).join(', ');
-const rules = (count: number): string =>
-  Array.from(
-    { length: count },
-    (_, i) =>
-      `r-${i}: { kind: band, signal: s-0, high: 30 Cel, priority: low, consequence: C., actions: [A.] }`,
-  ).join(', ');
-
+const signals = (count: number): string =>
+  Array.from({ length: count }, (_, i) => `s-${i}: ${signalLine(`t/${i}`, 'Cel')}`).join(', ');
 test(`${signalsMax} signals are taken, one more is told`, () => {
   const at = (count: number) =>
     compiled(`l: { s: { kind: custom, signals: { ${signals(count)} } } }`);
@@ -30,13 +20,23 @@ test(`${signalsMax} signals are taken, one more is told`, () => {
 });
 
 test(`${rulesMax} rules are taken, one more is told; those a station brings count too`, () => {
-  const at = (count: number) =>
+  const rules = Array.from(
+    { length: 100 },
+    (_, i) =>
+      `r-${i}: { kind: band, signal: t, high: 30 Cel, priority: low, consequence: C., actions: [A.] }`,
+  );
+  const instances = Array.from({ length: 100 }, (_, i) => `c${i}`);
+  const at = (more: string) =>
     compiled(
-      `l: { s: { kind: custom, signals: { ${signals(1, ', expect_every: 60 s')} }, rules: { ${rules(count)} } } }`,
+      `
+l: { s: { kind: custom, rules: { ${rules.join(', ')} }, signals: {
+  t: { topic: "l/+/t", names: [cell], payload: { kind: plain }, unit: Cel },
+  u: { topic: u, payload: { kind: plain }, unit: Cel ${more} } } } }`,
+      { 'l/s/t': instances },
     );
-  // lost-s-0 comes by itself.
-  expect(at(rulesMax - 1).problems).toEqual([]);
-  expect(at(rulesMax).problems.map(({ problem }) => problem)).toEqual([
+  expect(at('').problems).toEqual([]);
+  // lost-u comes by itself.
+  expect(at(', expect_every: 60 s').problems.map(({ problem }) => problem)).toEqual([
     'the site has 10001 rules, and one agent takes 10000',
   ]);
 });
