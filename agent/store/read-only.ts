@@ -74,7 +74,9 @@ export class ReadOnlyStore {
 
   /** Every site revision the record names, oldest first. */
   siteRevisions(): { readonly hash: string; readonly text: string }[] {
-    const rows = this.db.prepare('SELECT hash, text FROM site_revision ORDER BY first_seq').all();
+    const rows = this.db
+      .prepare('SELECT hash, text FROM site_revision ORDER BY first_seq, rowid')
+      .all();
     return rows as unknown as { hash: string; text: string }[];
   }
 

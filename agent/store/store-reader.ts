@@ -75,7 +75,7 @@ export function storeReader(db: DatabaseSync): StoreReader {
   return {
     signals: () =>
       all<StoredSignal>(db, 'SELECT id, name, unit, digits, kind FROM signal ORDER BY id'),
-    siteRevisions: () => all<SiteRevisionRow>(db, `${revisionColumns} ORDER BY first_seq`),
+    siteRevisions: () => all<SiteRevisionRow>(db, `${revisionColumns} ORDER BY first_seq, rowid`),
     siteRevision: (hash) => first<SiteRevisionRow>(db, `${revisionColumns} WHERE hash = ?`, hash),
     inputsAfter: (seq, damaged) => inputsAfter(db, seq, damaged),
     commandsAfter: (seq) =>

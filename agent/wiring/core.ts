@@ -14,7 +14,7 @@ import { type ClockSource, EngineClock } from '../clock/engine-clock.ts';
 import { createIntake, type Intake } from '../intake/intake.ts';
 import { limits } from '../limits.ts';
 import type { FedItem } from '../replay/feed.ts';
-import { type SiteSource, sourceOfText } from '../site/revision.ts';
+import type { SiteSource } from '../site/revision.ts';
 import { canonicalJson } from '../store/canonical.ts';
 import { OpenColumns } from '../store/columns.ts';
 import type { LedgerBody } from '../store/contract.ts';
@@ -25,9 +25,9 @@ import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
 import type { TurnNews } from '../turn/ports.ts';
 import { findingWords } from './finding-words.ts';
-import { PlanBook } from './plan-book.ts';
+import { type Compiled, lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
-import { SampleBook } from './sample-book.ts';
+import { inPlan, SampleBook } from './sample-book.ts';
 import { Sealing } from './sealing.ts';
 
 export interface CoreOptions {
@@ -64,7 +64,11 @@ export class Core {
     const { store } = options;
     this.options = options;
     this.store = store;
-    this.plans = new PlanBook(options.source, lastInstances(store), store.read);
+    this.plans = new PlanBook(
+      options.source,
+      lastInstances(store.read.siteRevisions()),
+      store.read,
+    );
     this.laid = this.plans.now.plan;
     this.columns = new OpenColumns(store.sealedSeq);
     this.samples = new SampleBook(this.columns, (signals) => store.registerSignals(signals));
@@ -156,7 +160,7 @@ export class Core {
         indexById: () => samples.indexById(),
         remember: (batch) => {
           samples.append(batch);
-          this.intake.remember(this.inNewPlan(batch, remembered));
+          this.intake.remember(inPlan(this.plans.now.plan, batch, this.laid, remembered));
         },
         rederived: (batch) => samples.append(batch),
         rebased: () => this.columns.rebase(),
@@ -172,21 +176,6 @@ export class Core {
     for (const item of readRecord(this.store.folder, { fromSeq: seq, indexOf }))
       if (item.kind === 'damage') this.options.warn({ ...item }, 'part of the record is damaged');
       else yield item;
-  }
-
-  /** Recorded samples by index of the site as it is now, for intake's memory. */
-  private inNewPlan(batch: SampleBatch, into: SampleBatch): SampleBatch {
-    const now = this.plans.now.plan;
-    if (this.laid.revision === now.revision) return batch;
-    into.clear();
-    for (let i = 0; i < batch.count; i += 1) {
-      const { id } = this.laid.signals[batch.signal[i]!]!;
-      const index = now.signals.findIndex((signal) => signal.id === id);
-      if (index < 0) continue;
-      const { at, judged, value, quality, flags } = batch;
-      into.push(index, at[i]!, judged[i]!, value[i]!, quality[i]!, flags[i]!);
-    }
-    return into;
   }
 
   private newSealing(recovered: Recovered | null): Sealing {
@@ -258,7 +247,9 @@ export class Core {
         engine.advance(to);
       }
     }
-    if (engine.plan.revision !== this.plans.now.plan.revision) this.adoptNow();
+    if (engine.plan.revision === this.plans.now.plan.revision) return;
+    this.keep(this.plans.now);
+    this.adoptNow();
   }
 
   /** The rows of what was recomputed, without telling anybody or entering it twice. */
@@ -269,8 +260,8 @@ export class Core {
 
   /** The very first moment: the site is the first row of the log. */
   private begin(at: EpochMs): Engine {
-    const { plan, text } = this.plans.now;
-    this.store.keepSiteRevision(plan.revision, text);
+    const { plan } = this.plans.now;
+    this.keep(this.plans.now);
     this.lay(plan);
     this.live.input({ kind: 'site', judged: at, revision: plan.revision });
     return Engine.begin(plan, at, {
@@ -279,9 +270,14 @@ export class Core {
     });
   }
 
-  private adoptNow(): void {
-    const { plan, text } = this.plans.now;
+  /** All that the disk could refuse of a change of plan; what counts is changed afterwards. */
+  private keep({ plan, text }: Compiled): void {
     this.store.keepSiteRevision(plan.revision, text);
+    this.samples.introduce(plan);
+  }
+
+  private adoptNow(): void {
+    const { plan } = this.plans.now;
     this.live.adopt(plan.revision);
     this.lay(plan);
   }
@@ -289,22 +285,11 @@ export class Core {
   /** A wildcard took a value nobody knew: the site grows by a signal, and its rules with it. */
   private discover(id: string, instance: string): number | null {
     this.live.rowOpen();
-    const compiled = this.plans.withInstance(id, instance);
+    const compiled = this.plans.withInstance(id, instance, (grown) => this.keep(grown));
     if (compiled === null) return null;
     if (this.live.running === null) this.lay(compiled.plan);
     else this.adoptNow();
     this.intake.replan(compiled.bindings);
     return this.signalIndex(`${id}-${instance}`);
   }
-}
-
-/** The values wildcards took, as the newest revision of the record has them. */
-function lastInstances(store: Store): Readonly<Record<string, readonly string[]>> {
-  const newest = store.read
-    .siteRevisions()
-    .reduce<{ firstSeq: number; text: string } | null>(
-      (best, row) => (best === null || row.firstSeq >= best.firstSeq ? row : best),
-      null,
-    );
-  return newest === null ? {} : sourceOfText(newest.text).instances;
 }

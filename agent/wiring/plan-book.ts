@@ -45,8 +45,15 @@ export class PlanBook {
     return plan;
   }
 
-  /** The site with one more instance of a wildcard; null where it, or the site, has enough. */
-  withInstance(base: string, instance: string): Compiled | null {
+  /**
+   * The site with one more instance of a wildcard; null where it, or the site, has enough. `keep`
+   * is given it before it counts: what that throws is thrown on, and all is as it was.
+   */
+  withInstance(
+    base: string,
+    instance: string,
+    keep: (grown: Compiled) => void = () => undefined,
+  ): Compiled | null {
     const known = this.instances[base] ?? [];
     if (this.full || known.length >= limits.wildcardInstancesMax) return null;
     const instances = { ...this.instances, [base]: [...known, instance] };
@@ -57,6 +64,7 @@ export class PlanBook {
       this.plans.delete(compiled.plan.revision);
       return null;
     }
+    keep(compiled);
     this.instances = instances;
     this.now = compiled;
     return compiled;
@@ -72,4 +80,13 @@ export class PlanBook {
 export function planOfText(text: string): Plan {
   const { source, instances } = sourceOfText(text);
   return compileSource(source, instances).plan;
+}
+
+/** The values wildcards took, as the newest of these revisions has them. */
+export function lastInstances(revisions: readonly SiteRevisionRow[]): Instances {
+  const newest = revisions.reduce<SiteRevisionRow | null>(
+    (best, row) => (best === null || row.firstSeq >= best.firstSeq ? row : best),
+    null,
+  );
+  return newest === null ? {} : sourceOfText(newest.text).instances;
 }

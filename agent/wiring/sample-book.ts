@@ -23,6 +23,7 @@ export class SampleBook implements SampleKeeper {
   private readonly packer = new FramePacker();
   private readonly columns: OpenColumns;
   private readonly register: Register;
+  private readonly introduced = new WeakMap<Plan, readonly StoredSignal[]>();
   private stored: StoredSignals = { ids: new Int32Array(0), digits: new Int8Array(0) };
   private signals = new Map<number, StoredSignal>();
   /** By stored id. */
@@ -36,11 +37,23 @@ export class SampleBook implements SampleKeeper {
     this.register = register;
   }
 
-  /** From here on batches speak of this plan's signals. Throws STORE_SIGNAL_CHANGED. */
-  lay(plan: Plan): void {
+  /**
+   * Gives the plan's signals their stored ids. Throws STORE_SIGNAL_CHANGED, and where the disk
+   * refuses; after it `lay` cannot be refused.
+   */
+  introduce(plan: Plan): readonly StoredSignal[] {
+    const known = this.introduced.get(plan);
+    if (known !== undefined) return known;
     const signals = this.register(
       plan.signals.map(({ id, unit, digits, kind }) => ({ name: id, unit, digits, kind })),
     );
+    this.introduced.set(plan, signals);
+    return signals;
+  }
+
+  /** From here on batches speak of this plan's signals. Throws as `introduce`. */
+  lay(plan: Plan): void {
+    const signals = this.introduce(plan);
     this.stored = {
       ids: Int32Array.from(signals, ({ id }) => id),
       digits: Int8Array.from(signals, ({ digits }) => digits ?? -1),
@@ -93,4 +106,22 @@ export class SampleBook implements SampleKeeper {
   cameAfter(index: number, cursor: number): boolean {
     return (this.stamp[this.stored.ids[index]!] ?? 0) > cursor;
   }
+}
+
+/** Samples by index of another plan, those the plan has no signal for left out; `into` serves. */
+export function inPlan(
+  plan: Plan,
+  batch: SampleBatch,
+  other: Plan,
+  into: SampleBatch,
+): SampleBatch {
+  if (other.revision === plan.revision) return batch;
+  into.clear();
+  const { signal, at, judged, value, quality, flags } = batch;
+  for (let i = 0; i < batch.count; i += 1) {
+    const { id } = other.signals[signal[i]!]!;
+    const index = plan.signals.findIndex((each) => each.id === id);
+    if (index >= 0) into.push(index, at[i]!, judged[i]!, value[i]!, quality[i]!, flags[i]!);
+  }
+  return into;
 }

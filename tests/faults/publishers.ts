@@ -15,6 +15,8 @@ interface Message {
 
 const inFlight = 12;
 const pauseMs = 2;
+const probeEvery = 60;
+const probesMax = 20;
 
 class Sensor {
   readonly unacknowledged = new Set<Message>();
@@ -34,10 +36,15 @@ class Sensor {
     // Its own time, never the same twice.
     this.lastMs = Math.max(this.lastMs + 1, Date.now());
     const own = JSON.stringify({ v: value, t: this.lastMs });
-    return [
+    const messages = [
       { signal: `hall/bench/own-${room}`, key, topic: `hall/${room}/own`, payload: own },
       { signal: `hall/bench/plain-${room}`, key, topic: `hall/${room}/plain`, payload: `${value}` },
     ];
+    if (this.count % probeEvery !== 1) return messages;
+    // A probe that nobody has heard before; later one that is known.
+    const probe = `p${room}-${Math.floor(this.count / probeEvery) % probesMax}`;
+    const signal = `hall/bench/probe-${probe}`;
+    return [...messages, { signal, key, topic: `hall/${probe}/probe`, payload: `${value}` }];
   }
 }
 

@@ -1,6 +1,6 @@
 /**
  * A site for the fault tests: four sensors with a clock of their own, four without, a band on
- * each, and an air dryer whose margin is computed.
+ * each, probes that become known when they first speak, and an air dryer whose margin is computed.
  */
 export const rooms = [1, 2, 3, 4] as const;
 
@@ -53,7 +53,20 @@ export const smallWorks = {
   timezone: 'Europe/Dublin',
   lines: {
     hall: {
-      bench: { kind: 'custom', signals, rules },
+      bench: {
+        kind: 'custom',
+        signals: {
+          ...signals,
+          probe: {
+            topic: 'hall/+/probe',
+            names: ['probe'],
+            payload: { kind: 'plain' },
+            unit: 'Cel',
+            resolution: 0.0001,
+          },
+        },
+        rules: { ...rules, 'probe-warm': band('probe', '0 s') },
+      },
       'air-1': {
         kind: 'compressed-air',
         signals: {
