@@ -19,6 +19,8 @@ export interface EnginePorts {
   emit(effect: Effect): void;
   /** The plan of a revision that a `site` input names. */
   planOf(revision: string): Plan;
+  /** The present plan is about to be left: `derivedOut` speaks of its signals, for the last time. */
+  leave?(): void;
 }
 
 export class Engine implements JudgementHost {
@@ -164,6 +166,7 @@ export class Engine implements JudgementHost {
         this.rebase(input.deltaMs);
         break;
       case 'site':
+        this.ports.leave?.();
         this.adopt(this.ports.planOf(input.revision));
         break;
     }

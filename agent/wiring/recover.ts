@@ -120,6 +120,7 @@ class Recovery {
       else this.effects.push(effect);
     },
     planOf: (revision) => this.ports.planOf(revision),
+    leave: () => this.collect(),
   };
 
   private resume(saved: SavedState): void {

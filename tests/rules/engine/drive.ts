@@ -103,6 +103,7 @@ export class Drive {
         this.effects.push(effect);
       },
       planOf: (revision: string): Plan => this.planOf(revision),
+      leave: (): void => this.drain(),
     };
   }
 }

@@ -1,0 +1,307 @@
+/**
+ * Stories of a line as an agent lives them, and what is left of them in the record: what arrived in
+ * which beat, who said what, when it was down, when its site changed.
+ */
+import fc from 'fast-check';
+import { type Input, inputOrder } from '#rules/input.ts';
+import { quality } from '#rules/signal/quality.ts';
+import { sampleFlag } from '#rules/signal/sample.ts';
+import { Drive, type Sample } from './drive.ts';
+import { type SmallPlan, smallPlan } from './small-plan.ts';
+
+const beatMs = 20;
+export const start = 1_000_000;
+
+const rules = {
+  'a-high': {
+    kind: 'band',
+    on: 'a',
+    settings: {
+      high: '30 Cel',
+      high_high: '40 Cel',
+      deadband: '2 K',
+      on_delay: '1 s',
+      off_delay: '500 ms',
+    },
+    hold: { what: 'container', item: 'drum' },
+    class: { latching: true, selfAcknowledging: false, highlyManaged: false },
+  },
+  'a-lost': { kind: 'lost', on: 'a', settings: {} },
+  'b-lost': { kind: 'lost', on: 'b', settings: {} },
+  'b-low': {
+    kind: 'band',
+    on: 'b',
+    settings: { low: '10 Cel', on_delay: '700 ms' },
+    gate: { on: 'gate', low: 20 },
+  },
+  'b-near': {
+    kind: 'approach',
+    on: 'b',
+    settings: { low: '5 Cel', within: '10 s', window: '20 s' },
+  },
+  'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' } },
+  'sum-high': { kind: 'band', on: 'sum', settings: { high: '50 Cel', on_delay: '300 ms' } },
+} as const satisfies SmallPlan['rules'];
+
+const signals = {
+  a: { holdMs: 400, expectEveryMs: 2_000 },
+  b: { expectEveryMs: 2_000 },
+  gate: {},
+  sum: {},
+};
+const sum = {
+  inputs: ['a', 'b'],
+  compute: (x: ArrayLike<number>): number | null => (x[0]! > 45 ? null : x[0]! + x[1]!),
+};
+
+export const plan = smallPlan({ signals, derived: { sum }, rules });
+
+const { 'b-low': _, ...kept } = rules;
+/** One rule gone, one changed, one new; a signal more, and one more computed from it. */
+export const otherPlan = smallPlan({
+  revision: 'other',
+  signals: { ...signals, aa: {}, 'b-twice': {} },
+  derived: { sum, 'b-twice': { inputs: ['b'], compute: (x) => 2 * x[0]! } },
+  rules: {
+    ...kept,
+    'a-high': { ...rules['a-high'], settings: { high: '25 Cel', on_delay: '600 ms' } },
+    'aa-high': { kind: 'band', on: 'aa', settings: { high: '30 Cel' } },
+    'twice-high': { kind: 'band', on: 'b-twice', settings: { high: '60 Cel' } },
+  },
+});
+const ruleIds = [...new Set([...plan.rules, ...otherPlan.rules].map(({ id }) => id))].sort();
+
+export const arrival = fc.record({
+  afterMs: fc.oneof(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 0, max: 9_000 })),
+  signal: fc.constantFrom('a', 'b', 'gate', 'a', 'b', 'aa'),
+  value: fc.integer({ min: 0, max: 500 }).map((k) => k / 10),
+  behindMs: fc.integer({ min: 0, max: 600 }),
+  quality: fc.constantFrom(0, 0, 0, 0, 0, quality.jump, quality.outOfRange),
+  flags: fc.constantFrom(0, 0, 0, 0, 0, 0, sampleFlag.late, sampleFlag.noSignOfLife),
+});
+const said = fc.record({
+  afterMs: fc.integer({ min: 0, max: 9_000 }),
+  verb: fc.constantFrom(
+    'acknowledge' as const,
+    'acknowledge' as const,
+    'reset' as const,
+    'shelve' as const,
+    'unshelve' as const,
+    'remove-from-service' as const,
+    'return-to-service' as const,
+    'hold' as const,
+    'lift' as const,
+  ),
+  rule: fc.nat({ max: ruleIds.length - 1 }),
+});
+const stop = fc.record({
+  afterMs: fc.integer({ min: 0, max: 30_000 }),
+  downMs: fc.oneof(fc.constant(0), fc.integer({ min: 1, max: 40_000 })),
+});
+
+export const story = fc.record({
+  arrivals: fc.array(arrival, { minLength: 1, maxLength: 60 }),
+  commands: fc.array(said, { maxLength: 20 }),
+  looks: fc.array(fc.record({ afterMs: fc.integer({ min: 1, max: 700 }) }), { maxLength: 80 }),
+  stops: fc.array(stop, { maxLength: 5 }),
+  reloads: fc.array(fc.record({ afterMs: fc.integer({ min: 0, max: 40_000 }) }), { maxLength: 4 }),
+});
+type Of<A> = A extends fc.Arbitrary<infer T> ? T : never;
+export type Story = Of<typeof story>;
+
+type Happening =
+  | ({ readonly kind: 'arrival'; readonly at: number } & Omit<Of<typeof arrival>, 'afterMs'>)
+  | ({ readonly kind: 'command'; readonly at: number } & Omit<Of<typeof said>, 'afterMs'>)
+  | { readonly kind: 'look' | 'reload'; readonly at: number }
+  | { readonly kind: 'stop'; readonly at: number; readonly downMs: number };
+
+/** What happened, in the order of the clock. */
+function happenings(of: Story): Happening[] {
+  const timed = <K extends Happening['kind'], T extends { readonly afterMs: number }>(
+    kind: K,
+    each: readonly T[],
+  ) => {
+    let at = start;
+    return each.map(({ afterMs, ...rest }) => {
+      at += afterMs;
+      return { kind, at, ...rest };
+    });
+  };
+  return [
+    ...timed('arrival', of.arrivals),
+    ...timed('command', of.commands),
+    ...timed('look', of.looks),
+    ...timed('stop', of.stops),
+    ...timed('reload', of.reloads),
+  ].sort((x, y) => x.at - y.at) as Happening[];
+}
+
+export interface Recorded {
+  readonly samples: Sample[];
+  readonly inputs: Input[];
+}
+
+export interface Outcome {
+  readonly effects: readonly unknown[];
+  readonly derived: readonly string[];
+  readonly end: ReturnType<Drive['engine']['save']>;
+}
+
+/** The agent's turn, as agent/turn/live.ts takes it on the wall clock. */
+class Life {
+  readonly record: Recorded = { samples: [], inputs: [] };
+  private drive = new Drive(plan, start, [otherPlan]);
+  private readonly effects: unknown[] = [];
+  private readonly derived: string[] = [];
+  private beat: { readonly at: number; samples: Sample[]; inputs: Input[] } | null = null;
+  private upFrom = start;
+  private siteMoment = -1;
+
+  happen(what: Happening): void {
+    if (what.at < this.upFrom) return;
+    this.flush(what.at);
+    if (what.kind === 'arrival') this.arrive(what);
+    else if (what.kind === 'command') this.openBeat(what.at).inputs.push(this.command(what));
+    else if (what.kind === 'look') this.drive.advance(what.at);
+    else if (what.kind === 'stop') this.stop(what.at, what.downMs);
+    else this.reload(what.at);
+  }
+
+  end(at: number): Outcome {
+    this.flush(at);
+    this.drive.advance(Math.max(at, this.now) + 30_000);
+    this.collect();
+    return { effects: this.effects, derived: this.derived, end: this.drive.engine.save() };
+  }
+
+  private get now(): number {
+    return this.drive.engine.now;
+  }
+
+  private arrive({ at: clock, signal, value, behindMs, quality: code, flags }: Arrived): void {
+    const { signals: known } = this.drive.engine.plan;
+    const { at: beat, samples } = this.openBeat(clock);
+    const found = known.find(({ id }) => id === signal);
+    if (found === undefined) return;
+    const at = found.holdMs > 0 ? clock - behindMs : beat;
+    const judged = Math.max(at + found.holdMs, beat);
+    samples.push({ signal, value, at, judged, quality: code, flags });
+  }
+
+  private command({ verb, rule, at }: Extract<Happening, { kind: 'command' }>): Input {
+    const judged = this.beat!.at;
+    const by = 'p1';
+    const reason = 'because';
+    if (verb === 'hold')
+      return { kind: 'command', judged, verb, what: 'lot', item: `lot-${rule % 3}`, by, reason };
+    if (verb === 'lift') {
+      const hold = `hold-${(rule % 3) + 1}`;
+      return { kind: 'command', judged, verb, hold, disposition: 'released', by, reason };
+    }
+    const id = ruleIds[rule]!;
+    const alarms = this.drive.engine.present.alarms.list;
+    const index = this.drive.engine.plan.rules.findIndex((each) => each.id === id);
+    const occurrence = alarms[index]?.occurrence ?? id;
+    return { kind: 'command', judged, verb, occurrence, by, reason, untilMs: at + 2_500 };
+  }
+
+  private openBeat(clock: number): NonNullable<Life['beat']> {
+    if (this.beat !== null && this.beat.at <= clock + 1) this.flush(this.beat.at);
+    const from = Math.max(clock, this.now) + 1;
+    this.beat ??= { at: Math.floor(from / beatMs) * beatMs + beatMs, samples: [], inputs: [] };
+    return this.beat;
+  }
+
+  /** What is open is in the log and waits in the engine. */
+  private rowOpen(): void {
+    const { beat } = this;
+    if (beat === null) return;
+    this.drive.offer(...beat.samples);
+    this.record.samples.push(...beat.samples);
+    beat.samples = [];
+  }
+
+  private flush(clock: number): void {
+    const { beat } = this;
+    if (beat === null || beat.at > clock) return;
+    this.rowOpen();
+    for (const input of beat.inputs) this.enter(input);
+    this.beat = null;
+    this.drive.advance(beat.at);
+  }
+
+  private enter(input: Input): void {
+    this.record.inputs.push(input);
+    this.drive.input(input);
+  }
+
+  private reload(clock: number): void {
+    this.openBeat(clock);
+    this.rowOpen();
+    const revision =
+      this.drive.engine.plan.revision === plan.revision ? otherPlan.revision : plan.revision;
+    const moment = this.siteMoment === this.now ? this.now : Math.max(this.now, clock) + 1;
+    this.siteMoment = moment;
+    this.enter({ kind: 'site', judged: moment, revision });
+    this.drive.advance(moment);
+  }
+
+  /** The process dies with its beat open, and what was taken is on disk; commands of it are not. */
+  private stop(clock: number, downMs: number): void {
+    this.rowOpen();
+    this.beat = null;
+    this.collect();
+    this.drive = Drive.resume(this.drive);
+    const toMs = clock + downMs;
+    this.upFrom = toMs;
+    if (downMs === 0 || toMs <= this.now) return;
+    this.enter({ kind: 'gap', judged: this.now + 1, fromMs: this.now, toMs });
+    this.drive.advance(toMs);
+  }
+
+  private collect(): void {
+    this.effects.push(...this.drive.effects);
+    this.derived.push(...this.drive.derived);
+  }
+}
+type Arrived = Extract<Happening, { kind: 'arrival' }>;
+
+export function live(of: Story): { readonly out: Outcome; readonly record: Recorded } {
+  const life = new Life();
+  const all = happenings(of);
+  for (const each of all) life.happen(each);
+  return { out: life.end((all.at(-1)?.at ?? start) + 1_000), record: life.record };
+}
+
+/** The record in the order of judgement, fed at once. */
+export function replayed(record: Recorded, end: number): Outcome {
+  const drive = new Drive(plan, start, [otherPlan]);
+  const samples = record.samples
+    .map((s, order) => ({ s, order }))
+    .sort(
+      (x, y) =>
+        x.s.judged! - y.s.judged! ||
+        (x.s.signal < y.s.signal ? -1 : x.s.signal > y.s.signal ? 1 : 0) ||
+        x.s.at - y.s.at ||
+        x.order - y.order,
+    )
+    .map(({ s }) => s);
+  let next = 0;
+  const feedUntil = (due: (s: Sample) => boolean): void => {
+    const from = next;
+    while (next < samples.length && due(samples[next]!)) next += 1;
+    const known = drive.engine.plan.signals.map(({ id }) => id);
+    drive.feed(...samples.slice(from, next).filter(({ signal }) => known.includes(signal)));
+  };
+  const inputs = [...record.inputs].sort(
+    (x, y) => x.judged - y.judged || inputOrder[x.kind] - inputOrder[y.kind],
+  );
+  for (const input of inputs) {
+    const after = inputOrder[input.kind] > inputOrder.sample;
+    feedUntil(({ judged }) => judged! < input.judged || (after && judged === input.judged));
+    drive.input(input).advance(input.judged);
+  }
+  feedUntil(() => true);
+  drive.advance(end);
+  return { effects: drive.effects, derived: drive.derived, end: drive.engine.save() };
+}
