@@ -3,7 +3,7 @@
  * all of which know a signal by its stored id.
  */
 import type { Plan } from '#rules/plan/plan.ts';
-import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
+import { type EpochMs, type SampleBatch, unjudgedFlags } from '#rules/signal/sample.ts';
 import type { OpenColumns } from '../store/columns.ts';
 import type { StoredSignal } from '../store/contract.ts';
 import { FramePacker, type StoredSignals } from '../store/frame.ts';
@@ -87,12 +87,19 @@ export class SampleBook implements SampleKeeper {
     this.columns.append(batch, ids);
     for (let i = 0; i < batch.count; i += 1) {
       const id = ids[batch.signal[i]!]!;
+      this.cursor += 1;
+      if (!this.isLatest(batch, i, this.at[id])) continue;
       this.at[id] = batch.at[i]!;
       this.value[id] = batch.value[i]!;
       this.quality[id] = batch.quality[i]!;
-      this.cursor += 1;
       this.stamp[id] = this.cursor;
     }
+  }
+
+  /** What is only kept is not shown; nor is what held before the latest, unless the clock was set back since. */
+  private isLatest(batch: SampleBatch, i: number, knownAt: EpochMs | undefined): boolean {
+    if ((batch.flags[i]! & unjudgedFlags) !== 0) return false;
+    return knownAt === undefined || batch.at[i]! >= knownAt || knownAt > batch.judged[i]!;
   }
 
   /** The latest sample of a signal; null before the first since the start. */
