@@ -2,9 +2,15 @@
 import { adhesiveStore } from './adhesive-store.ts';
 import { compressedAir } from './compressed-air.ts';
 import { custom } from './custom.ts';
+import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
+import { dryingOven } from './drying-oven.ts';
+import { residue } from './residue.ts';
 import type { StationKind } from './station.ts';
 
 export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
-  [adhesiveStore, compressedAir, custom, drumMixer].map((kind) => [kind.name, kind]),
+  [adhesiveStore, compressedAir, custom, dipTank, drumMixer, dryingOven, residue].map((kind) => [
+    kind.name,
+    kind,
+  ]),
 );

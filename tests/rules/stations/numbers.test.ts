@@ -65,6 +65,9 @@ const table: Readonly<Record<string, readonly Row[]>> = {
     ['separator-dp', 'deadband', '0.02 bar', 'EJ', null],
   ],
   custom: [],
+  'dip-tank': [],
+  'drying-oven': [],
+  residue: [],
 };
 
 test.each([...stationKinds.values()].map((kind) => [kind.name, kind] as const))(

@@ -1,0 +1,95 @@
+/** What can be measured at a dip tank, and where. */
+import type { StationDerived, StationSignal } from './station.ts';
+
+export const dipTankSignals: readonly StationSignal[] = [
+  {
+    name: 'temperature',
+    unit: 'Cel',
+    resolution: 0.1,
+    range: ['-10 Cel', '85 Cel'],
+    meaning: 'temperature of the bath',
+    where: 'Pt100 at mid-depth in the moving stream, away from the exchanger',
+    stuckAfter: '12 h',
+  },
+  {
+    name: 'solids',
+    unit: '%',
+    resolution: 0.1,
+    range: ['0 %', '100 %'],
+    meaning: 'solids of the bath by mass, from density at its temperature or an oven test',
+    where: 'foam-free, stirred sample from the moving stream',
+    stuckAfter: null,
+  },
+  {
+    name: 'tank-level',
+    unit: 'mm',
+    resolution: 1,
+    range: ['0 mm', '5000 mm'],
+    meaning: 'level of the tank above a mark it shares with the weir',
+    where: 'from above, clear of foam; wetted parts stainless or plastic',
+    stuckAfter: null,
+  },
+  {
+    name: 'weir-level',
+    unit: 'mm',
+    resolution: 1,
+    range: ['0 mm', '5000 mm'],
+    meaning: 'level behind the return weir above the same mark',
+    where: 'from above, behind the weir',
+    stuckAfter: null,
+  },
+  {
+    name: 'flow',
+    unit: 'L/min',
+    resolution: 0.1,
+    range: ['0 L/min', '2000 L/min'],
+    meaning: 'flow of the circulation',
+    where: 'magnetic meter after the pump; wetted parts stainless or plastic',
+    stuckAfter: null,
+  },
+  {
+    name: 'strokes',
+    unit: '/min',
+    resolution: 0.1,
+    range: ['0 /min', '500 /min'],
+    meaning: 'strokes of the circulation’s diaphragm pump',
+    where: 'stroke counter on the pump or its air valve',
+    stuckAfter: null,
+  },
+  {
+    name: 'filter-dp',
+    unit: 'bar',
+    resolution: 0.1,
+    range: ['-0.1 bar', '10 bar'],
+    meaning: 'pressure drop across the loop’s 300 µm filter',
+    where: 'across the filter; keep the taps clear',
+    stuckAfter: null,
+  },
+  {
+    name: 'withdrawal',
+    unit: 'm/min',
+    resolution: 0.0001,
+    range: ['0 m/min', '20 m/min'],
+    meaning: 'speed at which parts leave the bath',
+    where: 'encoder or pulse at the hoist or the conveyor over the tank',
+    stuckAfter: null,
+  },
+  {
+    name: 'withdrawing',
+    unit: '1',
+    resolution: 1,
+    range: ['0 1', '1 1'],
+    meaning: '1 while parts are drawn out of the bath, else 0',
+    where: 'contact of the hoist’s or the conveyor’s control, through a relay',
+    stuckAfter: null,
+  },
+];
+
+export const dipTankDerived: readonly StationDerived[] = [
+  {
+    name: 'weir-fall',
+    kind: 'weir-fall',
+    inputs: { tank: 'tank-level', weir: 'weir-level' },
+    meaning: 'how far the liquid falls over the return weir',
+  },
+];
