@@ -9,19 +9,13 @@ import { basename, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
 import { type FolderPaths, fileBytes, firstBytes, stampOf, touchPrivate } from './data-folder.ts';
-import { diskError, isDamage } from './disk-error.ts';
+import { diskError, isDamage, onDisk } from './disk-error.ts';
 import { readHighWater } from './high-water.ts';
 import { migrate } from './migrate.ts';
+import { quickCheck, setAsideBadLog } from './quick-check.ts';
 import { type Recovered, recover } from './recovery.ts';
 import { restoreSettings } from './restore-settings.ts';
-import {
-  applicationId,
-  checkedTables,
-  createSchema,
-  pragmaNumber,
-  prepareToWrite,
-} from './schema.ts';
-import { lastRun } from './store-reader.ts';
+import { applicationId, createSchema, pragmaNumber, prepareToWrite } from './schema.ts';
 import type { Finding } from './store-types.ts';
 
 const magic = 'SQLite format 3\0';
@@ -44,12 +38,14 @@ export function openDatabase(paths: FolderPaths, atMs: number): Opened {
   if (found === 'damaged-header') return beginAnew(paths, atMs, 'its header is damaged');
   if (found === 'gone') return beginAnew(paths, atMs, 'it is gone');
   touchPrivate(paths.database);
+  const aside = onDisk(paths.database, () => setAsideBadLog(paths, atMs));
   const db = connect(paths.database);
   try {
     const migrated = makeReady(db, paths, atMs);
     const damage = quickCheck(db, paths);
     if (damage !== null) throw new DamagedStore(damage);
-    return { db, recovered: recoverWith(db, paths, migrated === null ? [] : [migrated]) };
+    const findings = [aside, migrated].filter((finding) => finding !== null);
+    return { db, recovered: recoverWith(db, paths, findings) };
   } catch (error) {
     if (db.isOpen) db.close();
     if (error instanceof DamagedStore) return beginAnew(paths, atMs, error.message);
@@ -82,26 +78,6 @@ function makeReady(db: DatabaseSync, paths: FolderPaths, atMs: number) {
   const migrated = migrate(db, paths, atMs);
   prepareToWrite(db, paths.database);
   return migrated;
-}
-
-/**
- * After a run that did not stop: the tables the agent leans on; after damage was seen: all of it.
- * Says what is wrong, or null.
- */
-function quickCheck(db: DatabaseSync, paths: FolderPaths): string | null {
-  const whole = existsSync(paths.damaged);
-  const run = lastRun(db);
-  if (!whole && (run === null || run.stopped !== null)) return null;
-  const checks = whole ? ['quick_check(3)'] : checkedTables.map((name) => `quick_check(${name})`);
-  for (const check of checks) {
-    const answers = db
-      .prepare(`PRAGMA ${check}`)
-      .all()
-      .map((row) => String(Object.values(row)[0]));
-    if (answers[0] !== 'ok') return answers.slice(0, 3).join('; ');
-  }
-  rmSync(paths.damaged, { force: true });
-  return null;
 }
 
 function recoverWith(db: DatabaseSync, paths: FolderPaths, findings: Finding[]): Recovered {

@@ -21,11 +21,7 @@ export interface Recovered {
 
 export function recover(db: DatabaseSync, mark: HighWater | 'unreadable' | null): Recovered {
   const sealedSeq = highest(db, 'SELECT max(last_seq) AS n FROM segment');
-  const stored = Math.max(
-    sealedSeq,
-    highest(db, 'SELECT max(seq) AS n FROM input'),
-    highest(db, 'SELECT max(seq) AS n FROM seq_floor'),
-  );
+  const stored = lastStoredSeq(db);
   const findings: Finding[] = [];
   if (mark === 'unreadable') findings.push({ kind: 'high-water-unreadable' });
   const known = mark === 'unreadable' ? null : mark;
@@ -63,6 +59,14 @@ function damagedInputs(db: DatabaseSync, after: number): Finding[] {
   for (const _ of rows);
   return findings;
 }
+
+/** Highest sequence number the database knows of. */
+export const lastStoredSeq = (db: DatabaseSync): number =>
+  Math.max(
+    highest(db, 'SELECT max(last_seq) AS n FROM segment'),
+    highest(db, 'SELECT max(seq) AS n FROM input'),
+    highest(db, 'SELECT max(seq) AS n FROM seq_floor'),
+  );
 
 function highest(db: DatabaseSync, sql: string): number {
   const n = db.prepare(sql).get()?.n;

@@ -39,6 +39,8 @@ export type Finding =
       /** The backup whose settings were taken over; null where there was none. */
       readonly restoredFrom: string | null;
     }
+  /** The write-ahead log did not fit the main file, which is sound without it: it was set aside. */
+  | { readonly kind: 'log-unreadable'; readonly movedTo: string; readonly why: string }
   | { readonly kind: 'high-water-unreadable' }
   | {
       readonly kind: 'migrated';

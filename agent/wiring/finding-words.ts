@@ -15,6 +15,8 @@ export function findingWords(finding: Finding): string {
       return `The snapshot at record ${finding.seq} is damaged; an older one was used.`;
     case 'unreadable':
       return `The database could not be read (${finding.why}); a new one was begun.`;
+    case 'log-unreadable':
+      return `The database's log could not be used (${finding.why}); it was set aside as ${finding.movedTo}.`;
     case 'high-water-unreadable':
       return 'The high-water file could not be read, so losses at the end would not show.';
     case 'migrated':

@@ -96,6 +96,42 @@ test('cut or flipped at 100 random places', { timeout: 180_000 }, async ({ annot
   expect(kept.size).toBeGreaterThan(30);
 });
 
+test('cut while all of it had just been taken into the main file: nothing is lost', {
+  timeout: 120_000,
+}, async ({ annotate }) => {
+  const seed = 20_261_128;
+  await annotate(`seed ${seed}`);
+  const crashed = await crashedFolder(500, (folder) => {
+    const db = new DatabaseSync(pathsOf(folder).database);
+    const taken = db.prepare('PRAGMA wal_checkpoint(PASSIVE)').get()!;
+    expect(taken.checkpointed).toBe(taken.log);
+    db.close();
+  });
+  const { length } = readFileSync(logOf(crashed.folder));
+  const place = seededInteger(seed, 1, length - 1);
+  const source = await sourceOf(crashed.site);
+  const kinds = new Set<string>();
+  for (let trial = 0; trial < 40; trial += 1) {
+    const at = place();
+    await onDamagedCopy(
+      crashed.folder,
+      (log) => log.subarray(0, at),
+      async (copy) => {
+        const open = coreOn(source, copy);
+        for (const { kind } of open.core.store.findings) kinds.add(kind);
+        await open.publish('hall/1/plain', '7.0001');
+        open.stop();
+        crashed.publishers.sent.get('hall/bench/plain-1')!.add(70_001);
+        expectKept(copy, crashed.publishers);
+        await expectJudgedAlike(copy, crashed.site);
+      },
+    ).catch((cause) => {
+      throw new Error(`cut at ${at} of ${length}`, { cause });
+    });
+  }
+  expect([...kinds]).toEqual(['log-unreadable']);
+});
+
 test('a running agent says what was lost', { timeout: 60_000 }, async () => {
   const crashed = await crashedFolder(600);
   const last = lastKnown(crashed.folder);

@@ -1,0 +1,84 @@
+/**
+ * Looks for damage in the database after a run that did not stop.
+ *
+ * The log of such a run may be damaged where the main file is not: of a log whose end is gone,
+ * SQLite takes what comes before, also where the main file has all of it already and more, and
+ * the two together are then no database. The main file alone is, so it is looked at before
+ * anything is written: a connection that may write would take the log in when it closes.
+ */
+import { existsSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { pathToFileURL } from 'node:url';
+import { type FolderPaths, fileBytes, stampOf } from './data-folder.ts';
+import { isDamage } from './disk-error.ts';
+import { readHighWater } from './high-water.ts';
+import { lastStoredSeq } from './recovery.ts';
+import { checkedTables } from './schema.ts';
+import { lastRun } from './store-reader.ts';
+import type { Finding } from './store-types.ts';
+
+/**
+ * After a run that did not stop: the tables the agent leans on; after damage was seen: all of it.
+ * Says what is wrong, or null.
+ */
+export function quickCheck(db: DatabaseSync, paths: FolderPaths): string | null {
+  const run = lastRun(db);
+  const stopped = run === null || run.stopped !== null;
+  return stopped && !existsSync(paths.damaged) ? null : check(db, paths);
+}
+
+function check(db: DatabaseSync, paths: FolderPaths): string | null {
+  const whole = existsSync(paths.damaged);
+  const checks = whole ? ['quick_check(3)'] : checkedTables.map((name) => `quick_check(${name})`);
+  for (const each of checks) {
+    const answers = db
+      .prepare(`PRAGMA ${each}`)
+      .all()
+      .map((row) => String(Object.values(row)[0]));
+    if (answers[0] !== 'ok') return answers.slice(0, 3).join('; ');
+  }
+  rmSync(paths.damaged, { force: true });
+  return null;
+}
+
+/**
+ * Sets the log aside where the main file alone is sound and the two together are not, or have
+ * less than was noted outside them and less than the main file; else null.
+ */
+export function setAsideBadLog(paths: FolderPaths, atMs: number): Finding | null {
+  const log = `${paths.database}-wal`;
+  if (fileBytes(log) === 0) return null;
+  const both = lookAt(paths, paths.database);
+  const mark = readHighWater(paths.highWater);
+  const noted = mark === null || mark === 'unreadable' ? 0 : mark.seq;
+  if (both.damage === null && both.lastSeq >= noted) return null;
+  const alone = pathToFileURL(paths.database);
+  // The log is not looked at: sqlite.org/uri.html.
+  alone.searchParams.set('immutable', '1');
+  const main = lookAt(paths, alone);
+  if (main.damage !== null || (both.damage === null && main.lastSeq <= both.lastSeq)) return null;
+  const movedTo = `forebond-unreadable-${stampOf(atMs)}.db-wal`;
+  renameSync(log, join(paths.folder, movedTo));
+  rmSync(`${paths.database}-shm`, { force: true });
+  return { kind: 'log-unreadable', movedTo, why: both.damage ?? 'its end is gone' };
+}
+
+interface Looked {
+  readonly damage: string | null;
+  readonly lastSeq: number;
+}
+
+function lookAt(paths: FolderPaths, place: string | URL): Looked {
+  const db = new DatabaseSync(place, { readOnly: true, timeout: 1_000 });
+  try {
+    const begun = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'run'").get();
+    if (begun === undefined) return { damage: null, lastSeq: 0 };
+    return { damage: check(db, paths), lastSeq: lastStoredSeq(db) };
+  } catch (error) {
+    if (isDamage(error) && error instanceof Error) return { damage: error.message, lastSeq: 0 };
+    throw error;
+  } finally {
+    db.close();
+  }
+}
