@@ -19,13 +19,11 @@ export interface EnginePorts {
   emit(effect: Effect): void;
   /** The plan of a revision that a `site` input names. */
   planOf(revision: string): Plan;
-  /** The present plan is about to be left: `derivedOut` speaks of its signals, for the last time. */
-  leave?(): void;
 }
 
 export class Engine implements JudgementHost {
   now: EpochMs;
-  /** Derived samples since the caller last cleared it. */
+  /** Derived samples since the caller last cleared it; across a `site` input, of the plan before it. */
   readonly derivedOut = new SampleBatch();
   private readonly ports: EnginePorts;
   private judgement: Judgement;
@@ -166,7 +164,6 @@ export class Engine implements JudgementHost {
         this.rebase(input.deltaMs);
         break;
       case 'site':
-        this.ports.leave?.();
         this.adopt(this.ports.planOf(input.revision));
         break;
     }

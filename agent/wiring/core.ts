@@ -264,15 +264,10 @@ export class Core {
     this.keep(this.plans.now);
     this.lay(plan);
     this.live.input({ kind: 'site', judged: at, revision: plan.revision });
-    const engine = Engine.begin(plan, at, {
+    return Engine.begin(plan, at, {
       emit: this.live.emit,
       planOf: (revision) => this.plans.planOf(revision),
-      leave: () => {
-        this.samples.append(engine.derivedOut);
-        engine.derivedOut.clear();
-      },
     });
-    return engine;
   }
 
   /** All that the disk could refuse of a change of plan; what counts is changed afterwards. */

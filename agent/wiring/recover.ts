@@ -9,12 +9,11 @@ import { Engine, type EnginePorts } from '#rules/engine.ts';
 import type { Effect, Input } from '#rules/input.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
-import { ledgerBody } from '../alarms/desk.ts';
 import { type FedItem, feedItem } from '../replay/feed.ts';
-import { canonicalJson } from '../store/canonical.ts';
 import { type InputRow, inputKind } from '../store/contract.ts';
 import { unpackFrame } from '../store/frame.ts';
 import type { SnapshotRow, StoreReader } from '../store/store-types.ts';
+import { type Compared, compareWithLedger } from './compare-ledger.ts';
 
 /** The state of a snapshot: the engine's, and how far the ledger was. */
 export interface SavedState {
@@ -42,14 +41,10 @@ export interface RecoverPorts {
   readonly damaged: (row: { readonly seq: number; readonly judged: EpochMs }) => void;
 }
 
-export interface Recovered {
+export interface Recovered extends Compared {
   readonly engine: Engine;
   /** Every effect since the snapshot, in order. */
   readonly effects: readonly Effect[];
-  /** How many of them stand in the ledger already. */
-  readonly known: number;
-  /** The first record that differs from what was recomputed; null where all agree. */
-  readonly differs: { readonly ledgerId: number; readonly recomputed: unknown } | null;
   /** Unsealed inputs that are no samples: the next seal keeps them. */
   readonly commands: readonly UnsealedInput[];
   /** Moment of the first unsealed row. */
@@ -77,12 +72,15 @@ class Recovery {
   private readonly effects: Effect[] = [];
   private readonly commands: UnsealedInput[] = [];
   private readonly batch = new SampleBatch(4_096);
+  private readonly derived = new SampleBatch();
   private readonly emitLater: (effect: Effect) => void;
   /** Unsealed inputs that are no samples and were not fed yet, last first. */
   private ahead: Ahead[] = [];
   private live = false;
   private engine: Engine | null = null;
   private firstJudged: EpochMs | null = null;
+  /** Derived samples up to here are sealed. */
+  private sealedTo = Number.NEGATIVE_INFINITY;
 
   constructor(ports: RecoverPorts, emitLater: (effect: Effect) => void) {
     this.ports = ports;
@@ -94,12 +92,12 @@ class Recovery {
     const snapshot = ports.read.snapshots()[0] ?? null;
     const saved = snapshot === null ? null : savedState(snapshot);
     if (saved !== null) this.resume(saved);
-    // The newest snapshot was damaged: the one before it and the sealed record lead up to the log.
-    const behind = snapshot !== null && snapshot.seq < ports.sealedSeq;
-    if (behind) for (const item of ports.recordAfter(snapshot.seq)) this.feedRecorded(item);
-    this.ahead = othersAhead(ports.read.inputsAfter(ports.sealedSeq, () => {}));
-    for (const row of ports.read.inputsAfter(ports.sealedSeq, ports.damaged))
-      this.feed(row, !behind);
+    const fromSeq = snapshot?.seq ?? 0;
+    if (fromSeq < ports.sealedSeq) this.fromSealed(fromSeq, saved, judgedTo);
+    else {
+      this.ahead = othersAhead(ports.read.inputsAfter(ports.sealedSeq, () => undefined));
+      for (const row of this.openRows()) this.feed(row);
+    }
     const { engine } = this;
     if (engine === null) return null;
     engine.advance(Math.max(judgedTo, engine.now));
@@ -108,10 +106,42 @@ class Recovery {
     return {
       engine,
       effects: this.effects,
-      ...this.compare(saved?.ledgerId ?? 0),
+      ...compareWithLedger(ports.read, saved?.ledgerId ?? 0, this.effects),
       commands: this.commands,
       firstJudged: this.firstJudged,
     };
+  }
+
+  private openRows(): Iterable<InputRow> {
+    return this.ports.read.inputsAfter(this.ports.sealedSeq, this.ports.damaged);
+  }
+
+  /**
+   * The newest snapshot is not to be had: the one before it, or the beginning, and the sealed
+   * record lead up to the log. What is open is remembered first, under the plans of its rows.
+   */
+  private fromSealed(fromSeq: number, saved: SavedState | null, judgedTo: EpochMs): void {
+    const { ports } = this;
+    let revision = saved?.engine.revision ?? null;
+    let rebases = 0;
+    for (const { body } of ports.read.commandsAfter(fromSeq)) {
+      const input = JSON.parse(body) as Input;
+      if (input.kind === 'site') revision = input.revision;
+      if (input.kind === 'rebase') rebases += 1;
+    }
+    if (revision === null) return;
+    ports.lay(ports.planOf(revision));
+    for (const row of this.openRows()) {
+      this.firstJudged ??= row.judged;
+      if (row.kind === inputKind.samples) this.remember(row);
+      else if (this.keepOpen(row).kind === 'rebase') rebases += 1;
+    }
+    if (saved !== null) ports.lay(ports.planOf(saved.engine.revision));
+    this.sealedTo = Math.max(...ports.read.segments().map((segment) => segment.judgedTo));
+    for (const item of ports.recordAfter(fromSeq)) {
+      if (item.kind === 'input' && item.input.kind === 'rebase') rebases -= 1;
+      this.feedRecorded(item, rebases > 0 ? Number.POSITIVE_INFINITY : judgedTo);
+    }
   }
 
   private readonly enginePorts: EnginePorts = {
@@ -120,7 +150,6 @@ class Recovery {
       else this.effects.push(effect);
     },
     planOf: (revision) => this.ports.planOf(revision),
-    leave: () => this.collect(),
   };
 
   private resume(saved: SavedState): void {
@@ -129,26 +158,35 @@ class Recovery {
     this.engine = Engine.restore(plan, saved.engine, this.enginePorts);
   }
 
-  private feedRecorded(item: FedItem): void {
-    feedItem(this.engine!, item);
-    this.engine!.derivedOut.clear();
+  /** Beyond `judgedTo` it was taken and not yet judged: it waits, as it did. */
+  private feedRecorded(item: FedItem, judgedTo: EpochMs): void {
+    const { engine } = this;
+    if (engine === null) {
+      if (item.kind === 'input') this.begin(item.input);
+      return;
+    }
+    if (item.kind === 'samples') {
+      const { batch } = item;
+      if (batch.count > 0 && batch.judged[batch.count - 1]! > judgedTo) engine.offerBatch(batch);
+      else feedItem(engine, item);
+    } else if (item.input.judged > judgedTo && item.input.kind === 'command')
+      engine.offer(item.input);
+    else feedItem(engine, item);
+    this.collect();
     if (item.kind === 'input' && item.input.kind === 'site')
       this.ports.lay(this.ports.planOf(item.input.revision));
   }
 
-  private feed(row: InputRow, judge: boolean): void {
+  private feed(row: InputRow): void {
     this.firstJudged ??= row.judged;
-    if (row.kind === inputKind.samples) this.feedSamples(row, judge);
-    else this.feedInput(row, judge);
+    if (row.kind === inputKind.samples) this.feedSamples(row);
+    else this.feedInput(row);
   }
 
-  private feedSamples(row: InputRow, judge: boolean): void {
-    const { batch, engine, ports } = this;
+  private feedSamples(row: InputRow): void {
+    const { batch, engine } = this;
     if (engine === null) return;
-    batch.clear();
-    unpackFrame(row.body, row.judged, batch, ports.indexById());
-    ports.remember(batch);
-    if (!judge) return;
+    this.remember(row);
     // No samples that come later are judged before this row's first moment, but a change of plan
     // may be; up to there all is known, and so the queue stays short.
     let first = Math.min(row.judged, this.ahead.at(-1)?.soonest ?? row.judged);
@@ -158,48 +196,56 @@ class Recovery {
     engine.offerBatch(batch);
   }
 
-  private feedInput(row: InputRow, judge: boolean): void {
-    const input = JSON.parse(new TextDecoder().decode(row.body)) as Input;
-    this.commands.push({ seq: row.seq, judged: row.judged, body: row.body });
+  private remember(row: InputRow): void {
+    const { batch, ports } = this;
+    batch.clear();
+    unpackFrame(row.body, row.judged, batch, ports.indexById());
+    ports.remember(batch);
+  }
+
+  private feedInput(row: InputRow): void {
+    const { engine } = this;
     this.ahead.pop();
-    if (this.engine === null) {
-      if (input.kind !== 'site') return;
-      const plan = this.ports.planOf(input.revision);
-      this.ports.lay(plan);
-      this.engine = Engine.begin(plan, input.judged, this.enginePorts);
+    if (engine === null) {
+      this.begin(this.keepOpen(row));
       return;
     }
-    if (judge) this.engine.offer(input);
-    if (input.kind !== 'site' && input.kind !== 'rebase') return;
-    if (judge) this.engine.advance(input.judged);
-    this.collect();
-    if (input.kind === 'site') this.ports.lay(this.ports.planOf(input.revision));
-    else this.ports.rebased();
+    const input = inputOf(row);
+    engine.offer(input);
+    if (input.kind === 'site' || input.kind === 'rebase') {
+      engine.advance(input.judged);
+      this.collect();
+    }
+    this.keepOpen(row);
   }
 
+  /** The next seal keeps it; from here on the rows of the log speak of its plan and its clock. */
+  private keepOpen(row: InputRow): Input {
+    const input = inputOf(row);
+    this.commands.push({ seq: row.seq, judged: row.judged, body: row.body });
+    if (input.kind === 'site') this.ports.lay(this.ports.planOf(input.revision));
+    if (input.kind === 'rebase') this.ports.rebased();
+    return input;
+  }
+
+  private begin(input: Input): void {
+    if (input.kind !== 'site') return;
+    const plan = this.ports.planOf(input.revision);
+    this.ports.lay(plan);
+    this.engine = Engine.begin(plan, input.judged, this.enginePorts);
+  }
+
+  /** Derived samples made anew; those of the sealed record are in their segment already. */
   private collect(): void {
     const { derivedOut } = this.engine!;
-    this.ports.rederived(derivedOut);
+    const { sealedTo, derived } = this;
+    const { signal, at, judged, value, quality, flags, count } = derivedOut;
+    for (let i = 0; i < count; i += 1)
+      if (judged[i]! > sealedTo)
+        derived.push(signal[i]!, at[i]!, judged[i]!, value[i]!, quality[i]!, flags[i]!);
+    if (derived.count > 0) this.ports.rederived(derived);
+    derived.clear();
     derivedOut.clear();
-  }
-
-  /** What was recomputed against what stands in the ledger since the snapshot. */
-  private compare(ledgerId: number): Pick<Recovered, 'known' | 'differs'> {
-    let known = 0;
-    for (const { id, record } of this.ports.read.ledgerAfter(ledgerId)) {
-      const {
-        id: _,
-        told_before_kept: __,
-        ...body
-      } = JSON.parse(record) as { type: string } & Record<string, unknown>;
-      if (!effectTypes.has(body.type)) continue;
-      const effect = this.effects[known];
-      known += 1;
-      const recomputed = effect === undefined ? null : ledgerBody(effect);
-      if (recomputed === null || canonicalJson(recomputed) !== canonicalJson(body))
-        return { known: this.effects.length, differs: { ledgerId: id, recomputed } };
-    }
-    return { known, differs: null };
   }
 }
 
@@ -220,7 +266,7 @@ function othersAhead(rows: Iterable<InputRow>): Ahead[] {
   });
 }
 
-const effectTypes: ReadonlySet<string> = new Set(['transition', 'judgeable', 'hold', 'refused']);
+const inputOf = (row: InputRow): Input => JSON.parse(new TextDecoder().decode(row.body)) as Input;
 
 function savedState(snapshot: SnapshotRow): SavedState {
   if (snapshot.format !== savedStateFormat)

@@ -102,8 +102,11 @@ export class Drive {
       emit: (effect: Effect): void => {
         this.effects.push(effect);
       },
-      planOf: (revision: string): Plan => this.planOf(revision),
-      leave: (): void => this.drain(),
+      planOf: (revision: string): Plan => {
+        // What was derived so far speaks of the plan that is being left.
+        this.drain();
+        return this.planOf(revision);
+      },
     };
   }
 }
