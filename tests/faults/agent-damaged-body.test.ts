@@ -56,7 +56,8 @@ const jsonLines = (text: string): Record<string, unknown>[] =>
     .split('\n')
     .map((line) => JSON.parse(line) as Record<string, unknown>);
 
-test('the chunk is bad and named, the rest serves', { timeout: 60_000 }, async () => {
+/** A folder of several segments, stopped in order; how to start an agent on it again. */
+async function sealedFolder() {
   const parent = scratchFolder();
   const folder = join(parent, 'data');
   const site = siteFile(parent, smallWorks);
@@ -71,6 +72,11 @@ test('the chunk is bad and named, the rest serves', { timeout: 60_000 }, async (
   // The hold of sensors with their own time passes; all is judged.
   await wait(2_500);
   expect(await agent.stop()).toMatchObject({ code: 0, stderr: '' });
+  return { folder, site, start };
+}
+
+test('the chunk is bad and named, the rest serves', { timeout: 60_000 }, async () => {
+  const { folder, site, start } = await sealedFolder();
   const whole = storedKeys(folder);
   const chunk = flip(folder);
 
