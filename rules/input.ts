@@ -94,6 +94,7 @@ export type Effect =
       readonly evidence: Evidence;
       readonly by?: PersonId;
       readonly reason?: string;
+      /** Where `to` is shelved: when the shelf ends. */
       readonly untilMs?: EpochMs;
       /** The occurrence ends here. */
       readonly closes?: true;

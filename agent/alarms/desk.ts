@@ -48,7 +48,11 @@ export class Desk {
 
   /** Takes over what is on disk. */
   load(occurrences: readonly OccurrenceRow[], holds: readonly HoldRow[]): void {
-    for (const row of occurrences) this.occurrences.set(row.id, parseOccurrence(row));
+    for (const row of occurrences) {
+      this.occurrences.set(row.id, parseOccurrence(row));
+      if (row.closed !== null) this.closedOfLate.push(row.id);
+    }
+    this.letGo();
     for (const row of holds) this.holds.set(row.id, JSON.parse(row.detail) as KeptHold);
   }
 
@@ -109,13 +113,17 @@ export class Desk {
   private keep(occurrence: Occurrence): OccurrenceRow {
     this.occurrences.set(occurrence.id, occurrence);
     if (occurrence.closed !== null) this.closedOfLate.push(occurrence.id);
-    while (this.closedOfLate.length > limits.closedOccurrencesKept) {
-      const id = this.closedOfLate.shift()!;
-      if (this.occurrences.get(id)?.closed != null && !this.closedOfLate.includes(id))
-        this.occurrences.delete(id);
-    }
+    this.letGo();
     const { id, rule, state, raised, closed } = occurrence;
     return { id, rule, state, raised, closed, detail: JSON.stringify(occurrence) };
+  }
+
+  /** The oldest closed ones beyond the bound; one that opened again stays. */
+  private letGo(): void {
+    const { closedOfLate, occurrences } = this;
+    const over = Math.max(0, closedOfLate.length - limits.closedOccurrencesKept);
+    for (const id of closedOfLate.splice(0, over))
+      if (occurrences.get(id)?.closed != null && !closedOfLate.includes(id)) occurrences.delete(id);
   }
 
   private hold(effect: Extract<Effect, { kind: 'hold' }>): HoldRow {

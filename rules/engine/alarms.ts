@@ -162,6 +162,8 @@ export class Alarms {
   ): void {
     const rule = this.host.rule(index);
     const severity = this.host.severity(index);
+    const { by, reason } = asked;
+    const { state, beneath, shelvedUntil } = this.list[index]!;
     this.host.emit({
       kind: 'transition',
       at,
@@ -171,12 +173,14 @@ export class Alarms {
       occurrence,
       transition,
       from,
-      to: this.list[index]!.state,
+      to: state,
       severity,
       priority: rule.priority[severity === 2 ? 1 : 0],
       evidence: this.host.evidence(index),
-      ...asked,
-      ...(occurrence !== null && this.list[index]!.beneath === 'normal' ? { closes: true } : {}),
+      ...(by === undefined ? {} : { by }),
+      ...(reason === undefined ? {} : { reason }),
+      ...(shelvedUntil === null ? {} : { untilMs: shelvedUntil }),
+      ...(occurrence !== null && beneath === 'normal' ? { closes: true } : {}),
       ...(supersedes === null ? {} : { supersedes }),
     });
   }
