@@ -4,7 +4,7 @@
  */
 import { createReadStream, statSync } from 'node:fs';
 import { setPriority } from 'node:os';
-import type { Command } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
 import type { Effect } from '#rules/input.ts';
 import { isInstance } from '#rules/plan/binding.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
@@ -41,7 +41,7 @@ export function replayCommand(program: Command, parts: CliParts): void {
     .option('--since <time>', 'from this time on (RFC 3339)', timeArgument)
     .option('--until <time>', 'before this time (RFC 3339)', timeArgument)
     .option('--timezone <zone>', 'IANA zone of local times in a CSV file')
-    .option('--bad-rows <n>', 'how many bad rows a CSV file may have', Number)
+    .option('--bad-rows <n>', 'how many bad rows a CSV file may have', countArgument)
     .option('--json', 'print one JSON object a line')
     .action(async (flags: ReplayFlags) => {
       const source = await parts.siteOrExit(flags.site);
@@ -55,6 +55,11 @@ export function replayCommand(program: Command, parts: CliParts): void {
         : await replayCsv(source, flags, printer, parts.complain);
       printer.end(end, (performance.now() - began) / 1_000);
     });
+}
+
+function countArgument(text: string): number {
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('write a whole number of rows.');
+  return Number(text);
 }
 
 function replayData(source: SiteSource, flags: ReplayFlags, printer: Printer): ReplayEnd {

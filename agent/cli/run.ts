@@ -4,7 +4,7 @@
  * Prints `ready  page <url>  mqtt <url>  data <folder>` once it takes messages. SIGINT and SIGTERM
  * stop it cleanly: what was taken is judged, committed and acknowledged.
  */
-import { type Command, InvalidArgumentError } from 'commander';
+import { type Command, InvalidArgumentError, Option } from 'commander';
 import { pino } from 'pino';
 import { type Address, startAgent } from '../compose.ts';
 import { AgentError } from '../errors.ts';
@@ -21,23 +21,26 @@ interface RunFlags {
 }
 
 export function runCommand(program: Command, parts: CliParts): void {
-  const { env } = process;
   program
     .command('run')
     .description('run the agent on a site')
     .requiredOption('--site <file>', 'site file')
-    .option('--data <folder>', 'where everything is kept', env.FOREBOND_DATA ?? 'data')
-    .option(
-      '--http <host:port>',
-      'where the HTTP interface answers',
-      address,
-      address(env.FOREBOND_HTTP ?? '127.0.0.1:8620'),
+    .addOption(
+      new Option('--data <folder>', 'where everything is kept')
+        .env('FOREBOND_DATA')
+        .default('data'),
     )
-    .option(
-      '--mqtt <host:port>',
-      'where MQTT answers',
-      address,
-      address(env.FOREBOND_MQTT ?? '127.0.0.1:1883'),
+    .addOption(
+      new Option('--http <host:port>', 'where the HTTP interface answers')
+        .env('FOREBOND_HTTP')
+        .argParser(address)
+        .default(address('127.0.0.1:8620'), '127.0.0.1:8620'),
+    )
+    .addOption(
+      new Option('--mqtt <host:port>', 'where MQTT answers')
+        .env('FOREBOND_MQTT')
+        .argParser(address)
+        .default(address('127.0.0.1:1883'), '127.0.0.1:1883'),
     )
     .option('--clock <wall|samples>', 'whose time counts', clockArgument, 'wall')
     .option('--space-gb <n>', 'keep the store within so many GB', spaceArgument)
