@@ -20,6 +20,7 @@ import { doorLimits, secretLimits } from './wiring/door-limits.ts';
 import { figures } from './wiring/figures.ts';
 import { findingWords, isAlarming } from './wiring/finding-words.ts';
 import { healthParts } from './wiring/health.ts';
+import { pageFolder } from './wiring/page-folder.ts';
 import { Upkeep } from './wiring/upkeep.ts';
 import { CorePorts } from './wiring/web-ports.ts';
 
@@ -175,7 +176,7 @@ class Assembly {
     });
     this.ports = ports;
     const onFault = (error: unknown, where: string): void => this.fault(error, where);
-    this.web = await startWeb({ ...this.options.http, version, ports, onFault });
+    this.web = await startWeb({ ...this.options.http, version, ports, pageFolder, onFault });
     this.closers.push(() => this.web.close());
   }
 
@@ -215,7 +216,7 @@ class Assembly {
       choreRefusal: upkeep.refused,
       diskFreeBytes: store.sizes().diskFreeBytes,
       diskFreeBytesMin: limits.freeBytesMin,
-      clockInDoubt: core.clock.inDoubt,
+      clockInDoubt: core.clockInDoubt,
       sealingFailed: core.sealingFailed,
       findings: [...findings, ...this.damage.words()],
       doorOpen: this.door !== null,

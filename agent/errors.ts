@@ -61,6 +61,10 @@ export const errorCatalogue = {
     happened: 'The request comes from another site ({from}).',
     fix: 'Send it from the agent’s own page, or from a program that is no browser.',
   },
+  WEB_PAGE_MISSING: {
+    happened: 'The page has not been built.',
+    fix: 'Run npm run build and start the agent again; the API answers meanwhile.',
+  },
   WEB_ROUTE_UNKNOWN: {
     happened: 'There is nothing at {path}.',
     fix: 'GET /api/openapi.json lists every route; ids inside a path are URL-encoded, "/" as %2F.',

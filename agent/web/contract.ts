@@ -5,6 +5,7 @@
  * carries its unit last. Answers grow by adding fields only. The page imports types from here.
  */
 import { z } from 'zod';
+import { type factSchema, labelSchema } from './label.ts';
 import {
   alarmStateWords,
   conditionWords,
@@ -35,6 +36,15 @@ export const healthSchema = z.object({
 });
 export type Health = z.infer<typeof healthSchema>;
 export type Condition = Health['condition'];
+
+// the site
+
+export const siteSchema = z.object({
+  site: word,
+  timezone: word.describe('IANA; the clock people there go by.'),
+  at: epochMs.describe('The engine’s time now.'),
+});
+export type SiteView = z.infer<typeof siteSchema>;
 
 // signals
 
@@ -87,15 +97,6 @@ export type SeriesPoint = z.infer<typeof pointSchema>;
 
 // alarms
 
-export const labelSchema = z.object({
-  word: signalWordWords.describe('Who can be hurt (ANSI Z535.4, ISO 3864).'),
-  sentence: z.string().describe('Subject, fact, limit, time; values filled in.'),
-  consequence: z.string(),
-  steps: z.array(z.string()),
-  do_not: z.array(z.string()),
-  caution: z.string(),
-  deferral: z.string(),
-});
 export const evidenceSchema = z.object({
   unit: word,
   value: value.nullable().describe('The value that decided, or the last one before silence.'),
@@ -137,6 +138,7 @@ export const alarmSchema = z.object({
   judgeable: z.boolean().describe('false: its signal is lost; nobody can tell whether it is over.'),
   transitions: z.array(transitionSchema).describe('Oldest first.'),
 });
+export type LabelFact = z.infer<typeof factSchema>;
 export type AlarmView = z.infer<typeof alarmSchema>;
 export type AlarmState = AlarmView['state'];
 export const alarmsSchema = z.object({
@@ -172,6 +174,7 @@ export const hazardSchema = z.object({
     .describe('unjudged: no usable reading now.'),
   rules: z.array(word),
   missing: z.array(z.string()).describe('Signals nobody bound, without which it goes unwatched.'),
+  why: z.string().nullable().optional().describe('Why it is not watched, in a sentence.'),
 });
 export const readinessSchema = z.object({
   rule: word,
@@ -194,6 +197,14 @@ export const coverageSchema = z.object({
 });
 export type CoverageView = z.infer<typeof coverageSchema>;
 
+export const ruleNumberSchema = z.object({
+  setting: word,
+  written: z.union([z.string(), z.number(), z.boolean(), z.null()]),
+  mark: word.describe('STD standard, CP common practice, EJ judgement, SITE set here, …'),
+  note: z.string(),
+  source: z.string().nullable(),
+  confirmed: z.boolean(),
+});
 export const ruleSchema = z.object({
   id: word.describe('line/station/rule'),
   line: word,
@@ -213,6 +224,9 @@ export const ruleSchema = z.object({
   steps: z.array(z.string()),
   do_not: z.array(z.string()),
   basis: z.string().describe('Where the limit comes from.'),
+  caution: z.string().optional(),
+  respond_ms: z.number().nullable().optional().describe('Time there is to act.'),
+  numbers: z.array(ruleNumberSchema).optional().describe('Every setting with where it comes from.'),
 });
 export type RuleView = z.infer<typeof ruleSchema>;
 export const rulesSchema = z.object({ rules: z.array(ruleSchema) });

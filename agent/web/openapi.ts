@@ -6,6 +6,7 @@ import { STATUS_CODES } from 'node:http';
 import { z } from 'zod';
 import { type ErrorCode, errorCatalogue } from '../errors.ts';
 import * as contract from './contract.ts';
+import { labelSchema } from './label.ts';
 import { problemStatus } from './problem.ts';
 import type { Route, RouteAnswer } from './route.ts';
 
@@ -31,11 +32,12 @@ const named = {
   Health: contract.healthSchema,
   Quality: contract.qualitySchema,
   Limits: contract.limitsSchema,
+  Site: contract.siteSchema,
   Signal: contract.signalSchema,
   Signals: contract.signalsSchema,
   SeriesPoint: contract.pointSchema,
   Series: contract.seriesSchema,
-  Label: contract.labelSchema,
+  Label: labelSchema,
   Evidence: contract.evidenceSchema,
   AlarmTransition: contract.transitionSchema,
   Alarm: contract.alarmSchema,

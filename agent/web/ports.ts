@@ -17,6 +17,7 @@ import type {
   SampleEvent,
   Series,
   SignalView,
+  SiteView,
   StreamEvent,
 } from './contract.ts';
 
@@ -93,6 +94,8 @@ export interface Figure {
 export interface WebPorts {
   /** The engine's clock: the default end of a series. */
   nowMs(): EpochMs;
+  /** Its name, and the zone of its clocks. */
+  site(): Omit<SiteView, 'at'>;
   health(): HealthParts;
   signals(): SignalView[];
   /** null where no signal has that id. Points ascend; at most `points` of them. */

@@ -29,6 +29,7 @@ export class ParameterError extends AgentError {
 export const problemStatus: Partial<Record<ErrorCode, number>> = {
   WEB_HOST_REFUSED: 403,
   WEB_ORIGIN_REFUSED: 403,
+  WEB_PAGE_MISSING: 404,
   WEB_ROUTE_UNKNOWN: 404,
   WEB_METHOD_UNKNOWN: 405,
   WEB_REQUEST_MALFORMED: 400,

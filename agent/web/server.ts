@@ -19,6 +19,7 @@ import { limits } from '../limits.ts';
 import { allowedHosts, inUrl, loopbackAddress } from './address.ts';
 import { guard, securityHeaders } from './guard.ts';
 import { openApi } from './openapi.ts';
+import { readPage, servePage } from './page.ts';
 import type { WebPorts } from './ports.ts';
 import { knownError, problemOf, rawProblem, refuseExpectation, sendProblem } from './problem.ts';
 import { RequestCounts } from './request-counts.ts';
@@ -30,6 +31,7 @@ import { healthRoutes } from './routes/health.ts';
 import { holdRoutes } from './routes/holds.ts';
 import { metricsRoutes } from './routes/metrics.ts';
 import { signalRoutes } from './routes/signals.ts';
+import { siteRoutes } from './routes/site.ts';
 import { streamRoutes } from './routes/stream.ts';
 import { Stream } from './stream.ts';
 
@@ -40,6 +42,8 @@ export interface WebOptions {
   readonly port: number;
   readonly version: string;
   readonly ports: WebPorts;
+  /** The folder of the built page; without it, or where it is empty, `/` says that there is none. */
+  readonly pageFolder?: string;
   /** A fault of the agent while it answered; the log's business. */
   readonly onFault: (error: unknown, where: string) => void;
   /** Other waits than those of agent/limits.ts. */
@@ -83,6 +87,7 @@ export async function startWeb(options: WebOptions): Promise<Web> {
   const routes = allRoutes(options, stream, counts);
   for (const one of routes) register(app, one, waits, options.onFault);
   refuseOtherMethods(app, routes);
+  servePage(app, options.pageFolder === undefined ? null : readPage(options.pageFolder));
   app.addHook('preClose', async () => stream.close());
   await listen(app, address, options.port);
   const { port } = app.server.address() as AddressInfo;
@@ -135,9 +140,6 @@ function answerErrors(
     counts.refuse(problem.code);
     return sendProblem(reply, shown);
   });
-  app.setNotFoundHandler((request) => {
-    throw new AgentError('WEB_ROUTE_UNKNOWN', { path: request.url.split('?', 1)[0]! });
-  });
 }
 
 function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): Route[] {
@@ -145,6 +147,7 @@ function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): 
   const figures = () => [...ports.figures(), ...counts.figures(), ...stream.figures()];
   const routes = [
     ...healthRoutes(ports),
+    ...siteRoutes(ports),
     ...signalRoutes(ports),
     ...alarmRoutes(ports),
     ...holdRoutes(ports),

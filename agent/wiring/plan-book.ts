@@ -30,6 +30,10 @@ export class PlanBook {
     this.now = this.compile(instances);
   }
 
+  get name(): string {
+    return this.source.site.site;
+  }
+
   get timezone(): string {
     return this.source.site.timezone;
   }

@@ -2,7 +2,7 @@
  * Inner names to outer ones: what the agent knows, in the shapes of the wire.
  */
 import { deferral, type Label } from '#rules/alarm/label.ts';
-import { fillFacts, type Subject, sayAlarm } from '#rules/alarm/say.ts';
+import { fillFacts, type Subject, sayAlarm, spokenOf } from '#rules/alarm/say.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import type { Evidence } from '#rules/kinds/kind.ts';
 import type { Coverage, RuleCard } from '#rules/plan/card.ts';
@@ -155,6 +155,15 @@ function labelView(
     do_not: card.label.doNot.map(filled),
     caution: filled(card.label.caution),
     deferral,
+    template: {
+      at: occurrence.evidenceAt,
+      sentence: card.label.sentence ?? kind.sentence(occurrence.evidence),
+      consequence: card.label.consequence,
+      steps: [...card.label.steps],
+      do_not: [...card.label.doNot],
+      caution: card.label.caution,
+      facts: Object.fromEntries(spokenOf(subject, occurrence.evidence, occurrence.evidenceAt)),
+    },
   };
 }
 
@@ -206,6 +215,16 @@ export function ruleView(card: RuleCard, signal: PlanSignal | null): RuleView {
     basis: card.settings
       .map(({ setting, basis }) => `${setting}: ${basis.mark}, ${basis.note}`)
       .join('; '),
+    caution: card.label.caution,
+    respond_ms: card.respondMs,
+    numbers: card.settings.map(({ setting, written, basis, confirmed }) => ({
+      setting,
+      written,
+      mark: basis.mark,
+      note: basis.note,
+      source: basis.source,
+      confirmed,
+    })),
   };
 }
 
@@ -224,6 +243,7 @@ export function coverageView(
       state: hazard.rules.every(unjudged) ? ('unjudged' as const) : ('watched' as const),
       rules: [...hazard.rules],
       missing: [],
+      why: null,
     }));
     const unwatched = each.unwatched.map((hazard) => ({
       hazard: hazard.words,
@@ -231,6 +251,7 @@ export function coverageView(
       state: 'not-watched' as const,
       rules: [],
       missing: hazard.missing.map(({ signal }) => signal),
+      why: hazard.why,
     }));
     return {
       line,

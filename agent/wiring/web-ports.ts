@@ -49,6 +49,11 @@ export class CorePorts implements WebPorts {
     return this.core.live.engineNow ?? this.core.clock.now();
   }
 
+  site(): ReturnType<WebPorts['site']> {
+    const { name, timezone } = this.core.plans;
+    return { site: name, timezone };
+  }
+
   health(): HealthParts {
     return this.parts.health();
   }

@@ -73,55 +73,87 @@ export const fillFacts = (text: string, subject: Subject): string =>
 
 const unknown = 'unknown';
 
-const fill = (text: string, words: ReadonlyMap<string, string | undefined>): string =>
+const fill = (text: string, words: ReadonlyMap<string, string>): string =>
   text.replace(/\{\$([^}]*)\}/g, (_, name: string) => words.get(name) ?? unknown);
 
 /** A code that another version gave is no reason to be silent. */
 const causeText = (code: QualityCode): string | undefined =>
   isKnown(code) ? (causeOf(code) ?? undefined) : undefined;
 
-function factText(fact: Fact): string {
-  switch (fact.kind) {
+/** What a placeholder stands for, before it is printed in anybody's units or language. */
+export type Spoken =
+  | Fact
+  /** `digits`: the decimals of its resolution; null keeps what matters. */
+  | {
+      readonly kind: 'reading';
+      readonly value: number;
+      readonly unit: string;
+      readonly digits: number | null;
+    }
+  | { readonly kind: 'clock'; readonly at: EpochMs };
+
+function spokenText(spoken: Spoken, timezone: string, now: EpochMs): string {
+  switch (spoken.kind) {
     case 'quantity':
-      return quantityText(fact.value, fact.unit, null);
+      return quantityText(spoken.value, spoken.unit, null);
+    case 'reading':
+      return quantityText(spoken.value, spoken.unit, spoken.digits);
     case 'duration':
-      return spanText(fact.ms);
+      return spanText(spoken.ms);
+    case 'clock':
+      return clockText(spoken.at, timezone, now);
     case 'text':
-      return fact.text;
+      return spoken.text;
   }
 }
 
-function wordsOf(
+const wordsOf = (subject: Subject, evidence: Evidence, now: EpochMs): ReadonlyMap<string, string> =>
+  new Map(
+    [...spokenOf(subject, evidence, now)].map(([name, spoken]) => [
+      name,
+      spokenText(spoken, subject.timezone, now),
+    ]),
+  );
+
+/** What every placeholder of the label stands for; a name that is missing prints as "unknown". */
+export function spokenOf(
   subject: Subject,
   evidence: Evidence,
   now: EpochMs,
-): ReadonlyMap<string, string | undefined> {
-  const { unit, digits, timezone } = subject;
-  const words = new Map<string, string | undefined>();
-  for (const [name, fact] of Object.entries(subject.facts)) words.set(name, factText(fact));
-  words.set('station', subject.station);
-  words.set('signal', subject.signal);
-  words.set('container', subject.container ?? subject.station);
+): ReadonlyMap<string, Spoken> {
+  const { unit, digits } = subject;
+  const words = new Map<string, Spoken>(Object.entries(subject.facts));
+  const text = (name: string, said: string): unknown =>
+    words.set(name, { kind: 'text', text: said });
+  text('station', subject.station);
+  text('signal', subject.signal);
+  text('container', subject.container ?? subject.station);
   const { value, limit, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
-  if (value !== undefined) words.set('value', quantityText(value, unit, digits));
-  if (limit !== undefined) words.set('limit', quantityText(limit, unit, digits));
-  if (slopePerH !== undefined) words.set('slope', slopeText(slopePerH, unit));
-  if (earliestMs !== undefined) words.set('early', untilText(earliestMs, now));
-  if (latestMs !== undefined) words.set('late', untilText(latestMs, now));
+  if (value !== undefined) words.set('value', { kind: 'reading', value, unit, digits });
+  if (limit !== undefined) words.set('limit', { kind: 'reading', value: limit, unit, digits });
+  if (slopePerH !== undefined) words.set('slope', slope(slopePerH, unit));
+  if (earliestMs !== undefined) words.set('early', until(earliestMs, now));
+  if (latestMs !== undefined) words.set('late', until(latestMs, now));
   if (sinceMs !== undefined) {
-    words.set('duration', spanText(now - sinceMs));
-    words.set('clock', clockText(sinceMs, timezone, now));
+    words.set('duration', { kind: 'duration', ms: now - sinceMs });
+    words.set('clock', { kind: 'clock', at: sinceMs });
   }
-  if (cause !== undefined) words.set('cause', causeText(cause));
+  const causeSaid = cause === undefined ? undefined : causeText(cause);
+  if (causeSaid !== undefined) text('cause', causeSaid);
   return words;
 }
 
 /** Two figures: a robust slope is not known better. */
-const slopeText = (slopePerH: number, unit: string): string =>
-  quantityText(Number(Math.abs(slopePerH).toPrecision(2)), unit === 'Cel' ? 'K' : unit, null);
+const slope = (slopePerH: number, unit: string): Spoken => ({
+  kind: 'quantity',
+  value: Number(Math.abs(slopePerH).toPrecision(2)),
+  unit: unit === 'Cel' ? 'K' : unit,
+});
 
 /** How long until then; beyond a month nobody plans by it. */
-function untilText(at: EpochMs, now: EpochMs): string {
+function until(at: EpochMs, now: EpochMs): Spoken {
   const monthMs = 30 * msPer.d;
-  return at - now > monthMs ? `more than ${spanText(monthMs)}` : spanText(at - now);
+  return at - now > monthMs
+    ? { kind: 'text', text: `more than ${spanText(monthMs)}` }
+    : { kind: 'duration', ms: at - now };
 }

@@ -41,7 +41,6 @@ const head = (lines: string): string => `${lines}\r\nHost: 127.0.0.1:${web.port}
 
 describe('paths and methods', () => {
   test.each([
-    '/',
     '/api',
     '/api/',
     '/api/nothing',

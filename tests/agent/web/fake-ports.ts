@@ -199,6 +199,7 @@ export class FakePorts implements WebPorts {
   private stamp = 0;
 
   nowMs = (): number => now;
+  site = () => ({ site: 'works', timezone: 'Europe/Dublin' });
   health = (): HealthParts => this.parts;
   signals = (): SignalView[] => [
     signal('wall'),

@@ -68,6 +68,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/rules',
     'GET /api/signals',
     'GET /api/signals/{id}/series',
+    'GET /api/site',
     'GET /api/stream',
     'GET /metrics',
     'POST /api/alarms/{occurrence}/acknowledge',
@@ -141,6 +142,7 @@ describe('real answers are as described', () => {
   const cases: [string, Sent][] = [
     ['/api/health', { path: '/api/health' }],
     ['/api/signals', { path: '/api/signals' }],
+    ['/api/site', { path: '/api/site' }],
     ['/api/signals/{id}/series', { path: `${series}?points=5` }],
     ['/api/signals/{id}/series', { path: '/api/signals/x/series' }],
     ['/api/signals/{id}/series', { path: `${series}?points=x` }],
