@@ -57,6 +57,8 @@ export class Core {
   readonly clock: EngineClock;
   readonly sealing: Sealing;
   sealingFailed: string | null = null;
+  /** What comes is marked: engine time is ahead of the wall clock, or that cannot be right. */
+  clockInDoubt = false;
   private readonly options: CoreOptions;
   private laid: Plan;
 
@@ -98,6 +100,8 @@ export class Core {
       recovered?.engine ?? null,
     );
     this.takeUp(recovered);
+    // Before anything arrives: the clock may have been set while nobody looked.
+    if (options.mode === 'wall') this.lookAtClock();
   }
 
   /** The plan index of a signal of the site as it is now; -1 where it has none. */
@@ -118,8 +122,8 @@ export class Core {
     const step = this.clock.check();
     const engine = this.live.running;
     const { clock } = this.options;
-    const inDoubt = this.clock.inDoubt || clock.wallMs() < limits.earliestPlausibleMs;
-    this.intake.setClockDoubt(inDoubt);
+    this.clockInDoubt = this.clock.inDoubt || clock.wallMs() < limits.earliestPlausibleMs;
+    this.intake.setClockDoubt(this.clockInDoubt);
     if (step === null || engine === null) return;
     this.live.settle();
     const from = engine.now;

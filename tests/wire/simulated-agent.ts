@@ -88,9 +88,7 @@ export class SimulatedAgent {
         throw new Error(`${message} ${JSON.stringify(facts)}`);
       },
     });
-    const samples = this.openSamples();
-    this.core.lookAtClock();
-    return samples;
+    return this.openSamples();
   }
 
   /** Lets time go by, the clock looked at every second and the turn taken every `tickMs`. */
