@@ -7,7 +7,8 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import { Deadlines } from '#rules/engine/deadlines.ts';
 import { Drive } from './drive.ts';
 import { smallPlan } from './small-plan.ts';
-import { arrival, live, otherPlan, replayed, type Story, start, story } from './story.ts';
+import { arrival, live, replayed, type Story, start, story } from './story.ts';
+import { otherPlan } from './story-plans.ts';
 
 const same = (s: Story): void => {
   const { out, record } = live(s);

@@ -1,0 +1,62 @@
+/** Two sites of one small line, and what differs between them: what stories are lived under. */
+import { type SmallPlan, smallPlan } from './small-plan.ts';
+
+const rules = {
+  'a-high': {
+    kind: 'band',
+    on: 'a',
+    settings: {
+      high: '30 Cel',
+      high_high: '40 Cel',
+      deadband: '2 K',
+      on_delay: '1 s',
+      off_delay: '500 ms',
+    },
+    hold: { what: 'container', item: 'drum' },
+    class: { latching: true, selfAcknowledging: false, highlyManaged: false },
+  },
+  'a-lost': { kind: 'lost', on: 'a', settings: {} },
+  'b-lost': { kind: 'lost', on: 'b', settings: {} },
+  'b-low': {
+    kind: 'band',
+    on: 'b',
+    settings: { low: '10 Cel', on_delay: '700 ms' },
+    gate: { on: 'gate', low: 20 },
+  },
+  'b-near': {
+    kind: 'approach',
+    on: 'b',
+    settings: { low: '5 Cel', within: '10 s', window: '20 s' },
+  },
+  'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' } },
+  'sum-high': { kind: 'band', on: 'sum', settings: { high: '50 Cel', on_delay: '300 ms' } },
+} as const satisfies SmallPlan['rules'];
+
+const signals = {
+  a: { holdMs: 400, expectEveryMs: 2_000 },
+  b: { expectEveryMs: 2_000 },
+  gate: {},
+  sum: {},
+};
+const sum = {
+  inputs: ['a', 'b'],
+  compute: (x: ArrayLike<number>): number | null => (x[0]! > 45 ? null : x[0]! + x[1]!),
+};
+
+export const plan = smallPlan({ signals, derived: { sum }, rules });
+
+const { 'b-low': _, ...kept } = rules;
+/** One rule gone, one changed, one new; a signal more, and one more computed from it. */
+export const otherPlan = smallPlan({
+  revision: 'other',
+  signals: { ...signals, aa: {}, 'b-twice': {} },
+  derived: { sum, 'b-twice': { inputs: ['b'], compute: (x) => 2 * x[0]! } },
+  rules: {
+    ...kept,
+    'a-high': { ...rules['a-high'], settings: { high: '25 Cel', on_delay: '600 ms' } },
+    'aa-high': { kind: 'band', on: 'aa', settings: { high: '30 Cel' } },
+    'twice-high': { kind: 'band', on: 'b-twice', settings: { high: '60 Cel' } },
+  },
+});
+/** Of both. */
+export const ruleIds = [...new Set([...plan.rules, ...otherPlan.rules].map(({ id }) => id))].sort();
