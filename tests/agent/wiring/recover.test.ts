@@ -75,6 +75,25 @@ describe('a restart finds all as it was', () => {
   });
 });
 
+test('without its snapshot, what was held still waits, and what a dropped signal said is kept', async () => {
+  const agent = aDay(begun(), 5);
+  await agent.core.sealIfDue(true);
+  aDay(agent, 3);
+  // Without the wildcard station and the humidity: its readings of this hour are open still.
+  agent.restart(
+    0,
+    works()
+      .replace(/^.*humidity:.*\n/m, '')
+      .split('\n  c:')[0],
+  );
+  expect(agent.core.signalIndex('l/s/humidity')).toBe(-1);
+  expect(agent.open['l/s/humidity']!.length).toBe(3);
+  agent.send('bottom', JSON.stringify({ v: 3, t: agent.nowMs }), 500);
+  expect((agent.state as { pending: unknown[] }).pending).toHaveLength(1);
+  sameAfter(agent, (each) => each.restart());
+  sameAfter(agent, (each) => each.tampered("UPDATE snapshot SET state = x'00'"));
+});
+
 describe('downtime', () => {
   test('is entered as a gap; alarms stay; nothing is lost at once', () => {
     const agent = aDay(begun());
