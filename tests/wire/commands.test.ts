@@ -1,5 +1,5 @@
 /** The real command: its exit codes, and what a broken site file makes it say. */
-import { writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { forebond, scratchFolder, siteFile } from '#tests/agent-process.ts';
@@ -59,81 +59,70 @@ test.each(['check', 'run', 'replay'])(
   },
 );
 
+/** Exit code and command line; names in capitals are paths that the test makes, or leaves unmade. */
+const cases: readonly (readonly [number, string])[] = [
+  [0, '--version'],
+  [0, '--help'],
+  [0, 'help'],
+  [0, 'run --help'],
+  [2, ''],
+  [2, '--nonsense'],
+  [2, 'nonsense'],
+  [2, 'run'],
+  [2, 'run --site SITE --http nowhere'],
+  [2, 'run --site SITE --mqtt 127.0.0.1:70000'],
+  [2, 'run --site SITE --clock sun'],
+  [2, 'run --site SITE --space-gb -1'],
+  [1, 'run --site NOTHING --data DATA'],
+  [1, 'run --site SITE --data DATA --clock samples'],
+  [1, 'run --site SITE --data CSV'],
+  [1, 'run --site SITE --data DATA --http 0.0.0.0:0 --mqtt 127.0.0.1:0'],
+  [1, 'run --site SITE --data DATA --http 127.0.0.1:0 --mqtt 0.0.0.0:0'],
+  [0, 'check SITE'],
+  [1, 'check NOTHING'],
+  [2, 'check'],
+  [0, 'replay --site SITE --from CSV'],
+  [0, 'replay --site SITE --from CSV --json'],
+  [1, 'replay --site SITE --from NOTHING'],
+  [1, 'replay --site SITE --from TEXT'],
+  [2, 'replay --site SITE'],
+  [2, 'replay --site SITE --from CSV --since yesterday'],
+  [2, 'replay --site SITE --from CSV --bad-rows some'],
+  [1, 'export --data NOTHING --signal m/room/air --since 2026-01-01T00:00:00Z'],
+  [2, 'export --data NOTHING --format tape'],
+  [1, 'ledger verify --data NOTHING'],
+  [2, 'ledger'],
+  [0, 'device add oven --publish oven/# --data DATA'],
+  [1, 'device add oven --publish oven/# --data DATA'],
+  [2, 'device add lamp --data DATA'],
+  [0, 'device list --data DATA'],
+  [0, 'device remove oven --data DATA'],
+  [1, 'device remove oven --data DATA'],
+  [2, 'device remove'],
+];
+
 test('exit codes: 0 done, 1 the input is at fault, 2 the command line is', async () => {
   const folder = scratchFolder();
-  const site = siteFile(join(folder, 'works'), worksSite);
-  const data = join(folder, 'data');
-  const csv = join(folder, 'recorded.csv');
-  writeFileSync(csv, 'time,signal,value\n2026-01-01T00:00:00Z,m/room/air,20\n');
-  const nothing = join(folder, 'nothing');
-  const text = join(folder, 'text');
-  siteFile(text, {});
-  writeFileSync(join(text, 'forebond.sqlite'), 'a text');
-  const cases: readonly (readonly [number, readonly string[]])[] = [
-    [0, ['--version']],
-    [0, ['--help']],
-    [0, ['help']],
-    [0, ['run', '--help']],
-    [2, []],
-    [2, ['--nonsense']],
-    [2, ['nonsense']],
-    [2, ['run']],
-    [2, ['run', '--site', site, '--http', 'nowhere']],
-    [2, ['run', '--site', site, '--mqtt', '127.0.0.1:70000']],
-    [2, ['run', '--site', site, '--clock', 'sun']],
-    [2, ['run', '--site', site, '--space-gb', '-1']],
-    [1, ['run', '--site', nothing, '--data', data]],
-    [1, ['run', '--site', site, '--data', data, '--clock', 'samples']],
-    [1, ['run', '--site', site, '--data', csv]],
-    [1, ['run', '--site', site, '--data', data, '--http', '0.0.0.0:0', '--mqtt', '127.0.0.1:0']],
-    [1, ['run', '--site', site, '--data', data, '--http', '127.0.0.1:0', '--mqtt', '0.0.0.0:0']],
-    [0, ['check', site]],
-    [1, ['check', nothing]],
-    [2, ['check']],
-    [0, ['replay', '--site', site, '--from', csv]],
-    [0, ['replay', '--site', site, '--from', csv, '--json']],
-    [1, ['replay', '--site', site, '--from', nothing]],
-    [1, ['replay', '--site', site, '--from', text]],
-    [2, ['replay', '--site', site]],
-    [2, ['replay', '--site', site, '--from', csv, '--since', 'yesterday']],
-    [2, ['replay', '--site', site, '--from', csv, '--bad-rows', 'some']],
-    [
-      1,
-      [
-        'export',
-        '--data',
-        nothing,
-        '--signal',
-        'm/room/air',
-        '--since',
-        '2026-01-01T00:00:00Z',
-        '--until',
-        '2026-01-02T00:00:00Z',
-        '--format',
-        'csv',
-      ],
-    ],
-    [2, ['export', '--format', 'parquet']],
-    [1, ['ledger', 'verify', '--data', nothing]],
-    [2, ['ledger']],
-    [0, ['device', 'add', 'oven', '--publish', 'oven/#', '--data', data]],
-    [1, ['device', 'add', 'oven', '--publish', 'oven/#', '--data', data]],
-    [2, ['device', 'add', 'lamp', '--data', data]],
-    [0, ['device', 'list', '--data', data]],
-    [0, ['device', 'remove', 'oven', '--data', data]],
-    [1, ['device', 'remove', 'oven', '--data', data]],
-    [2, ['device', 'remove']],
-  ];
+  const paths: Readonly<Record<string, string>> = {
+    SITE: siteFile(join(folder, 'works'), worksSite),
+    DATA: join(folder, 'data'),
+    CSV: join(folder, 'recorded.csv'),
+    NOTHING: join(folder, 'nothing'),
+    TEXT: join(folder, 'text'),
+  };
+  writeFileSync(paths.CSV!, 'time,signal,value\n2026-01-01T00:00:00Z,m/room/air,20\n');
+  mkdirSync(paths.TEXT!);
+  writeFileSync(join(paths.TEXT!, 'forebond.sqlite'), 'a text');
   const found: (readonly [number | null, string])[] = [];
-  const said: string[] = [];
-  for (const [, words] of cases) {
-    const { code, stderr } = await forebond(words);
-    found.push([code, words.join(' ')]);
-    // One line of what is wrong; usage may take two.
-    if (code === 1 && stderr.trimEnd().split('\n').length !== 1) said.push(stderr);
+  const longWinded: string[] = [];
+  for (const [, line] of cases) {
+    const words = line.split(' ').filter((word) => word !== '');
+    const { code, stderr } = await forebond(words.map((word) => paths[word] ?? word));
+    found.push([code, line]);
+    if (code === 1 && stderr.trimEnd().split('\n').length !== 1) longWinded.push(stderr);
   }
-  expect(found).toEqual(cases.map(([code, words]) => [code, words.join(' ')]));
-  expect(said).toEqual([]);
+  expect(found).toEqual(cases);
+  expect(longWinded).toEqual([]);
 }, 90_000);
 
 test('settings that come from the environment are checked like the flags', async () => {

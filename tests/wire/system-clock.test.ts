@@ -3,7 +3,7 @@
  * raises no burst of alarms, says what it thinks of the clock, enters the step, and a replay of the
  * folder gives what the ledger holds.
  */
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { MqttClient } from 'mqtt';
@@ -22,7 +22,8 @@ import { ledgerOf } from './ledger-lines.ts';
 import { ledgerLines, replayedLines, sourceOf } from './simulated-agent.ts';
 import { worksSite } from './works-site.ts';
 
-const library = '/usr/lib/x86_64-linux-gnu/faketime/libfaketime.so.1';
+/** Debian's package `faketime` keeps it under the name of the machine's kind. */
+const [library = 'libfaketime is not installed'] = globSync('/usr/lib/*/faketime/libfaketime.so.1');
 
 class ClockedWorks {
   readonly data: string;
