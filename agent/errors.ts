@@ -45,6 +45,10 @@ export const errorCatalogue = {
     happened: 'Another agent holds the data folder {path}.',
     fix: 'Stop it first, or give this one another folder with --data.',
   },
+  DEMO_FOLDER_TAKEN: {
+    happened: '{path} holds something that the demo line did not make.',
+    fix: 'Name an empty or new folder with --data; the demo never writes into a plant’s own.',
+  },
   WEB_NOT_LOOPBACK: {
     happened: 'The page was asked to listen on {host}, where other machines can reach it.',
     fix: 'Listen on 127.0.0.1 or [::1]. Other addresses need people with passwords and TLS, which this version has not.',

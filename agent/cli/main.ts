@@ -11,6 +11,7 @@ import type { SiteSource } from '../site/revision.ts';
 import { verifyFolder } from '../store/verify-folder.ts';
 import { version } from '../version.ts';
 import { checkCommand, problemLine } from './check.ts';
+import { demoCommand } from './demo.ts';
 import { deviceCommand, deviceError } from './device.ts';
 import { exportCommand } from './export.ts';
 import { ledgerCommand } from './ledger.ts';
@@ -58,6 +59,7 @@ function commands(): Command {
     .exitOverride();
   const parts: CliParts = { print, complain, setExitCode, siteOrExit };
   runCommand(program, parts);
+  demoCommand(program, parts);
   checkCommand(program, { readSite, print, setExitCode });
   replayCommand(program, parts);
   exportCommand(program, { defaultFolder, setExitCode });

@@ -44,6 +44,7 @@ export interface JournalState {
 export class Journal {
   private readonly store: TurnStore;
   private readonly rowed: (row: InputRow) => void;
+  private readonly lazyCommitMs: number;
   private seq: number;
   private rows: WaitingRow[] = [];
   private bytes = 0;
@@ -60,10 +61,16 @@ export class Journal {
   /** The ledger's last id on disk. */
   ledgerId = 0;
 
-  /** `rowed` hears of each row as it is given its number. */
-  constructor(store: TurnStore, ledgerId: number, rowed: (row: InputRow) => void) {
+  /** `rowed` hears of each row as it is given its number; rows nobody waits for wait `lazyCommitMs`. */
+  constructor(
+    store: TurnStore,
+    ledgerId: number,
+    rowed: (row: InputRow) => void,
+    lazyCommitMs: number = limits.lazyCommitMs,
+  ) {
     this.store = store;
     this.rowed = rowed;
+    this.lazyCommitMs = lazyCommitMs;
     this.seq = store.lastSeq;
     this.ledgerId = ledgerId;
   }
@@ -122,7 +129,7 @@ export class Journal {
   due(now: EpochMs): boolean {
     if (this.refusal !== null) return now - this.triedAt >= limits.commitRetryMs;
     if (this.owed.length > 0 || this.ledger.length > 0) return true;
-    const wait = this.rows.length > 0 ? limits.lazyCommitMs : limits.idleCommitMs;
+    const wait = this.rows.length > 0 ? this.lazyCommitMs : limits.idleCommitMs;
     return now - this.committedAt >= wait;
   }
 

@@ -17,7 +17,7 @@ import type { FedItem } from '../replay/feed.ts';
 import type { SiteSource } from '../site/revision.ts';
 import { canonicalJson } from '../store/canonical.ts';
 import { OpenColumns } from '../store/columns.ts';
-import type { LedgerBody } from '../store/contract.ts';
+import type { InputRow, LedgerBody } from '../store/contract.ts';
 import { readRecord } from '../store/reader.ts';
 import { seal } from '../store/seal.ts';
 import type { Store } from '../store/store.ts';
@@ -36,14 +36,14 @@ export interface CoreOptions {
   readonly mode: 'wall' | 'samples';
   readonly clock: ClockSource;
   readonly version: string;
-  /** All signals are sealed together this often. */
+  /** All signals are sealed together this often; rows nobody waits for are committed this often. */
   readonly sealEveryMs: number;
+  readonly lazyCommitMs?: number;
   readonly tell: (news: TurnNews) => void;
   readonly warn: (facts: object, message: string) => void;
 }
 
-const encoder = new TextEncoder();
-const bodyOf = (input: Input): Uint8Array => encoder.encode(canonicalJson(input));
+const bodyOf = (input: Input): Uint8Array => new TextEncoder().encode(canonicalJson(input));
 
 export class Core {
   readonly store: Store;
@@ -84,7 +84,8 @@ export class Core {
     const start = recovered?.engine.now ?? 0;
     this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
     this.sealing = this.newSealing(recovered);
-    this.journal = new Journal(store, store.ledgerHead.id, (row) => this.sealing.row(row));
+    const rowed = (row: InputRow): void => this.sealing.row(row);
+    this.journal = new Journal(store, store.ledgerHead.id, rowed, options.lazyCommitMs);
     this.live = new Live(
       {
         mode: options.mode,
