@@ -27,7 +27,7 @@ import {
   readDemoMark,
 } from '../wiring/demo-folder.ts';
 import type { CliParts } from './parts.ts';
-import { address } from './run.ts';
+import { httpOption, mqttOption } from './run.ts';
 
 interface DemoFlags {
   readonly site: string;
@@ -52,18 +52,8 @@ export function demoCommand(program: Command, parts: CliParts): void {
     .description('run the agent with an invented line that publishes to it')
     .option('--site <file>', 'site file of the demo line', demoSite)
     .option('--data <folder>', 'where everything is kept', env.FOREBOND_DATA ?? 'data/demo')
-    .option(
-      '--http <host:port>',
-      'where the page answers',
-      address,
-      address(env.FOREBOND_HTTP ?? '127.0.0.1:8620'),
-    )
-    .option(
-      '--mqtt <host:port>',
-      'where MQTT answers',
-      address,
-      address(env.FOREBOND_MQTT ?? '127.0.0.1:1883'),
-    )
+    .addOption(httpOption('where the page answers'))
+    .addOption(mqttOption())
     .option('--speed <n>', 'how many times faster than a clock it all goes', speedArgument, 1)
     .option('--seed <n>', 'another course of the same line', seedArgument)
     .option('--no-history', 'begin without the week before')

@@ -30,18 +30,8 @@ export function runCommand(program: Command, parts: CliParts): void {
         .env('FOREBOND_DATA')
         .default('data'),
     )
-    .addOption(
-      new Option('--http <host:port>', 'where the HTTP interface answers')
-        .env('FOREBOND_HTTP')
-        .argParser(address)
-        .default(address('127.0.0.1:8620'), '127.0.0.1:8620'),
-    )
-    .addOption(
-      new Option('--mqtt <host:port>', 'where MQTT answers')
-        .env('FOREBOND_MQTT')
-        .argParser(address)
-        .default(address('127.0.0.1:1883'), '127.0.0.1:1883'),
-    )
+    .addOption(httpOption('where the HTTP interface answers'))
+    .addOption(mqttOption())
     .option('--clock <wall|samples>', 'whose time counts', clockArgument, 'wall')
     .option('--space-gb <n>', 'keep the store within so many GB', spaceArgument)
     .action(async (flags: RunFlags) => {
@@ -75,6 +65,14 @@ async function run(
   await promise;
   await agent.stop();
 }
+
+const addressOption = (flag: string, words: string, variable: string, value: string): Option =>
+  new Option(flag, words).env(variable).argParser(address).default(address(value), value);
+
+export const httpOption = (words: string): Option =>
+  addressOption('--http <host:port>', words, 'FOREBOND_HTTP', '127.0.0.1:8620');
+export const mqttOption = (): Option =>
+  addressOption('--mqtt <host:port>', 'where MQTT answers', 'FOREBOND_MQTT', '127.0.0.1:1883');
 
 /** By the samples' clock a signal without a time of its own would have none. */
 function needOwnTimes(source: SiteSource, file: string): void {
