@@ -46,6 +46,14 @@ export interface HoldRow {
   readonly detail: string;
 }
 
+export interface OvenRunRow {
+  readonly id: string;
+  readonly station: string;
+  readonly opened: EpochMs;
+  readonly closed: EpochMs | null;
+  readonly detail: string;
+}
+
 /** A ledger record before it is chained: any JSON object; `type` names it. */
 export type LedgerBody = { readonly type: string } & Readonly<Record<string, unknown>>;
 
@@ -55,6 +63,7 @@ export interface Turn {
   readonly ledger: readonly LedgerBody[];
   readonly occurrences: readonly OccurrenceRow[];
   readonly holds: readonly HoldRow[];
+  readonly ovenRuns?: readonly OvenRunRow[];
   /** Effects judged up to here are in the ledger. */
   readonly judgedTo: EpochMs;
   /** Engine time now; the next start counts its gap from here. */

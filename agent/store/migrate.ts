@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
 import { type FolderPaths, stampOf, touchPrivate } from './data-folder.ts';
-import { pragmaNumber, schemaVersion } from './schema.ts';
+import { ovenRunTable, pragmaNumber, schemaVersion } from './schema.ts';
 import type { Finding } from './store-types.ts';
 
 /** Takes a store from schema `from` to `from + 1`. */
@@ -18,7 +18,7 @@ export interface Migration {
 }
 
 /** Version 1 is the first; later versions add their step here. */
-export const migrations: readonly Migration[] = [];
+export const migrations: readonly Migration[] = [{ from: 1, apply: (db) => db.exec(ovenRunTable) }];
 
 /**
  * Brings the store to `known`; null if it was there already.

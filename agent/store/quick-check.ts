@@ -12,7 +12,8 @@ import { DatabaseSync } from 'node:sqlite';
 import { pathToFileURL } from 'node:url';
 import { type FolderPaths, fileBytes, stampOf } from './data-folder.ts';
 import { isDamage } from './disk-error.ts';
-import { readHighWater } from './high-water.ts';
+import { type HighWater, readHighWater } from './high-water.ts';
+import { storedHead } from './ledger.ts';
 import { lastStoredSeq } from './recovery.ts';
 import { checkedTables } from './schema.ts';
 import { lastRun } from './store-reader.ts';
@@ -51,32 +52,40 @@ export function setAsideBadLog(paths: FolderPaths, atMs: number): Finding | null
   if (fileBytes(log) === 0) return null;
   const both = lookAt(paths, paths.database);
   const mark = readHighWater(paths.highWater);
-  const noted = mark === null || mark === 'unreadable' ? 0 : mark.seq;
-  if (both.damage === null && both.lastSeq >= noted) return null;
+  const noted = mark === null || mark === 'unreadable' ? nothing : mark;
+  if (both.damage === null && reaches(both, noted)) return null;
   const alone = pathToFileURL(paths.database);
   // The log is not looked at: sqlite.org/uri.html.
   alone.searchParams.set('immutable', '1');
   const main = lookAt(paths, alone);
-  if (main.damage !== null || (both.damage === null && main.lastSeq <= both.lastSeq)) return null;
+  const fuller = reaches(main, both) && !reaches(both, main);
+  if (main.damage !== null || (both.damage === null && !fuller)) return null;
   const movedTo = `forebond-unreadable-${stampOf(atMs)}.db-wal`;
   renameSync(log, join(paths.folder, movedTo));
   rmSync(`${paths.database}-shm`, { force: true });
   return { kind: 'log-unreadable', movedTo, why: both.damage ?? 'its end is gone' };
 }
 
-interface Looked {
+/** How far a database goes. */
+type Reach = Pick<HighWater, 'seq' | 'ledgerId'>;
+
+interface Looked extends Reach {
   readonly damage: string | null;
-  readonly lastSeq: number;
 }
+
+const nothing: Reach = { seq: 0, ledgerId: 0 };
+
+const reaches = (one: Reach, other: Reach): boolean =>
+  one.seq >= other.seq && one.ledgerId >= other.ledgerId;
 
 function lookAt(paths: FolderPaths, place: string | URL): Looked {
   const db = new DatabaseSync(place, { readOnly: true, timeout: 1_000 });
   try {
     const begun = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'run'").get();
-    if (begun === undefined) return { damage: null, lastSeq: 0 };
-    return { damage: check(db, paths), lastSeq: lastStoredSeq(db) };
+    if (begun === undefined) return { damage: null, ...nothing };
+    return { damage: check(db, paths), seq: lastStoredSeq(db), ledgerId: storedHead(db).id };
   } catch (error) {
-    if (isDamage(error) && error instanceof Error) return { damage: error.message, lastSeq: 0 };
+    if (isDamage(error) && error instanceof Error) return { damage: error.message, ...nothing };
     throw error;
   } finally {
     db.close();

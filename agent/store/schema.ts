@@ -9,7 +9,13 @@ import { AgentError } from '../errors.ts';
 
 /** "FORE" in ASCII, in the header's application id. */
 export const applicationId = 0x464f5245;
-export const schemaVersion = 1;
+export const schemaVersion = 2;
+
+/** Since schema 2. `run` is the agent’s own; this is a load’s through an oven. */
+export const ovenRunTable = `
+CREATE TABLE oven_run(id TEXT PRIMARY KEY, station TEXT NOT NULL, opened INTEGER NOT NULL,
+  closed INTEGER, detail TEXT NOT NULL) STRICT;
+CREATE INDEX oven_run_opened ON oven_run(opened);`;
 
 const tables = `
 CREATE TABLE signal(id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, unit TEXT NOT NULL,
@@ -39,6 +45,7 @@ CREATE INDEX occurrence_closed ON occurrence(closed) WHERE closed IS NOT NULL;
 CREATE TABLE hold(id TEXT PRIMARY KEY, what TEXT NOT NULL, item TEXT NOT NULL,
   since INTEGER NOT NULL, lifted INTEGER, detail TEXT NOT NULL) STRICT;
 CREATE INDEX hold_open ON hold(since) WHERE lifted IS NULL;
+${ovenRunTable}
 CREATE TABLE ledger(id INTEGER PRIMARY KEY, record TEXT NOT NULL, hash BLOB NOT NULL) STRICT;
 CREATE TABLE ledger_anchor(id INTEGER PRIMARY KEY, hash BLOB NOT NULL) STRICT;
 CREATE TABLE outbox(id INTEGER PRIMARY KEY, occurrence TEXT NOT NULL, step INTEGER NOT NULL,
@@ -60,6 +67,7 @@ export const checkedTables = [
   'site_revision',
   'occurrence',
   'hold',
+  'oven_run',
   'ledger',
   'ledger_anchor',
   'outbox',

@@ -6,7 +6,7 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { inputCrc, stateCrc } from './checksum.ts';
-import type { HoldRow, InputRow, OccurrenceRow, StoredSignal } from './contract.ts';
+import type { HoldRow, InputRow, OccurrenceRow, OvenRunRow, StoredSignal } from './contract.ts';
 import type {
   CommandRow,
   LedgerRow,
@@ -67,6 +67,7 @@ const runColumns = `SELECT id, started, last_alive AS lastAlive, judged_to AS ju
   FROM run ORDER BY id DESC`;
 const revisionColumns = 'SELECT hash, first_seq AS firstSeq, text FROM site_revision';
 const occurrenceColumns = 'SELECT id, rule, state, raised, closed, detail FROM occurrence';
+const ovenRunColumns = 'SELECT id, station, opened, closed, detail FROM oven_run';
 const holdColumns = 'SELECT id, what, item, since, lifted, detail FROM hold';
 
 export const lastRun = (db: DatabaseSync): RunRow | null => first<RunRow>(db, runColumns);
@@ -105,6 +106,17 @@ export function storeReader(db: DatabaseSync): StoreReader {
       ),
     openHolds: () => all<HoldRow>(db, `${holdColumns} WHERE lifted IS NULL ORDER BY since, id`),
     holds: () => all<HoldRow>(db, `${holdColumns} ORDER BY since, id`),
+    ovenRun: (id) => first<OvenRunRow>(db, `${ovenRunColumns} WHERE id = ?`, id),
+    ovenRuns: (from, to, limit, station) =>
+      all<OvenRunRow>(
+        db,
+        `${ovenRunColumns} WHERE opened < ?1 AND (closed IS NULL OR closed >= ?2)
+         AND (?3 = '' OR station = ?3) ORDER BY opened DESC, id LIMIT ?4`,
+        to,
+        from,
+        station ?? '',
+        limit,
+      ),
     segments: () =>
       all<SegmentRow>(
         db,

@@ -5,7 +5,14 @@
  * (STORE_DISK_FULL, STORE_DISK_FAILED) is wholly absent and may be tried again.
  */
 import type { EpochMs } from '#rules/signal/sample.ts';
-import type { HoldRow, InputRow, OccurrenceRow, StoredSignal, Turn } from './contract.ts';
+import type {
+  HoldRow,
+  InputRow,
+  OccurrenceRow,
+  OvenRunRow,
+  StoredSignal,
+  Turn,
+} from './contract.ts';
 import type { EncodedSegment, SegmentSpan } from './segment.ts';
 
 /** The end of the ledger's chain; id 0 and 32 zero bytes before the first record. */
@@ -126,6 +133,9 @@ export interface StoreReader {
   /** Holds not lifted. */
   openHolds(): HoldRow[];
   holds(): HoldRow[];
+  ovenRun(id: string): OvenRunRow | null;
+  /** Runs that lasted into [from, to), newest first, at most so many; of one station or of all. */
+  ovenRuns(from: EpochMs, to: EpochMs, limit: number, station: string | null): OvenRunRow[];
   segments(): SegmentRow[];
   /** Snapshots whose checksum holds, newest first; at most two. */
   snapshots(): SnapshotRow[];

@@ -5,7 +5,7 @@
  */
 import type { DatabaseSync, StatementSync } from 'node:sqlite';
 import { inputCrc } from './checksum.ts';
-import type { HoldRow, LedgerBody, OccurrenceRow, Turn } from './contract.ts';
+import type { HoldRow, LedgerBody, OccurrenceRow, OvenRunRow, Turn } from './contract.ts';
 import { chainHash, ledgerRecord } from './ledger.ts';
 import type { LedgerHead } from './store-types.ts';
 import type { Transactions } from './transaction.ts';
@@ -18,6 +18,7 @@ export class TurnWriter {
   private readonly ledger: StatementSync;
   private readonly occurrence: StatementSync;
   private readonly hold: StatementSync;
+  private readonly ovenRun: StatementSync;
   private readonly alive: StatementSync;
   private readonly floor: StatementSync;
   /** Sequence numbers up to here were given and lost; the first commit writes it down. */
@@ -47,6 +48,9 @@ export class TurnWriter {
       VALUES(?,?,?,?,?,?) ON CONFLICT(id) DO UPDATE SET what = excluded.what,
       item = excluded.item, since = excluded.since, lifted = excluded.lifted,
       detail = excluded.detail`);
+    this.ovenRun = db.prepare(`INSERT INTO oven_run(id, station, opened, closed, detail)
+      VALUES(?,?,?,?,?) ON CONFLICT(id) DO UPDATE SET station = excluded.station,
+      opened = excluded.opened, closed = excluded.closed, detail = excluded.detail`);
     this.floor = db.prepare('INSERT OR IGNORE INTO seq_floor(seq) VALUES(?)');
     this.alive = db.prepare('UPDATE run SET last_alive = ?, judged_to = ? WHERE id = ?');
   }
@@ -60,6 +64,7 @@ export class TurnWriter {
       for (const body of turn.ledger) head = this.writeLedger(head, body);
       for (const row of turn.occurrences) this.writeOccurrence(row);
       for (const row of turn.holds) this.writeHold(row);
+      for (const row of turn.ovenRuns ?? []) this.writeOvenRun(row);
       if (this.floorSeq !== null) this.floor.run(this.floorSeq);
       this.alive.run(turn.aliveAt, turn.judgedTo, run);
     });
@@ -89,6 +94,10 @@ export class TurnWriter {
 
   private writeOccurrence(row: OccurrenceRow): void {
     this.occurrence.run(row.id, row.rule, row.state, row.raised, row.closed, row.detail);
+  }
+
+  private writeOvenRun(row: OvenRunRow): void {
+    this.ovenRun.run(row.id, row.station, row.opened, row.closed, row.detail);
   }
 
   private writeHold(row: HoldRow): void {
