@@ -14,7 +14,7 @@ export const limits = {
   jsonDepthMax: 32,
   /** An MQTT topic; a longer one closes its connection. */
   topicBytesMax: 1_024,
-  /** Messages waiting for a commit; publishers wait beyond it. */
+  /** Messages waiting for a commit; further ones are neither kept nor acknowledged, and are sent again. */
   unacknowledgedMax: 20_000,
   /** Messages that wait for one commit together; this many are committed at once. */
   groupCommitMessages: 500,

@@ -77,8 +77,9 @@ export class Live {
 
   /** One message; `done` acknowledges it, at once for QoS 0, else after its commit. */
   take(topic: string, payload: Uint8Array, retained: boolean, qos: number, done: () => void): void {
-    if (this.stopped) return;
     const { intake, mode, journal } = this.parts;
+    // Too many wait for a disk that refuses: neither kept nor acknowledged, it is sent again.
+    if (this.stopped || (qos > 0 && journal.owing >= limits.unacknowledgedMax)) return;
     if (mode === 'samples') {
       this.tookAt = performance.now();
       if (this.engine !== null) intake.passTo(this.engine.now + 1);

@@ -56,6 +56,19 @@ describe('a message', () => {
   });
 });
 
+test('beyond its bound, what waits for a refusing disk is neither kept nor acknowledged', async () => {
+  const { send, story, store, live, rows } = scene();
+  store.refusal = full();
+  for (let value = 0; value < limits.unacknowledgedMax + 5; value += 1) send('t', value);
+  store.refusal = null;
+  await pass(2 * limits.commitRetryMs);
+  live.tick();
+  await soon();
+  const acknowledged = story.filter((line) => line.startsWith('acknowledged'));
+  expect(acknowledged).toHaveLength(limits.unacknowledgedMax);
+  expect(rows().join(' ').split(' t=')).toHaveLength(limits.unacknowledgedMax + 1);
+});
+
 describe('an alarm', () => {
   test('is in the ledger before anybody is told', async () => {
     const { send, story, store } = scene();
