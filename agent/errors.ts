@@ -125,6 +125,10 @@ export const errorCatalogue = {
     happened: 'There is no hold "{id}".',
     fix: 'GET /api/holds lists them; the id is URL-encoded.',
   },
+  WEB_RUN_UNKNOWN: {
+    happened: 'There is no oven run "{id}".',
+    fix: 'GET /api/runs lists them; the id is <line/station>@<judged ms>, URL-encoded.',
+  },
   WEB_COMMAND_REFUSED: {
     happened: 'Nothing was changed: {why}.',
     fix: 'Read the present state with GET /api/alarms or /api/holds and decide again.',

@@ -6,7 +6,8 @@
  * changes only how soon people hear. Deadlines at or before t go before the inputs of t. The
  * engine knows no rule kind by name and touches neither clock nor disk nor chance.
  */
-import { Judgement, type JudgementHost } from './engine/judgement.ts';
+import type { JudgementHost } from './engine/host.ts';
+import { Judgement } from './engine/judgement.ts';
 import { Pending } from './engine/pending.ts';
 import { shifted } from './engine/shift.ts';
 import { type EngineState, stateFormat } from './engine/state.ts';
@@ -174,6 +175,8 @@ export class Engine implements JudgementHost {
     const stays = new Set(plan.rules.map(({ id }) => id));
     for (const [i, { id }] of this.plan.rules.entries())
       if (!stays.has(id)) this.judgement.alarms.removed(i);
+    const goOn = new Set(plan.runs.map(({ station }) => station));
+    for (const run of this.plan.runs) if (!goOn.has(run.station)) this.judgement.runs.removed(run);
     const saved = this.save();
     this.pending.clear();
     this.judgement = new Judgement(plan, saved, this);

@@ -76,6 +76,24 @@ export type Input =
 /** Order within one moment; samples are 3. */
 export const inputOrder = { gap: 0, rebase: 1, site: 2, sample: 3, command: 4 } as const;
 
+/** What a run was, in canonical units. */
+export interface RunFeatures {
+  /** Usable readings of the metal. */
+  readonly readings: number;
+  readonly peak: number | null;
+  readonly lowest: number | null;
+  /** Steepest rise from one minute's mean to the next; null where no two minutes were seen. */
+  readonly steepestPerMin: number | null;
+  /** At or above the temperature of drying, and of too much; null where no limit is set. */
+  readonly aboveMs: number | null;
+  readonly upperMs: number | null;
+  /** Of its length, how much nobody saw of the metal. */
+  readonly unobservedMs: number;
+  /** Dried too little, heated too much; null where nobody can tell. */
+  readonly under: boolean | null;
+  readonly over: boolean | null;
+}
+
 export type Effect =
   | {
       readonly kind: 'transition';
@@ -120,6 +138,21 @@ export type Effect =
       readonly reason: string;
       readonly occurrence?: string;
       readonly disposition?: Disposition;
+    }
+  /** An oven run opened or closed. */
+  | {
+      readonly kind: 'run';
+      readonly judged: EpochMs;
+      /** `<line/station>@<judged ms of the opening>`. */
+      readonly run: string;
+      /** `line/station`. */
+      readonly station: string;
+      readonly action: 'opened' | 'closed';
+      readonly opened: EpochMs;
+      readonly closed: EpochMs | null;
+      readonly why: 'loaded' | 'unloaded' | 'removed';
+      /** null while it is open. */
+      readonly features: RunFeatures | null;
     }
   /** A command that changed nothing, and why. */
   | {

@@ -6,7 +6,7 @@ import type { Disposition, HoldWhat } from '#rules/hold/hold.ts';
 import type { Effect } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
-import type { HoldRow, LedgerBody, OccurrenceRow } from '../store/contract.ts';
+import type { HoldRow, LedgerBody, OccurrenceRow, OvenRunRow } from '../store/contract.ts';
 import type { Occurrence, OccurrenceStep } from './occurrence.ts';
 
 export interface KeptHold {
@@ -30,7 +30,11 @@ export interface Entry {
   readonly ledger: LedgerBody;
   readonly occurrences: readonly OccurrenceRow[];
   readonly holds: readonly HoldRow[];
+  readonly ovenRuns?: readonly OvenRunRow[];
 }
+
+/** An oven run as kept: what opened it, and once it closed what it was. */
+export type KeptRun = Omit<Extract<Effect, { kind: 'run' }>, 'kind' | 'judged' | 'action'>;
 
 type TransitionEffect = Extract<Effect, { kind: 'transition' }>;
 
@@ -72,6 +76,8 @@ export class Desk {
       }
       case 'hold':
         return { ledger, occurrences: [], holds: [this.hold(effect)] };
+      case 'run':
+        return { ledger, occurrences: [], holds: [], ovenRuns: [runRow(effect)] };
       case 'refused':
         return { ledger, occurrences: [], holds: [] };
     }
@@ -163,6 +169,14 @@ export class Desk {
     };
   }
 }
+
+function runRow(effect: Extract<Effect, { kind: 'run' }>): OvenRunRow {
+  const { kind: _kind, judged: _judged, action: _action, ...kept } = effect;
+  const { run, station, opened, closed } = kept;
+  return { id: run, station, opened, closed, detail: JSON.stringify(kept satisfies KeptRun) };
+}
+
+export const parseRun = (row: OvenRunRow): KeptRun => JSON.parse(row.detail) as KeptRun;
 
 export const parseOccurrence = (row: OccurrenceRow): Occurrence =>
   JSON.parse(row.detail) as Occurrence;

@@ -14,6 +14,7 @@ import {
   inputKind,
   type LedgerBody,
   type OccurrenceRow,
+  type OvenRunRow,
 } from '../store/contract.ts';
 import type { DeskEntry, TurnStore } from './ports.ts';
 
@@ -51,6 +52,7 @@ export class Journal {
   private ledger: WaitingRecord[] = [];
   private readonly occurrences = new Map<string, OccurrenceRow>();
   private readonly holds = new Map<string, HoldRow>();
+  private readonly ovenRuns = new Map<string, OvenRunRow>();
   private owed: (() => void)[] = [];
   private committedAt = Number.NEGATIVE_INFINITY;
   private refusal: AgentError | null = null;
@@ -109,6 +111,7 @@ export class Journal {
     if (entry.ledger !== null) this.ledger.push({ body: entry.ledger, effect: true, told: false });
     for (const row of entry.occurrences) this.occurrences.set(row.id, row);
     for (const row of entry.holds) this.holds.set(row.id, row);
+    for (const row of entry.ovenRuns ?? []) this.ovenRuns.set(row.id, row);
   }
 
   /** A record that no effect made. */
@@ -145,6 +148,7 @@ export class Journal {
         ledger: this.ledger.map(recordOf),
         occurrences: [...this.occurrences.values()],
         holds: [...this.holds.values()],
+        ovenRuns: [...this.ovenRuns.values()],
         judgedTo,
         aliveAt: now,
       });
@@ -162,6 +166,7 @@ export class Journal {
     this.ledger = [];
     this.occurrences.clear();
     this.holds.clear();
+    this.ovenRuns.clear();
     const owed = this.owed;
     this.owed = [];
     for (const done of owed) done();

@@ -5,13 +5,21 @@ import type { Effect } from '#rules/input.ts';
 import type { Binding } from '#rules/plan/binding.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
-import type { HoldRow, InputRow, LedgerBody, OccurrenceRow, Turn } from '../store/contract.ts';
+import type {
+  HoldRow,
+  InputRow,
+  LedgerBody,
+  OccurrenceRow,
+  OvenRunRow,
+  Turn,
+} from '../store/contract.ts';
 
 export interface DeskEntry {
   /** null where the ledger has it already. */
   readonly ledger: LedgerBody | null;
   readonly occurrences: readonly OccurrenceRow[];
   readonly holds: readonly HoldRow[];
+  readonly ovenRuns?: readonly OvenRunRow[];
 }
 
 /** Keeps what effects say; gives what of it goes on disk. */

@@ -109,6 +109,13 @@ export const evidenceSchema = z.object({
   latest: epochMs.nullable(),
   duration_ms: z.number().nullable(),
   cause: z.string().nullable().describe('Why the last reading was not usable.'),
+  which: z.string().nullable().describe('Of several signals, the one it is about.'),
+  reference: value.nullable().describe('What the value is compared with.'),
+  difference: value.nullable().describe('How far from it; of a temperature in K.'),
+  allowed: value.nullable().describe('How far it may be from it; of a temperature in K.'),
+  reached_ms: z.number().nullable().describe('How long it was where it should be.'),
+  required_ms: z.number().nullable(),
+  left_ms: z.number().nullable().describe('Time left before the exit.'),
 });
 export const transitionSchema = z.object({
   at: epochMs,
@@ -187,6 +194,9 @@ export const stationCoverageSchema = z.object({
   kind: word,
   hazards: z.array(hazardSchema),
   rules: z.array(readinessSchema),
+  moot: z
+    .array(z.object({ rule: word, why: z.string() }))
+    .describe('Rules that would mean nothing here, and why.'),
 });
 export const coverageSchema = z.object({
   at: epochMs,

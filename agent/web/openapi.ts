@@ -9,6 +9,7 @@ import * as contract from './contract.ts';
 import { labelSchema } from './label.ts';
 import { problemStatus } from './problem.ts';
 import type { Route, RouteAnswer } from './route.ts';
+import * as runContract from './run-contract.ts';
 
 type Json = Record<string, unknown>;
 type Response = { readonly description: string; readonly content: Json };
@@ -45,6 +46,10 @@ const named = {
   AlarmAnswer: contract.alarmAnswerSchema,
   Hold: contract.holdSchema,
   Holds: contract.holdsSchema,
+  RunLimits: runContract.runLimitsSchema,
+  Run: runContract.runSchema,
+  Runs: runContract.runsSchema,
+  RunProfile: runContract.runProfileSchema,
   Hazard: contract.hazardSchema,
   Readiness: contract.readinessSchema,
   StationCoverage: contract.stationCoverageSchema,

@@ -21,6 +21,8 @@ import type {
   StreamEvent,
 } from './contract.ts';
 
+import type { RunProfileView, RunView } from './run-contract.ts';
+
 /** Health without its summary: the web part computes `condition` from the parts. */
 export type HealthParts = Omit<Health, 'condition'>;
 
@@ -39,6 +41,15 @@ export interface HoldQuery {
   readonly standingOnly: boolean;
   readonly what?: HoldWhat;
   readonly item?: string;
+  /** At most this many, newest first. */
+  readonly limit: number;
+}
+
+export interface RunQuery {
+  readonly sinceMs: EpochMs;
+  readonly untilMs: EpochMs;
+  /** `line/station`; all where null. */
+  readonly station: string | null;
   /** At most this many, newest first. */
   readonly limit: number;
 }
@@ -102,6 +113,9 @@ export interface WebPorts {
   series(id: string, sinceMs: EpochMs, untilMs: EpochMs, points: number): Promise<Series | null>;
   alarms(query: AlarmQuery): AlarmView[];
   holds(query: HoldQuery): HoldView[];
+  runs(query: RunQuery): RunView[];
+  /** null where no run has that id. */
+  run(id: string, points: number): Promise<RunProfileView | null>;
   coverage(): CoverageView;
   rules(): RuleView[];
   /** Resolve after the command is committed. */

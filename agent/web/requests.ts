@@ -61,6 +61,7 @@ export const occurrencePath = z.strictObject({
   occurrence: id.describe('Occurrence id, URL-encoded.'),
 });
 export const holdPath = z.strictObject({ id: id.describe('Hold id, URL-encoded.') });
+export const runPath = z.strictObject({ id: id.describe('Run id, URL-encoded.') });
 export const nothing = z.strictObject({});
 
 export const seriesQuery = z
@@ -78,6 +79,17 @@ export const alarmsQuery = z
     limit: count(limits.answerRowsMax).optional().describe('At most this many; default 1000.'),
   })
   .refine(inOrder, orderHint);
+export const runsQuery = z
+  .strictObject({
+    station: id.optional().describe('line/station; all where absent.'),
+    since: time.optional().describe('Lasted to this time or beyond.'),
+    until: time.optional().describe('Opened before this time.'),
+    limit: count(limits.answerRowsMax).optional().describe('At most this many; default 1000.'),
+  })
+  .refine(inOrder, orderHint);
+export const runQuery = z.strictObject({
+  points: count(limits.seriesPointsMax).optional().describe('A signal; default 1000.'),
+});
 export const holdsQuery = z.strictObject({
   standing: z.enum(['true', 'false']).optional().describe('true: only those not lifted.'),
   what: holdWhatWords.optional(),

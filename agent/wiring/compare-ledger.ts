@@ -13,7 +13,13 @@ export interface Compared {
   readonly differs: { readonly ledgerId: number; readonly recomputed: unknown } | null;
 }
 
-const effectTypes: ReadonlySet<string> = new Set(['transition', 'judgeable', 'hold', 'refused']);
+const effectTypes: ReadonlySet<string> = new Set([
+  'transition',
+  'judgeable',
+  'hold',
+  'run',
+  'refused',
+]);
 
 /** `effects`: all since the ledger stood at `ledgerId`, in order. */
 export function compareWithLedger(

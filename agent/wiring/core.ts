@@ -259,8 +259,7 @@ export class Core {
 
   /** The rows of what was recomputed, without telling anybody or entering it twice. */
   private reconcile(effect: Effect): void {
-    const { occurrences, holds } = this.desk.take(effect);
-    this.journal.entry({ ledger: null, occurrences, holds });
+    this.journal.entry({ ...this.desk.take(effect), ledger: null });
   }
 
   /** The very first moment: the site is the first row of the log. */

@@ -74,6 +74,7 @@ export function subjectOf(card: RuleCard, signal: PlanSignal, timezone: string):
   return {
     station: card.station,
     signal: card.signal,
+    signals: card.signals,
     unit: signal.unit,
     digits: signal.digits,
     facts: card.facts,
@@ -111,7 +112,7 @@ export function alarmView(
     highly_managed: card?.class.highlyManaged ?? false,
     latching: card?.class.latching ?? false,
     label: labelView(occurrence, card, signal, timezone),
-    evidence: evidenceView(occurrence.evidence, signal?.unit ?? '1'),
+    evidence: evidenceView(occurrence.evidence, signal?.unit ?? '1', card?.signals ?? []),
     raised: occurrence.raised,
     returned: occurrence.returned,
     acknowledged: occurrence.acknowledged,
@@ -167,7 +168,11 @@ function labelView(
   };
 }
 
-const evidenceView = (evidence: Evidence, unit: string): AlarmView['evidence'] => ({
+const evidenceView = (
+  evidence: Evidence,
+  unit: string,
+  signals: readonly string[],
+): AlarmView['evidence'] => ({
   unit,
   value: evidence.value ?? null,
   at: evidence.at ?? null,
@@ -179,6 +184,13 @@ const evidenceView = (evidence: Evidence, unit: string): AlarmView['evidence'] =
   latest: evidence.latestMs ?? null,
   duration_ms: evidence.durationMs ?? null,
   cause: evidence.cause === undefined ? null : causeOf(evidence.cause),
+  which: evidence.input === undefined ? null : (signals[evidence.input] ?? null),
+  reference: evidence.reference ?? null,
+  difference: evidence.difference ?? null,
+  allowed: evidence.allowed ?? null,
+  reached_ms: evidence.reachedMs ?? null,
+  required_ms: evidence.requiredMs ?? null,
+  left_ms: evidence.leftMs ?? null,
 });
 
 export const holdView = (hold: KeptHold): HoldView => ({
@@ -200,7 +212,7 @@ export function ruleView(card: RuleCard, signal: PlanSignal | null): RuleView {
     station,
     kind: card.kind,
     summary: card.summary,
-    signals: [card.signal],
+    signals: [...card.signals],
     unit: signal?.unit ?? '1',
     readiness: card.readiness,
     needs: [...card.needs],
@@ -261,6 +273,7 @@ export function coverageView(
       rules: cards
         .filter((card) => card.station === each.station)
         .map(({ id, readiness, needs }) => ({ rule: id, readiness, needs: [...needs] })),
+      moot: each.moot.map((rule) => ({ ...rule })),
     };
   });
   const counted = (state: string): number =>

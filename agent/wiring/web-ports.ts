@@ -17,11 +17,14 @@ import type {
   HoldAnswer,
   HoldCommand,
   HoldQuery,
+  RunQuery,
   ToldEvent,
   WebPorts,
 } from '../web/ports.ts';
 import type { Core } from './core.ts';
 import type { DamagedSamples } from './damage-book.ts';
+import { noLimits, rulerLimits } from './ruler-limits.ts';
+import { runProfile, runViews } from './run-views.ts';
 import { alarmView, coverageView, holdView, ruleView, sampleView, signalView } from './views.ts';
 
 export interface WebPortsParts {
@@ -64,7 +67,7 @@ export class CorePorts implements WebPorts {
 
   signals(): SignalView[] {
     const { samples } = this.core;
-    const limits = this.limits();
+    const limits = rulerLimits(this.plan);
     return this.plan.signals.map((signal, i) =>
       signalView(signal, samples.latest(i), limits.get(i) ?? noLimits),
     );
@@ -122,6 +125,14 @@ export class CorePorts implements WebPorts {
       .sort((a, b) => b.since - a.since)
       .slice(0, query.limit)
       .map(holdView);
+  }
+
+  runs(query: RunQuery): ReturnType<WebPorts['runs']> {
+    return runViews(this.core, query);
+  }
+
+  run(id: string, points: number): ReturnType<WebPorts['run']> {
+    return runProfile(this.core, id, points, this.nowMs(), this.series.bind(this));
   }
 
   coverage(): ReturnType<WebPorts['coverage']> {
@@ -261,33 +272,7 @@ export class CorePorts implements WebPorts {
       .map(parseOccurrence);
     return [...atHand, ...older];
   }
-
-  /** The limits of each signal's armed band, for rulers and tables. */
-  private limits(): ReadonlyMap<number, SignalView['limits']> {
-    const found = new Map<number, SignalView['limits']>();
-    for (const rule of this.plan.rules) {
-      const limits = rule.kind.limits?.(rule.settings);
-      const index = rule.inputs[0]!;
-      if (limits === undefined) continue;
-      const known = found.get(index) ?? noLimits;
-      found.set(index, {
-        low_low: highest(known.low_low, limits.lowLow),
-        low: highest(known.low, limits.low),
-        high: lowest(known.high, limits.high),
-        high_high: lowest(known.high_high, limits.highHigh),
-      });
-    }
-    return found;
-  }
 }
-
-const noLimits: SignalView['limits'] = { low_low: null, low: null, high: null, high_high: null };
-
-/** Of two limits on one side, the one met first. */
-const highest = (a: number | null, b: number | null): number | null =>
-  a === null ? b : b === null ? a : Math.max(a, b);
-const lowest = (a: number | null, b: number | null): number | null =>
-  a === null ? b : b === null ? a : Math.min(a, b);
 
 const unseen = (state: string): boolean => state.includes('unacknowledged');
 

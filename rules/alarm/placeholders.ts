@@ -9,6 +9,15 @@ export const placeholders = {
   value: 'the value that decided',
   limit: 'the limit it passed or nears',
   slope: 'how fast it changes, for the hour; without a sign',
+  minuteslope: 'how fast it changes, for the minute; without a sign',
+  signals: 'the names of all the signals it judges',
+  which: 'the one of them that stands apart',
+  reference: 'what the value is compared with',
+  difference: 'how far the value is from it',
+  allowed: 'how far it may be from it',
+  reached: 'how long it was where it should be',
+  required: 'how long it had to be there',
+  left: 'time left before the exit',
   early: 'time until the limit at the earliest',
   late: 'time until the limit at the latest',
   duration: 'how long the condition has held',
@@ -19,19 +28,37 @@ export const placeholders = {
   high: 'upper end of where it should be',
   rest: 'how long the material may rest',
   stir: 'how long to stir before use',
+  plan: 'the fire plan’s telephone and muster point, where the site gave them',
+  residuelimit: 'the temperature dried residue is kept below',
 } as const satisfies Record<string, string>;
 
 export type Placeholder = keyof typeof placeholders;
 
 /** Known wherever a text stands: in steps and cautions too, which no evidence fills. */
-export const nameFacts: readonly Placeholder[] = ['station', 'signal', 'container'];
+export const nameFacts: readonly Placeholder[] = ['station', 'signal', 'signals', 'container'];
 /** Filled from the rule's facts. */
-export const ruleFacts: readonly Placeholder[] = ['target', 'low', 'high', 'rest', 'stir'];
+export const ruleFacts: readonly Placeholder[] = [
+  'target',
+  'low',
+  'high',
+  'rest',
+  'stir',
+  'plan',
+  'residuelimit',
+];
 /** Filled from the evidence: in the sentence alone. */
 export const evidenceFacts: readonly Placeholder[] = [
   'value',
   'limit',
   'slope',
+  'minuteslope',
+  'which',
+  'reference',
+  'difference',
+  'allowed',
+  'reached',
+  'required',
+  'left',
   'early',
   'late',
   'duration',

@@ -16,6 +16,8 @@ export interface Subject {
   readonly station: string;
   /** `line/station/signal`. */
   readonly signal: string;
+  /** All the rule judges, that one first; only that one where it is absent. */
+  readonly signals?: readonly string[];
   readonly unit: string;
   readonly digits: number | null;
   readonly facts: Readonly<Record<string, Fact>>;
@@ -131,7 +133,10 @@ export function spokenOf(
   const { value, limit, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
   if (value !== undefined) words.set('value', { kind: 'reading', value, unit, digits });
   if (limit !== undefined) words.set('limit', { kind: 'reading', value: limit, unit, digits });
-  if (slopePerH !== undefined) words.set('slope', slope(slopePerH, unit));
+  if (slopePerH !== undefined) {
+    words.set('slope', slope(slopePerH, unit));
+    words.set('minuteslope', slope(slopePerH / 60, unit));
+  }
   if (earliestMs !== undefined) words.set('early', until(earliestMs, now));
   if (latestMs !== undefined) words.set('late', until(latestMs, now));
   if (sinceMs !== undefined) {
@@ -140,14 +145,37 @@ export function spokenOf(
   }
   const causeSaid = cause === undefined ? undefined : causeText(cause);
   if (causeSaid !== undefined) text('cause', causeSaid);
+  speakOfSeveral(words, subject, evidence);
   return words;
 }
+
+/** What kinds of several signals, of a target and of a load's heat have to say. */
+function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: Evidence): void {
+  const { unit, digits, signals = [subject.signal] } = subject;
+  const { input, reference, difference, allowed, reachedMs, requiredMs, leftMs } = evidence;
+  words.set('signals', { kind: 'text', text: signals.join(' and ') });
+  const which = input === undefined ? undefined : signals[input];
+  if (which !== undefined) words.set('which', { kind: 'text', text: which });
+  if (reference !== undefined)
+    words.set('reference', { kind: 'reading', value: reference, unit, digits });
+  for (const [name, value] of Object.entries({ difference, allowed }))
+    if (value !== undefined)
+      words.set(name, { kind: 'reading', value, unit: differenceUnit(unit), digits });
+  for (const [name, ms] of Object.entries({
+    reached: reachedMs,
+    required: requiredMs,
+    left: leftMs,
+  }))
+    if (ms !== undefined) words.set(name, { kind: 'duration', ms });
+}
+
+const differenceUnit = (unit: string): string => (unit === 'Cel' ? 'K' : unit);
 
 /** Two figures: a robust slope is not known better. */
 const slope = (slopePerH: number, unit: string): Spoken => ({
   kind: 'quantity',
   value: Number(Math.abs(slopePerH).toPrecision(2)),
-  unit: unit === 'Cel' ? 'K' : unit,
+  unit: differenceUnit(unit),
 });
 
 /** How long until then; beyond a month nobody plans by it. */

@@ -11,23 +11,16 @@ import type { Effect } from '../input.ts';
 import type { Evidence, Reading, Severity } from '../kinds/kind.ts';
 import type { Plan, PlanRule } from '../plan/plan.ts';
 import { firstBadCode } from '../signal/quality.ts';
-import { type EpochMs, type SampleBatch, sampleFlag } from '../signal/sample.ts';
+import { type EpochMs, sampleFlag } from '../signal/sample.ts';
 import { type AlarmHost, Alarms, alarmBegin } from './alarms.ts';
 import { Deadlines } from './deadlines.ts';
 import { Derivation } from './derivation.ts';
+import type { JudgementHost, SavedJudgement } from './host.ts';
 import { LiveRule } from './live-rule.ts';
+import { Runs } from './runs.ts';
+import { byRule, savedDerived } from './saved.ts';
 import { Signals, unusable } from './signals.ts';
-import type { EngineState } from './state.ts';
 import { Wiring } from './wiring.ts';
-
-/** What the engine lends it: the clock, and where effects and derived samples go. */
-export interface JudgementHost {
-  now: EpochMs;
-  readonly derivedOut: SampleBatch;
-  emit(effect: Effect): void;
-}
-
-export type SavedJudgement = Pick<EngineState, 'latest' | 'rules' | 'derived' | 'alarms' | 'holds'>;
 
 export class Judgement implements AlarmHost {
   readonly plan: Plan;
@@ -35,6 +28,7 @@ export class Judgement implements AlarmHost {
   readonly alarms: Alarms;
   readonly deadlines: Deadlines;
   readonly wiring: Wiring;
+  readonly runs: Runs;
   private readonly host: JudgementHost;
   private readonly signals: Signals;
   private readonly derivation: Derivation;
@@ -50,6 +44,7 @@ export class Judgement implements AlarmHost {
     this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {});
     const alarms = plan.rules.map(({ id }) => ({ ...(saved?.alarms[id] ?? alarmBegin()) }));
     this.alarms = new Alarms(this, alarms, new Holds(saved?.holds ?? null), this.wiring.ruleIndex);
+    this.runs = new Runs(plan, saved?.runs ?? {}, this);
     this.resume(saved);
   }
 
@@ -105,6 +100,7 @@ export class Judgement implements AlarmHost {
     const bits = this.signals.unusable[signal]!;
     if ((bits & unusable.bad) !== 0) this.setUnusable(signal, bits & ~unusable.bad);
     for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
+    if (this.runs.of[signal]!.length > 0) this.runs.sample(signal, this.now, value);
     for (const { rule, input } of this.wiring.rulesOf[signal]!) {
       if (!rule.judged) continue;
       this.read(signal);
@@ -193,16 +189,28 @@ export class Judgement implements AlarmHost {
     const was = this.signals.unusable[signal]!;
     this.signals.unusable[signal] = bits;
     if ((was !== 0) === (bits !== 0)) return;
-    for (const { rule } of this.wiring.rulesOf[signal]!) {
+    for (const { rule, input } of this.wiring.rulesOf[signal]!) {
       rule.unusable += bits === 0 ? -1 : 1;
+      if (bits !== 0) this.goWithout(rule, input);
+      const was = rule.frozenAt;
       this.freezeOrThaw(rule);
+      // What its other inputs said meanwhile it has not seen.
+      if (was !== null && rule.judged && rule.plan.inputs.length > 1)
+        this.judgeLatest(rule, signal);
     }
     for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
+    if (bits !== 0) this.runs.blind(signal);
     for (const derived of this.wiring.derivedOf[signal]!) this.schedule(derived);
   }
 
+  private goWithout(rule: LiveRule, input: number): void {
+    rule.kind.without?.(rule.memory, input, rule.timer);
+    if (rule.judged) this.deadlines.set(rule.index, rule.timer.at);
+  }
+
   private freezeOrThaw(rule: LiveRule): void {
-    const freeze = rule.gate !== 'closed' && (rule.unusable > 0 || rule.gate === 'unreadable');
+    const freeze =
+      rule.gate !== 'closed' && (rule.unusable > rule.spare || rule.gate === 'unreadable');
     if (freeze === (rule.frozenAt !== null)) return;
     if (freeze) rule.freeze(this.now);
     else rule.thaw(this.now);
@@ -241,6 +249,7 @@ export class Judgement implements AlarmHost {
 
   /** Nothing was observed in between; every running deadline moves by the length. */
   gap(fromMs: EpochMs, toMs: EpochMs): void {
+    this.runs.gap();
     for (const rule of this.rules) {
       if (!rule.judged) continue;
       if (rule.timer.at !== null) rule.timer.at += toMs - fromMs;
@@ -250,23 +259,14 @@ export class Judgement implements AlarmHost {
   }
 
   save(): SavedJudgement {
-    const { plan } = this;
-    const byRule = <T>(of: (index: number) => T): Record<string, T> =>
-      Object.fromEntries(plan.rules.map((rule, i) => [rule.id, of(i)]));
+    const { plan, rules, deadlines, derivation, alarms } = this;
     return {
       latest: this.signals.save(),
-      rules: byRule((i) => this.rules[i]!.save()),
-      derived: Object.fromEntries(
-        plan.derived.map((derived, i) => [
-          this.signalId(derived.signal),
-          {
-            computedAt: this.derivation.computed(i),
-            due: this.deadlines.get(this.rules.length + i),
-          },
-        ]),
-      ),
-      alarms: byRule((i) => ({ ...this.alarms.list[i]! })),
-      holds: this.alarms.holds.save(),
+      rules: byRule(plan, (i) => rules[i]!.save()),
+      derived: savedDerived(plan, derivation, (i) => deadlines.get(rules.length + i)),
+      alarms: byRule(plan, (i) => ({ ...alarms.list[i]! })),
+      holds: alarms.holds.save(),
+      runs: this.runs.save(),
     };
   }
 

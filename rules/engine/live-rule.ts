@@ -17,8 +17,9 @@ export class LiveRule {
   memory: unknown = null;
   severity: Severity = 0;
   gate: GateState;
-  /** How many of its inputs cannot be used. */
+  /** How many of its inputs cannot be used, and how many it can do without. */
   unusable = 0;
+  readonly spare: number;
   /** Since when it is unjudged; its deadline stands still with `remainingMs` to go. */
   frozenAt: EpochMs | null = null;
   remainingMs: number | null = null;
@@ -27,6 +28,8 @@ export class LiveRule {
     this.index = index;
     this.plan = plan.rules[index]!;
     this.kind = this.plan.kind;
+    this.spare =
+      this.kind.without === undefined ? 0 : this.plan.inputs.length - this.kind.takes!.least;
     this.settings = this.plan.settings;
     this.gate = this.plan.gate === null || this.plan.hazardToPeople ? 'open' : 'unreadable';
     this.key = keyOf(plan, this.plan);

@@ -14,6 +14,11 @@ export function shifted(saved: EngineState, deltaMs: number): EngineState {
       frozenAt: move(r.frozenAt),
     })),
     derived: each(saved.derived, (d) => ({ computedAt: move(d.computedAt), due: move(d.due) })),
+    runs: each(saved.runs ?? {}, (r) => ({
+      ...r,
+      opened: r.opened + deltaMs,
+      seenAt: move(r.seenAt),
+    })),
     alarms: each(saved.alarms, (a) => ({ ...a, shelvedUntil: move(a.shelvedUntil) })),
   };
 }

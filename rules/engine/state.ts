@@ -8,6 +8,7 @@ import type { Severity } from '../kinds/kind.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { Alarm } from './alarms.ts';
 import type { PendingSample } from './pending.ts';
+import type { OpenRun } from './runs.ts';
 
 export const stateFormat = 1;
 
@@ -50,5 +51,7 @@ export interface EngineState {
   readonly rules: Readonly<Record<string, SavedRule>>;
   readonly derived: Readonly<Record<string, SavedDerived>>;
   readonly alarms: Readonly<Record<string, Alarm>>;
+  /** By station; absent in what an agent without oven runs left behind. */
+  readonly runs?: Readonly<Record<string, OpenRun>>;
   readonly holds: { readonly count: number; readonly standing: readonly Hold[] };
 }

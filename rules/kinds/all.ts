@@ -1,10 +1,17 @@
 /** Every rule kind by its name. The engine needs no such list; a site file does. */
 import { approach } from './approach.ts';
 import { band } from './band.ts';
+import { deviation } from './deviation.ts';
+import { dry } from './dry.ts';
 import type { RuleKind } from './kind.ts';
 import { lost } from './lost.ts';
+import { selfHeat } from './self-heat.ts';
+import { stray } from './stray.ts';
 import { stuck } from './stuck.ts';
 
 export const ruleKinds: ReadonlyMap<string, RuleKind> = new Map(
-  [band, approach, lost, stuck].map((kind): [string, RuleKind] => [kind.name, kind]),
+  [band, deviation, approach, stray, dry, selfHeat, lost, stuck].map((kind): [string, RuleKind] => [
+    kind.name,
+    kind,
+  ]),
 );

@@ -17,7 +17,7 @@ import {
   delayedSay,
   delayedShift,
 } from './delay.ts';
-import type { Evidence, Reading, RuleKind, Severity, Timer } from './kind.ts';
+import type { Evidence, Reading, RuleKind, RulerLimits, Severity, Timer } from './kind.ts';
 import { durationText, quantityText, type SettingsReader } from './settings.ts';
 
 interface Limits {
@@ -55,19 +55,29 @@ const written = z.strictObject({
 });
 
 function compile(read: SettingsReader): BandSettings {
-  const low = read.limit('low');
-  const high = read.limit('high');
-  const lowLow = read.limit('low_low');
-  const highHigh = read.limit('high_high');
-  const deadband = read.difference('deadband', 0);
-  const ascending = [lowLow, low, high, highHigh].filter((limit) => limit !== null);
-  if (ascending.length === 0)
+  const limits = {
+    lowLow: read.limit('low_low'),
+    low: read.limit('low'),
+    high: read.limit('high'),
+    highHigh: read.limit('high_high'),
+  };
+  if (Object.values(limits).every((limit) => limit === null))
     read.report({
       path: [],
       problem: 'a band without a limit judges nothing',
       fix: 'give at least one of low, low_low, high, high_high',
     });
-  else if (ascending.some((limit, i) => i > 0 && limit <= ascending[i - 1]!))
+  return bandOf(read, limits, read.difference('deadband', 0));
+}
+
+/** Limits and deadband in canonical units, with the delays as written; what does not fit is reported. */
+export function bandOf(
+  read: SettingsReader,
+  { lowLow, low, high, highHigh }: RulerLimits,
+  deadband: number,
+): BandSettings {
+  const ascending = [lowLow, low, high, highHigh].filter((limit) => limit !== null);
+  if (ascending.some((limit, i) => i > 0 && limit <= ascending[i - 1]!))
     read.report({
       path: [],
       problem: `the limits do not ascend: ${ascending.join(', ')}`,

@@ -51,6 +51,25 @@ export interface Evidence {
   readonly durationMs?: number;
   /** Quality code of the last unusable reading. */
   readonly cause?: QualityCode;
+  /** Which of the rule's inputs it is about, counted from 0, where it has several. */
+  readonly input?: number;
+  /** What the value is compared with: the median of the others, the target. */
+  readonly reference?: number;
+  /** How far from it, never negative, and how far it may be; of a temperature in K. */
+  readonly difference?: number;
+  readonly allowed?: number;
+  /** How long it was where it should be, how long it had to be, and what time is left. */
+  readonly reachedMs?: number;
+  readonly requiredMs?: number;
+  readonly leftMs?: number;
+}
+
+/** What a kind of several inputs takes. */
+export interface Takes {
+  readonly least: number;
+  readonly most: number;
+  /** Canonical units in order, each input with a role of its own; or all of one unit. */
+  readonly units: readonly string[] | 'same';
 }
 
 export interface RulerLimits {
@@ -68,6 +87,8 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   readonly summary: string;
   /** The settings as a person writes them in the site file. */
   readonly written: z.ZodMiniType;
+  /** Several inputs; absent for a kind that judges one signal. */
+  readonly takes?: Takes;
   /** True for the kind that tells whether the signal is usable at all (silence, nonsense). */
   readonly watchesHealth?: boolean;
   /** Written settings to canonical numbers; problems go to the reader, all of them. */
@@ -79,6 +100,11 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   deadline?(settings: Settings, memory: Memory, at: EpochMs, timer: Timer): Severity;
   /** A reading without usable value; only asked of a kind that `watchesHealth`. */
   unusable?(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
+  /**
+   * One of its inputs can no longer be used. A kind that has this goes on with `takes.least` of
+   * them; any other is unjudged while one is missing. It forgets the input and decides nothing.
+   */
+  without?(memory: Memory, input: number, timer: Timer): void;
   /**
    * Nothing was observed from `fromMs` to `toMs`: downtime, or the signal could not be used.
    * The engine has moved the deadline by as much already.

@@ -72,6 +72,15 @@ class WrittenSettings implements SettingsReader {
     );
   }
 
+  share(key: string): number | null {
+    if (!this.has(key)) return null;
+    const read = parseQuantity(asText(this.at(key)));
+    if (!read.ok || read.value.unit.dimension !== 'ratio') return null;
+    const percent = readingOf(read.value);
+    if (percent >= 0) return percent / 100;
+    return this.refuse(key, null, 'a share cannot be negative', `write it as "${-percent} %"`);
+  }
+
   duration(key: string, fallbackMs: number): number {
     if (!this.has(key)) return fallbackMs;
     const read = parseDuration(asText(this.at(key)));

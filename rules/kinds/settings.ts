@@ -40,6 +40,8 @@ export interface SettingsReader {
   limit(key: string): number | null;
   /** A difference in the signal's canonical unit (3 [degF] of a temperature is 1.67); the fallback when absent. */
   difference(key: string, fallback: number): number;
+  /** A share written in per cent, 0.5 of "50 %"; null when absent or written in another unit. Reports a negative one. */
+  share(key: string): number | null;
   /** Milliseconds; the fallback when absent. */
   duration(key: string, fallbackMs: number): number;
   /** A bare number; the fallback when absent. */

@@ -111,7 +111,7 @@ export function assembleRules(
   const rules: PlanRule[] = [];
   const cards = new Map<string, RuleCard>();
   for (const draft of drafts) {
-    for (const instance of draft.signal.instances) {
+    for (const instance of draft.instances) {
       const id = idOf(draft.station, draft.name, instance);
       if (cards.has(id)) {
         report(twice(id, 'rule', draft.path));
@@ -119,13 +119,14 @@ export function assembleRules(
       }
       const signal = signalId(draft.signal, instance);
       const gate = draft.gate === null ? null : signalId(draft.gate.signal, instance);
+      const others = draft.others.map((other) => signalId(other, instance));
       const missing =
         gate === null || index.has(gate)
           ? draft.missing
           : [...draft.missing, `a reading of ${gate}`];
-      cards.set(id, cardOf(draft, id, signal, gate, missing));
+      cards.set(id, cardOf(draft, id, [signal, ...others], gate, missing));
       if (missing.length > 0 || draft.compiled === null) continue;
-      rules.push(ruleOf(draft, id, signal, gate, index));
+      rules.push(ruleOf(draft, id, [signal, ...others], gate, index));
     }
   }
   return { rules: rules.sort(byId), cards: [...cards.values()].sort(byId) };
@@ -134,7 +135,7 @@ export function assembleRules(
 function ruleOf(
   draft: RuleDraft,
   id: string,
-  signal: string,
+  signals: readonly string[],
   gate: string | null,
   index: SignalIndex,
 ): PlanRule {
@@ -145,9 +146,12 @@ function ruleOf(
     fingerprint: canonicalText({
       kind: draft.kind.name,
       settings: draft.compiled,
-      inputs: [{ id: signal, unit: draft.signal.unit }],
+      inputs: signals.map((signal, i) => ({
+        id: signal,
+        unit: [draft.signal, ...draft.others][i]!.unit,
+      })),
     }),
-    inputs: [at(index, signal)],
+    inputs: signals.map((signal) => at(index, signal)),
     gate:
       gate === null || draft.gate === null
         ? null
@@ -162,7 +166,7 @@ function ruleOf(
 function cardOf(
   draft: RuleDraft,
   id: string,
-  signal: string,
+  signals: readonly string[],
   gate: string | null,
   missing: readonly string[],
 ): RuleCard {
@@ -171,7 +175,8 @@ function cardOf(
     station: draft.station.id,
     kind: draft.kind.name,
     summary: draft.kind.summary,
-    signal,
+    signal: signals[0]!,
+    signals,
     settings: draft.card,
     readiness:
       missing.length > 0 || draft.compiled === null
@@ -179,7 +184,7 @@ function cardOf(
         : draft.unconfirmed.length > 0
           ? 'armed-limit-unconfirmed'
           : 'armed',
-    needs: missing.length > 0 ? missing : draft.unconfirmed,
+    needs: [...(missing.length > 0 ? missing : draft.unconfirmed), ...draft.wants],
     label: draft.label,
     facts: draft.facts,
     priority: draft.priority,

@@ -38,6 +38,8 @@ export interface RuleCard {
   readonly summary: string;
   /** The signal it is about. */
   readonly signal: string;
+  /** All it judges, that one first. */
+  readonly signals: readonly string[];
   readonly settings: readonly CardSetting[];
   readonly readiness: Readiness;
   /** What must be entered before it arms, or before its limit is confirmed. */
@@ -93,7 +95,9 @@ export interface StationCoverage {
   readonly watched: readonly WatchedHazard[];
   readonly unwatched: readonly UnwatchedHazard[];
   readonly notArmed: readonly { readonly rule: string; readonly needs: readonly string[] }[];
-  /** Armed on numbers nobody has confirmed for this material or site. */
+  /** Rules that would mean nothing here, and why: no margin left, or nothing to tell it by. */
+  readonly moot: readonly { readonly rule: string; readonly why: string }[];
+  /** Armed, but on numbers nobody has confirmed for this material or site, or without a fire plan to name. */
   readonly unconfirmed: readonly {
     readonly rule: string;
     readonly numbers: readonly CardSetting[];

@@ -2,26 +2,33 @@
 import type { RuleKind } from '../kinds/kind.ts';
 import type { SettingsProblem } from '../kinds/settings.ts';
 import { settingsReader } from '../kinds/settings-reader.ts';
+import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
+import { toCanonical } from '../quantity/unit.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
-import type { TemplateNumber } from '../stations/station.ts';
+import type { Given, TemplateNumber } from '../stations/station.ts';
 import type { CardLabel } from './card.ts';
+import { commonInstances } from './compile-derived.ts';
 import { sentence } from './compile-signal.ts';
 import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { compileFacts, compileLabel } from './rule-label.ts';
-import { checkSettings, draftSettings, ownSettings } from './rule-settings.ts';
+import { checkSettings, draftSettings, ownSettings, type PathOf } from './rule-settings.ts';
 import { compileTerms, type TermDefaults } from './rule-terms.ts';
 
 /** What a rule is before the site has spoken. */
 export interface RuleSource extends TermDefaults {
   readonly name: string;
   readonly kind: RuleKind;
-  readonly signal: SignalDraft;
+  /** All it judges, the one it is about first. */
+  readonly signals: readonly SignalDraft[];
   readonly numbers: readonly TemplateNumber[];
   readonly fixed: Readonly<Record<string, boolean>>;
   readonly hazard: string | null;
   readonly people: boolean;
   readonly label: CardLabel;
   readonly facts: Readonly<Record<string, string>>;
+  readonly given: Given;
+  /** What coverage asks for although the rule is armed. */
+  readonly wants: readonly string[];
 }
 
 /** What the site wrote for it, and for the rule it is like. */
@@ -45,8 +52,19 @@ export function compileRule(
     !Object.hasOwn(own, key) && Object.hasOwn(alike, key) && words.alike !== null
       ? words.alike.path
       : rulePath;
-  const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), station.sheet);
-  const { kind, signal } = source;
+  const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), source.given);
+  reportRaised(station, source.numbers, written, pathOf, report);
+  const { kind } = source;
+  const [signal, ...others] = source.signals;
+  if (signal === undefined) throw new RangeError(`${source.name} judges no signal`);
+  const shape = commonInstances(source.signals);
+  if (shape === null)
+    report({
+      path: rulePath,
+      problem: 'its signals have wildcards of different names',
+      fix: 'Give their topics the same names, or judge signals of one place only.',
+      atKey: true,
+    });
   const sound = checkSettings(kind, drafted.settings, pathOf, report);
   let compiled: unknown = null;
   if (sound && drafted.missing.length === 0) {
@@ -69,7 +87,10 @@ export function compileRule(
     path: rulePath,
     kind,
     signal,
+    others,
+    instances: shape?.instances ?? [],
     ...drafted,
+    wants: source.wants,
     compiled,
     ...compileTerms(station, signals, signal, written, source, pathOf, report),
     hazard: source.hazard,
@@ -77,4 +98,31 @@ export function compileRule(
     label: compileLabel(written, source.label, facts, rulePath, report),
     facts,
   };
+}
+
+/** An ignition limit goes down by itself, and up only on a test of this residue. */
+function reportRaised(
+  station: StationDraft,
+  numbers: readonly TemplateNumber[],
+  written: Partial<RuleWritten>,
+  pathOf: PathOf,
+  report: Report,
+): void {
+  if (station.written.basket_test !== undefined) return;
+  for (const { setting, value, raisedBy } of numbers) {
+    const own = written[setting];
+    if (raisedBy === undefined || value === null || typeof own !== 'string') continue;
+    const [most, wanted] = [canonicalOf(value), canonicalOf(own)];
+    if (most === null || wanted === null || wanted <= most) continue;
+    report({
+      path: [...pathOf(setting), setting],
+      problem: `${own} lies above ${value}, and no basket test of this residue says that it may`,
+      fix: 'Write it lower; or give the station basket_test with report and signed_by (EN 15188, three sizes or more, signed by EHS).',
+    });
+  }
+}
+
+function canonicalOf(text: string): number | null {
+  const read = parseQuantity(text);
+  return read.ok ? withoutDust(toCanonical(read.value.value, read.value.unit)) : null;
 }

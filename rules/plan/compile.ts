@@ -11,6 +11,7 @@ import { pathText, type SiteProblem } from '../site/problem.ts';
 import type { SiteWritten, StationWritten } from '../site/schema.ts';
 import { stationKinds } from '../stations/all.ts';
 import { assembleBindings, assembleDerived, assembleRules, assembleSignals } from './assemble.ts';
+import { assembleRun } from './assemble-run.ts';
 import { type Binding, isInstance } from './binding.ts';
 import type { Coverage, RuleCard } from './card.ts';
 import { compileDerived } from './compile-derived.ts';
@@ -79,6 +80,9 @@ export function compileSite(
       signals,
       rules: assembled.rules,
       derived: assembleDerived(drafts, index),
+      runs: stations.flatMap(({ station, signals: own, found }) =>
+        assembleRun(station, own, found.rules, index),
+      ),
     },
     bindings: assembleBindings(drafts, index),
     rules: assembled.cards,
@@ -144,6 +148,7 @@ function draftStation(
     kind,
     written,
     sheet,
+    firePlan: site.fire_plan ?? null,
     broken: new Set(left.map((signal) => signal.slice(id.length + 1))),
   };
 }

@@ -30,12 +30,13 @@ export function coverStation(
       .filter((card) => card.readiness === 'not-armed')
       .map((card) => ({ rule: card.id, needs: card.needs })),
     unconfirmed: cards
-      .filter((card) => card.readiness === 'armed-limit-unconfirmed')
+      .filter((card) => card.readiness !== 'not-armed' && card.needs.length > 0)
       .map((card) => ({
         rule: card.id,
         numbers: card.settings.filter((setting) => !setting.confirmed),
         needs: card.needs,
       })),
+    moot: found.moot.map(({ template, why }) => ({ rule: `${station.id}/${template.name}`, why })),
     silenceUnnoticed: silenceUnnoticed(station, signals, found),
     off: found.off.map(({ name, reason }) => ({ rule: `${station.id}/${name}`, reason })),
   };
@@ -111,6 +112,8 @@ function whyUnwatched(
   missing: readonly StationSignal[],
 ): string {
   if (hazard.byHand !== null) return `No signal here tells it: ${hazard.byHand}.`;
+  const moot = found.moot.find(({ template }) => template.hazard === hazard.id);
+  if (moot !== undefined) return moot.why;
   const off = found.off.find(({ name }) =>
     station.kind.rules.some((template) => template.name === name && template.hazard === hazard.id),
   );

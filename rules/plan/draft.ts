@@ -7,7 +7,7 @@ import type { Sheet } from '../material/read-sheet.ts';
 import type { Unit } from '../quantity/unit.ts';
 import { didYouMean } from '../site/nearest.ts';
 import type { SiteProblem } from '../site/problem.ts';
-import type { StationWritten } from '../site/schema.ts';
+import type { SiteWritten, StationWritten } from '../site/schema.ts';
 import type { SignalWritten } from '../site/signal-schema.ts';
 import type { StationKind } from '../stations/station.ts';
 import type { CardLabel, CardSetting, Fact } from './card.ts';
@@ -23,6 +23,7 @@ export interface StationDraft {
   readonly kind: StationKind;
   readonly written: StationWritten;
   readonly sheet: Sheet | null;
+  readonly firePlan: SiteWritten['fire_plan'] | null;
   /** Names of signals that are written, but not so that they can be used; said once, not at each rule. */
   readonly broken: Set<string>;
 }
@@ -71,7 +72,12 @@ export interface RuleDraft {
   readonly name: string;
   readonly path: Path;
   readonly kind: RuleKind;
+  /** What it is about. */
   readonly signal: SignalDraft;
+  /** Its other inputs, in order. */
+  readonly others: readonly SignalDraft[];
+  /** Values of wildcards that all its inputs have; the single '' where none is a wildcard. */
+  readonly instances: readonly string[];
   /** As written, defaults filled in. */
   readonly settings: Readonly<Record<string, unknown>>;
   /** What the kind made of them; null where it must not run. */
@@ -79,6 +85,8 @@ export interface RuleDraft {
   readonly card: readonly CardSetting[];
   /** What it needs before it arms. */
   readonly missing: readonly string[];
+  /** What it lacks although it is armed: a fire plan to name. */
+  readonly wants: readonly string[];
   /** What would confirm its limits. */
   readonly unconfirmed: readonly string[];
   readonly gate: GateDraft | null;

@@ -10,6 +10,7 @@ import { lostLabel, lostNumbers, stuckLabel, stuckNumbers } from '../stations/se
 import { plainClass } from '../stations/station.ts';
 import { compileRule } from './compile-rule.ts';
 import type { Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import { givenBy } from './given.ts';
 
 const healthKinds = ['lost', 'stuck'] as const;
 
@@ -34,6 +35,7 @@ export function healthRules(
 ): readonly RuleDraft[] {
   const written: Readonly<Record<string, RuleWritten>> = station.written.rules ?? {};
   const rules: RuleDraft[] = [];
+  const given = givenBy(station);
   for (const signal of measured(signals)) {
     const priority = leaningPriority(signal, others);
     for (const kindName of healthKinds) {
@@ -52,7 +54,7 @@ export function healthRules(
           {
             name,
             kind,
-            signal,
+            signals: [signal],
             numbers: kindName === 'lost' ? lostNumbers : stuckNumbers(stuckAfter),
             fixed: {},
             gate: null,
@@ -64,6 +66,8 @@ export function healthRules(
             people: false,
             label: kindName === 'lost' ? lostLabel : stuckLabel,
             facts: {},
+            given,
+            wants: [],
           },
           { own, alike: null },
           report,
@@ -79,7 +83,7 @@ function leaningPriority(signal: SignalDraft, others: readonly RuleDraft[]): Pri
   const leans = (from: SignalDraft): boolean =>
     from === signal || (from.derived?.inputs.some(leans) ?? false);
   const ranks = others
-    .filter((rule) => leans(rule.signal))
+    .filter((rule) => [rule.signal, ...rule.others].some(leans))
     .map((rule) => priorities.indexOf(rule.priority[0]));
   const rank = Math.max(priorities.indexOf('medium'), Math.min(...ranks, priorities.length - 1));
   return priorities[rank]!;

@@ -6,6 +6,7 @@
  */
 import type { Priority } from '../alarm/priority.ts';
 import type { HoldWhat } from '../hold/hold.ts';
+import type { Heat } from '../kinds/dry.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 
 export type SignalKind = 'measured' | 'derived' | 'manual';
@@ -73,6 +74,23 @@ export interface PlanDerived {
   readonly compute: (inputs: ArrayLike<number>) => number | null;
 }
 
+/** A station whose loads are followed from entry to exit. */
+export interface PlanRun {
+  /** `line/station`. */
+  readonly station: string;
+  /** 1 while loaded, else 0. */
+  readonly loaded: number;
+  /** Temperature of the metal; null where nobody measures it. */
+  readonly metal: number | null;
+  /** What belongs to its profile besides: the air of the zones. */
+  readonly beside: readonly number[];
+  /** At or above this for at least so long; null where nobody said. */
+  readonly least: Heat | null;
+  /** Never above this; at or above that for at most so long. */
+  readonly peak: number | null;
+  readonly most: Heat | null;
+}
+
 export interface Plan {
   /** SHA-256 of what the plan was compiled from, hexadecimal. */
   readonly revision: string;
@@ -80,4 +98,5 @@ export interface Plan {
   readonly rules: readonly PlanRule[];
   /** Inputs before outputs. */
   readonly derived: readonly PlanDerived[];
+  readonly runs: readonly PlanRun[];
 }

@@ -1,11 +1,10 @@
 /** A rule's settings: the site's first, then the material sheet's, then the station's own. */
 import { z } from 'zod/mini';
 import type { RuleKind } from '../kinds/kind.ts';
-import type { Sheet } from '../material/read-sheet.ts';
 import { problemsOf } from '../site/issue.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { type RuleWritten, ruleFieldNames } from '../site/rule-schema.ts';
-import type { Basis, TemplateNumber } from '../stations/station.ts';
+import type { Basis, Given, TemplateNumber } from '../stations/station.ts';
 import type { CardSetting } from './card.ts';
 import type { Path, Report } from './draft.ts';
 
@@ -61,8 +60,9 @@ export function draftSettings(
   numbers: readonly TemplateNumber[],
   fixed: Readonly<Record<string, boolean>>,
   own: Readonly<Record<string, unknown>>,
-  sheet: Sheet | null,
+  given: Given,
 ): SettingsDraft {
+  const { sheet } = given;
   const settings: Record<string, unknown> = { ...fixed };
   const card: CardSetting[] = [];
   const missing: string[] = [];
@@ -70,9 +70,10 @@ export function draftSettings(
   for (const number of numbers) {
     if (Object.hasOwn(own, number.setting)) continue;
     const fromSheet = sheet === null ? null : (number.fromSheet?.(sheet) ?? null);
-    const written = fromSheet ?? number.value;
+    const followed = fromSheet === null ? (number.follows?.(given) ?? null) : null;
+    const written = fromSheet ?? followed?.written ?? number.value;
     if (written !== null) settings[number.setting] = written;
-    const confirmed = fromSheet !== null || number.confirm === undefined;
+    const confirmed = fromSheet !== null || (followed?.confirmed ?? number.confirm === undefined);
     const needs = number.needs ?? `${number.setting}`;
     if (written === null) missing.push(needs);
     else if (!confirmed && !unconfirmed.includes(needs)) unconfirmed.push(needs);

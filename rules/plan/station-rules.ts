@@ -3,21 +3,18 @@ import { ruleKinds } from '../kinds/all.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import { didYouMean, nearest } from '../site/nearest.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
-import { type Given, plainClass, type RuleTemplate } from '../stations/station.ts';
+import { plainClass, type RuleTemplate } from '../stations/station.ts';
 import { compileRule, type RuleWords } from './compile-rule.ts';
-import {
-  type Path,
-  type Report,
-  type RuleDraft,
-  reportNoSignal,
-  type SignalDraft,
-  type StationDraft,
-} from './draft.ts';
+import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import { givenBy } from './given.ts';
 import { healthRuleNames, healthRules } from './health-rules.ts';
+import { judgedSignals } from './judged-signals.ts';
 
 export interface StationRules {
   readonly rules: readonly RuleDraft[];
   readonly off: readonly { readonly name: string; readonly reason: string }[];
+  /** Templates that would mean nothing here, and why. */
+  readonly moot: readonly { readonly template: RuleTemplate; readonly why: string }[];
   /** Templates without a signal to judge. */
   readonly unbound: readonly RuleTemplate[];
 }
@@ -31,6 +28,7 @@ export function stationRules(
   const rules: RuleDraft[] = [];
   const off: { name: string; reason: string }[] = [];
   const unbound: RuleTemplate[] = [];
+  const moot: { template: RuleTemplate; why: string }[] = [];
   const templates = station.kind.rules;
   const isOff = (name: string): boolean => {
     const words = writtenFor(written, name);
@@ -47,6 +45,11 @@ export function stationRules(
   };
   for (const template of templates) {
     if (isOff(template.name)) continue;
+    const why = template.moot?.(givenBy(station)) ?? null;
+    if (why !== null) {
+      moot.push({ template, why });
+      continue;
+    }
     const rule = fromTemplate(station, signals, template, written, report);
     if (rule === null) unbound.push(template);
     else rules.push(rule);
@@ -59,7 +62,7 @@ export function stationRules(
     if (rule !== null) rules.push(rule);
   }
   rules.push(...healthRules(station, signals, rules, isOff, report));
-  return { rules, off, unbound };
+  return { rules, off, moot, unbound };
 }
 
 const writtenFor = (
@@ -85,53 +88,39 @@ function fromTemplate(
       problem: `${template.name} is a rule of this station, of the kind ${template.kind}`,
       fix: 'Take kind out, or give the rule another name to make it your own.',
     });
-  const signal = judgedSignal(station, signals, template.signals, own, path, report);
-  if (signal === null) {
+  const judged = judgedSignals(station, signals, kind, template.signals, own, path, report);
+  if (judged === null) {
     const serves = station.kind.rules.some(
       (other) =>
         (other === template || other.alike?.rule === template.name) &&
         other.signals.some((name) => signals.has(name) || station.broken.has(name)),
     );
-    if (own !== undefined && own.signal === undefined && !serves)
+    if (own !== undefined && own.signal === undefined && own.signals === undefined && !serves)
       report({
         path,
-        problem: `${template.name} judges ${template.signals.join(' or ')}, which this station does not have`,
+        problem: `${template.name} judges ${template.signals.join(kind.takes === undefined ? ' or ' : ' and ')}, which this station does not have`,
         fix: `Bind ${template.signals[0]} under signals, or take the rule out.`,
         atKey: true,
       });
     return null;
   }
+  const given = givenBy(station);
   return compileRule(
     station,
     signals,
     {
       ...template,
       kind,
-      signal,
+      signals: judged,
       fixed: template.fixed ?? {},
       people: station.kind.hazards.some((h) => h.id === template.hazard && h.people),
-      facts: template.facts?.(givenBy(station)) ?? {},
+      facts: template.facts?.(given) ?? {},
+      given,
+      wants: template.firePlan === true && given.firePlan === null ? [firePlanWanted] : [],
     },
     { own, alike: alikeWords(station, template, written) },
     report,
   );
-}
-
-/** Numbers of the station's rules: the site's, else the sheet's, else the station kind's. */
-function givenBy(station: StationDraft): Given {
-  const { sheet } = station;
-  return {
-    sheet,
-    number(rule, setting) {
-      const numbers = station.kind.rules.find((template) => template.name === rule)?.numbers;
-      const number = numbers?.find((candidate) => candidate.setting === setting);
-      if (number === undefined) throw new RangeError(`${rule} has no ${setting}`);
-      const written = writtenFor(station.written.rules ?? {}, rule)?.[setting];
-      if (typeof written === 'string') return written;
-      const fromSheet = sheet === null ? undefined : number.fromSheet?.(sheet);
-      return fromSheet ?? number.value;
-    },
-  };
 }
 
 function alikeWords(
@@ -142,30 +131,18 @@ function alikeWords(
   const alike = template.alike;
   const words = alike === undefined ? undefined : writtenFor(written, alike.rule);
   if (alike === undefined || words === undefined) return null;
-  const { off: _off, reason: _reason, signal: _signal, kind: _kind, ...rest } = words;
+  const {
+    off: _off,
+    reason: _reason,
+    signal: _signal,
+    signals: _signals,
+    kind: _kind,
+    ...rest
+  } = words;
   const shared = Object.fromEntries(
     Object.entries(rest).filter(([key]) => alike.only === undefined || alike.only.includes(key)),
   );
   return { written: shared, path: [...station.path, 'rules', alike.rule] };
-}
-
-function judgedSignal(
-  station: StationDraft,
-  signals: ReadonlyMap<string, SignalDraft>,
-  candidates: readonly string[],
-  own: RuleWritten | undefined,
-  path: Path,
-  report: Report,
-): SignalDraft | null {
-  const wanted = own?.signal;
-  if (wanted !== undefined) {
-    const signal = signals.get(wanted);
-    if (signal !== undefined) return signal;
-    reportNoSignal(station, signals, wanted, [...path, 'signal'], report);
-    return null;
-  }
-  const bound = candidates.find((name) => signals.has(name));
-  return bound === undefined ? null : (signals.get(bound) ?? null);
 }
 
 /** A rule the site wrote; null where it lacks what it needs. */
@@ -190,21 +167,26 @@ function ownRule(
   }
   const kind = ownKind(words.kind, name, path, report);
   for (const [key, what] of requiredOfOwn)
-    if (words[key] === undefined)
+    if (words[key] === undefined && !(key === 'signal' && words.signals !== undefined))
       report({
         path: [...path, key],
         problem: `the rule "${name}" has no ${key}`,
         fix: what,
       });
-  const signal = judgedSignal(station, signals, [], words, path, report);
-  if (kind === null || signal === null) return null;
+  // A kind that nobody knows is taken for one of one signal, so that the rest is checked too.
+  const taken = kind ?? {
+    name: words.kind ?? name,
+    ...(words.signals === undefined ? {} : several),
+  };
+  const judged = judgedSignals(station, signals, taken, [], words, path, report);
+  if (kind === null || judged === null) return null;
   return compileRule(
     station,
     signals,
     {
       name,
       kind,
-      signal,
+      signals: judged,
       numbers: [],
       fixed: {},
       gate: null,
@@ -223,11 +205,16 @@ function ownRule(
         caution: '',
       },
       facts: {},
+      given: givenBy(station),
+      wants: [],
     },
     { own: words, alike: null },
     report,
   );
 }
+
+const firePlanWanted = 'the site’s fire plan: telephone and muster point (fire_plan)';
+const several = { takes: { least: 2, most: 8, units: 'same' } } as const;
 
 const requiredOfOwn = [
   ['signal', 'Name the signal of this station it judges.'],

@@ -42,6 +42,15 @@ export const ruleFields = {
   signal: z.optional(
     nameText.check(z.meta({ description: 'The signal of this station it judges.' })),
   ),
+  signals: z.optional(
+    z.array(nameText).check(
+      z.minLength(2),
+      z.maxLength(8),
+      z.meta({
+        description: 'The signals of this station it judges together, for a kind of several.',
+      }),
+    ),
+  ),
   off: z.optional(
     z.literal(true).check(z.meta({ description: 'Switches the rule off; needs a reason.' })),
   ),

@@ -72,6 +72,12 @@ export interface TemplateNumber {
   readonly needs?: string;
   /** The same number from the material sheet; null where the sheet is silent. */
   readonly fromSheet?: (sheet: Sheet) => string | null;
+  /** The same number as it follows from others; null where it does not. */
+  readonly follows?: (
+    given: Given,
+  ) => { readonly written: string; readonly confirmed: boolean } | null;
+  /** A site may write a lower one, and a higher one only on a basket test of its residue. */
+  readonly raisedBy?: 'basket-test';
 }
 
 export interface TemplateGate {
@@ -83,15 +89,26 @@ export interface TemplateGate {
 /** What a template's facts are made of: the sheet, and numbers as the site, sheet or station gives them. */
 export interface Given {
   readonly sheet: Sheet | null;
+  /** How the place is heated, where the site says so. */
+  readonly heating: 'convection' | 'infrared' | null;
+  /** What the place runs at by itself, as written; null where nobody said. */
+  readonly processTemperature: string | null;
+  readonly firePlan: { readonly phone: string; readonly muster_point: string } | null;
   /** As written, of a rule of this station; null where nobody gave it. Throws on a name it has not. */
   number(rule: string, setting: string): string | null;
+  /** Whether it came from where it must come from. */
+  confirmed(rule: string, setting: string): boolean;
 }
 
 export interface RuleTemplate {
   readonly name: string;
   readonly kind: string;
-  /** It judges the first of these that is bound. */
+  /** It judges the first of these that is bound; a kind of several judges them together. */
   readonly signals: readonly string[];
+  /** Why it would mean nothing here; null where it does. */
+  readonly moot?: (given: Given) => string | null;
+  /** Its steps name the fire plan: coverage asks for one. */
+  readonly firePlan?: true;
   /** What a site writes for that rule holds here too, unless this one has its own: all of it, or these settings. */
   readonly alike?: { readonly rule: string; readonly only?: readonly string[] };
   readonly numbers: readonly TemplateNumber[];
@@ -111,6 +128,17 @@ export interface RuleTemplate {
   readonly facts?: (given: Given) => Readonly<Record<string, string>>;
 }
 
+/** Signals and rules that make an oven run. */
+export interface StationRun {
+  /** 1 while loaded. */
+  readonly loaded: string;
+  readonly metal: string;
+  readonly beside: readonly string[];
+  /** Rules of the kind `dry` whose least and whose most a run is held against. */
+  readonly least: string;
+  readonly most: string;
+}
+
 export interface StationKind {
   readonly name: string;
   readonly summary: string;
@@ -118,6 +146,8 @@ export interface StationKind {
   readonly derived: readonly StationDerived[];
   readonly hazards: readonly Hazard[];
   readonly rules: readonly RuleTemplate[];
+  /** Loads are followed from entry to exit. */
+  readonly run?: StationRun;
 }
 
 /** An alarm that stays for an answer, may be shelved, and goes once it is over and answered. */
@@ -129,6 +159,11 @@ export const plainClass: AlarmClass = {
 
 export const commonPractice = (note: string): Basis => ({ mark: 'CP', note, source: null });
 export const judgement = (note: string): Basis => ({ mark: 'EJ', note, source: null });
+
+/** An alarm that only somebody with the right may take out of sight. */
+export const managedClass: AlarmClass = { ...plainClass, highlyManaged: true };
+/** And that stays until somebody has been there and resets it. */
+export const latchedClass: AlarmClass = { ...managedClass, latching: true };
 
 const delayBasis = judgement('long enough not to chatter; prove it on the line');
 

@@ -6,6 +6,9 @@ import { pathsOf } from '#agent/store/data-folder.ts';
 import { type Migration, migrate, migrations } from '#agent/store/migrate.ts';
 import { applicationId, pragmaNumber, schemaVersion } from '#agent/store/schema.ts';
 import { freshFolder, openAt, wallMs } from './folders.ts';
+import { turnOf } from './turns.ts';
+
+const hold = { id: 'h', what: 'rack', item: '7', since: 5, lifted: null, detail: '{}' };
 
 /** A store of a schema before the first: one table, two rows. */
 function versionZero(): { folder: string; db: DatabaseSync } {
@@ -86,6 +89,56 @@ test('a store of this schema needs nothing', () => {
   db.exec('PRAGMA user_version = 2');
   expect(migrate(db, pathsOf(folder), wallMs, [], 2)).toBeNull();
   expect(existsSync(join(folder, 'backups'))).toBe(false);
+});
+
+test('a folder of schema 1 is taken up, and keeps what it had', () => {
+  const folder = freshFolder();
+  const store = openAt(folder);
+  store.startRun(1_000);
+  store.commit({ ...turnOf(1), holds: [hold] });
+  store.close();
+  // As the first schema left it: without oven runs.
+  const old = new DatabaseSync(join(folder, 'forebond.db'));
+  old.exec('DROP TABLE oven_run; PRAGMA user_version = 1');
+  old.close();
+
+  const again = openAt(folder);
+  expect(again.findings).toContainEqual({
+    kind: 'migrated',
+    from: 1,
+    to: 2,
+    backup: expect.stringMatching(/^before-schema-2-/),
+  });
+  expect(again.read.holds()).toEqual([hold]);
+  expect(again.read.ovenRuns(0, 9_000, 10, null)).toEqual([]);
+  again.startRun(2_000);
+  const run = { id: 'l/o@5', station: 'l/o', opened: 5, closed: null, detail: '{}' };
+  again.commit({ ...turnOf(again.lastSeq + 1), ovenRuns: [run] });
+  expect(again.read.ovenRun('l/o@5')).toEqual(run);
+  again.close();
+});
+
+test('oven runs are found by the span they lasted into, by station, newest first', () => {
+  const store = openAt(freshFolder());
+  store.startRun(1);
+  const row = (id: string, station: string, opened: number, closed: number | null) => ({
+    id,
+    station,
+    opened,
+    closed,
+    detail: '{}',
+  });
+  const [a, b, c] = [row('a', 'l/o', 10, 20), row('b', 'l/p', 30, 40), row('c', 'l/o', 50, null)];
+  store.commit({ ...turnOf(1), ovenRuns: [a, b, c] });
+  const ids = (from: number, to: number, limit = 10, station: string | null = null) =>
+    store.read.ovenRuns(from, to, limit, station).map(({ id }) => id);
+  expect(ids(0, 100)).toEqual(['c', 'b', 'a']);
+  expect(ids(20, 50)).toEqual(['b', 'a']);
+  expect(ids(21, 51)).toEqual(['c', 'b']);
+  expect(ids(41, 50)).toEqual([]);
+  expect(ids(0, 100, 2)).toEqual(['c', 'b']);
+  expect(ids(0, 100, 10, 'l/o')).toEqual(['c', 'a']);
+  store.close();
 });
 
 test('every step leads to the next, and the last to this schema', () => {

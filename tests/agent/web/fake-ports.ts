@@ -18,9 +18,11 @@ import type {
   HoldAnswer,
   HoldCommand,
   HoldQuery,
+  RunQuery,
   ToldEvent,
   WebPorts,
 } from '#agent/web/ports.ts';
+import type { RunView } from '#agent/web/run-contract.ts';
 
 export const now = 1_767_225_600_000; // 2026-01-01T00:00:00Z
 
@@ -71,6 +73,13 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
     latest: null,
     duration_ms: 600_000,
     cause: null,
+    which: null,
+    reference: null,
+    difference: null,
+    allowed: null,
+    reached_ms: null,
+    required_ms: null,
+    left_ms: null,
   },
   raised: now,
   returned: null,
@@ -102,6 +111,26 @@ export const hold = (over: Partial<HoldView> = {}): HoldView => ({
   ...over,
 });
 
+export const run = (over: Partial<RunView> = {}): RunView => ({
+  id: `mounts-2/oven-1@${now}`,
+  line: 'mounts-2',
+  station: 'oven-1',
+  opened: now,
+  closed: now + 1_800_000,
+  why: 'unloaded',
+  readings: 180,
+  peak: 88.4,
+  lowest: 21.5,
+  steepest_per_min: 6.2,
+  above_ms: 700_000,
+  upper_ms: 0,
+  unobserved_ms: 10_000,
+  under: false,
+  over: false,
+  limits: { above: 65, above_for_ms: 600_000, peak: 100, upper: null, upper_for_ms: null },
+  ...over,
+});
+
 export const coverage: CoverageView = {
   at: now,
   watched: 1,
@@ -129,6 +158,7 @@ export const coverage: CoverageView = {
           needs: ['the upper storage temperature of the data sheet'],
         },
       ],
+      moot: [],
     },
   ],
 };
@@ -171,6 +201,8 @@ export class FakePorts implements WebPorts {
       rows: [{ value: 7 }],
     },
   ];
+  allRuns: RunView[] = [run()];
+  readonly runQueries: RunQuery[] = [];
   readonly alarmCommands: AlarmCommand[] = [];
   readonly holdCommands: HoldCommand[] = [];
   readonly alarmQueries: AlarmQuery[] = [];
@@ -220,6 +252,16 @@ export class FakePorts implements WebPorts {
   alarms = (query: AlarmQuery): AlarmView[] => {
     this.alarmQueries.push(query);
     return this.allAlarms.slice(0, query.limit);
+  };
+  runs = (query: RunQuery): RunView[] => {
+    this.runQueries.push(query);
+    return this.allRuns.slice(0, query.limit);
+  };
+  run: WebPorts['run'] = async (id, points) => {
+    const found = this.allRuns.find((one) => one.id === id);
+    if (found === undefined) return null;
+    const series = await this.series(this.signals()[0]!.id, found.opened, now + 1, points);
+    return { run: found, profile: [{ signal: 'wall', unit: 'Cel', points: series!.points }] };
   };
   holds = (query: HoldQuery): HoldView[] => {
     this.holdQueries.push(query);

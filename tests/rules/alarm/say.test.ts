@@ -161,6 +161,13 @@ describe('every placeholder', () => {
     latestMs: nowMs + 3 * h,
     durationMs: min,
     cause: 102,
+    input: 0,
+    reference: 7.2,
+    difference: 2.3,
+    allowed: 2,
+    reachedMs: 4 * min,
+    requiredMs: 10 * min,
+    leftMs: 30_000,
   };
   const facts = {
     target: { kind: 'quantity', value: 25, unit: '/min' },
@@ -168,6 +175,8 @@ describe('every placeholder', () => {
     high: { kind: 'text', text: 'the high limit' },
     rest: { kind: 'duration', ms: 2 * h },
     stir: { kind: 'duration', ms: 8 * h },
+    plan: { kind: 'text', text: ' (telephone 5555)' },
+    residuelimit: { kind: 'quantity', value: 112, unit: 'Cel' },
   } as const;
   test.each([
     ['station', 'mounts-2/store-1'],
@@ -176,6 +185,15 @@ describe('every placeholder', () => {
     ['value', '4.9 °C'],
     ['limit', '5.0 °C'],
     ['slope', '0.046 K'],
+    ['minuteslope', '0.00076 K'],
+    ['signals', 'mounts-2/store-1/wall'],
+    ['which', 'mounts-2/store-1/wall'],
+    ['reference', '7.2 °C'],
+    ['difference', '2.3 K'],
+    ['allowed', '2.0 K'],
+    ['reached', '4 min'],
+    ['required', '10 min'],
+    ['left', '30 s'],
     ['early', '40 min'],
     ['late', '3 h'],
     ['duration', '10 min'],
@@ -186,14 +204,16 @@ describe('every placeholder', () => {
     ['high', 'the high limit'],
     ['rest', '2 h'],
     ['stir', '8 h'],
+    ['plan', ' (telephone 5555)'],
+    ['residuelimit', '112 °C'],
   ])('%s', (name, text) => {
     expect(Object.keys(placeholders)).toContain(name);
     expect(say(`{$${name}}`, whole, { facts })).toBe(text);
-    if (!['station', 'signal', 'container'].includes(name))
+    if (!['station', 'signal', 'signals', 'container'].includes(name))
       expect(say(`{$${name}}`, {})).toBe('unknown');
   });
   test('none is left out above', () => {
-    expect(Object.keys(placeholders)).toHaveLength(16);
+    expect(Object.keys(placeholders)).toHaveLength(27);
   });
   test('a named container stands for itself', () => {
     expect(say('{$container}', {}, { container: 'drum-3' })).toBe('drum-3');

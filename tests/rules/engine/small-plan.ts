@@ -2,7 +2,7 @@
 import { ruleKinds } from '#rules/kinds/all.ts';
 import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import { settingsReader } from '#rules/kinds/settings-reader.ts';
-import type { Plan, PlanDerived, PlanRule, PlanSignal } from '#rules/plan/plan.ts';
+import type { Plan, PlanDerived, PlanRule, PlanRun, PlanSignal } from '#rules/plan/plan.ts';
 
 export interface SmallRule extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'gate'>> {
   readonly kind: string;
@@ -11,12 +11,18 @@ export interface SmallRule extends Partial<Omit<PlanRule, 'kind' | 'settings' | 
   readonly gate?: { readonly on: string; readonly low?: number; readonly high?: number };
 }
 
+export interface SmallRun extends Partial<Omit<PlanRun, 'loaded' | 'metal'>> {
+  readonly loaded: string;
+  readonly metal?: string;
+}
+
 export interface SmallPlan {
   readonly signals: Readonly<Record<string, Partial<PlanSignal>>>;
   readonly rules?: Readonly<Record<string, SmallRule>>;
   readonly derived?: Readonly<
     Record<string, { readonly inputs: readonly string[]; readonly compute: PlanDerived['compute'] }>
   >;
+  readonly runs?: Readonly<Record<string, SmallRun>>;
   readonly revision?: string;
 }
 
@@ -76,5 +82,17 @@ export function smallPlan(small: SmallPlan): Plan {
     inputs: d.inputs.map(index),
     compute: d.compute,
   }));
-  return { revision: small.revision ?? 'test', signals, rules, derived };
+  const runs = Object.entries(small.runs ?? {}).map(
+    ([station, { loaded, metal, ...rest }]): PlanRun => ({
+      station,
+      loaded: index(loaded),
+      metal: metal === undefined ? null : index(metal),
+      beside: [],
+      least: null,
+      peak: null,
+      most: null,
+      ...rest,
+    }),
+  );
+  return { revision: small.revision ?? 'test', signals, rules, derived, runs };
 }

@@ -10,8 +10,16 @@ import {
 import type { CardLabel } from '#rules/plan/card.ts';
 import { stationKinds } from '#rules/stations/all.ts';
 import { lostLabel, stuckLabel } from '#rules/stations/sensor-health.ts';
+import type { Given } from '#rules/stations/station.ts';
 
-const given = { sheet: null, number: () => '1 Cel' };
+const given: Given = {
+  sheet: null,
+  heating: null,
+  processTemperature: null,
+  firePlan: { phone: '5555', muster_point: 'gate 2' },
+  number: () => '1 Cel',
+  confirmed: () => false,
+};
 
 interface Text {
   readonly of: string;
