@@ -49,6 +49,18 @@ export const errorCatalogue = {
     happened: '{path} holds something that the demo line did not make.',
     fix: 'Name an empty or new folder with --data; the demo never writes into a plant’s own.',
   },
+  LISTEN_CANNOT_CONNECT: {
+    happened: 'No connection to the broker at {url}: {reason}.',
+    fix: 'Check address and port; a broker that asks for a user needs --user NAME and its secret in FOREBOND_MQTT_SECRET.',
+  },
+  LISTEN_REFUSED: {
+    happened: 'The broker at {url} does not let this user read {filters}.',
+    fix: 'For the embedded broker: `device add NAME --read "#"`, then --user NAME with its secret in FOREBOND_MQTT_SECRET; or name what may be read with --topic.',
+  },
+  LISTEN_SECRET_UNREADABLE: {
+    happened: 'The secret could not be read from {path}: {reason}.',
+    fix: 'Name a file whose first line is the secret, readable by you alone.',
+  },
   WEB_NOT_LOOPBACK: {
     happened: 'The page was asked to listen on {host}, where other machines can reach it.',
     fix: 'Listen on 127.0.0.1 or [::1]. Other addresses need people with passwords and TLS, which this version has not.',

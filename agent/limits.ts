@@ -170,6 +170,8 @@ export const limits = {
   mqttVerificationsWaitingMax: 1_000,
   /** A secret; a longer one is refused. */
   mqttSecretBytesMax: 1_024,
+  /** Topics that `listen` tells apart; messages of further ones are only counted. */
+  listenTopicsMax: 2_000,
   /** How soon a running agent notices a device added or removed. */
   mqttDevicesReloadMs: 1_000,
 } as const;

@@ -15,6 +15,7 @@ import { demoCommand } from './demo.ts';
 import { deviceCommand, deviceError } from './device.ts';
 import { exportCommand } from './export.ts';
 import { ledgerCommand } from './ledger.ts';
+import { listenCommand } from './listen.ts';
 import type { CliParts } from './parts.ts';
 import { replayCommand } from './replay.ts';
 import { runCommand } from './run.ts';
@@ -60,6 +61,7 @@ function commands(): Command {
   const parts: CliParts = { print, complain, setExitCode, siteOrExit };
   runCommand(program, parts);
   demoCommand(program, parts);
+  listenCommand(program, parts);
   checkCommand(program, { readSite, print, setExitCode });
   replayCommand(program, parts);
   exportCommand(program, { defaultFolder, setExitCode });
