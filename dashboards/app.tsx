@@ -1,0 +1,87 @@
+/** The frame: top line, the view of the place, the foot; and what a screen reader is told unasked. */
+import type { ComponentChild } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { Foot } from './parts/foot.tsx';
+import { TopLine } from './parts/top-line.tsx';
+import { type Place, usePlace } from './router.ts';
+import { readAnnounced } from './state/announce.ts';
+import { useBoard, useTold } from './state/board.ts';
+import { useNow } from './state/link.ts';
+import { usePreferences } from './state/preferences.ts';
+import { say } from './text/say.ts';
+import { AlarmPage } from './views/alarm.tsx';
+import { Attention } from './views/attention.tsx';
+import { CoveragePage } from './views/coverage.tsx';
+import { Due } from './views/due.tsx';
+import { Holds } from './views/holds.tsx';
+import { LinePage } from './views/line.tsx';
+import { LookBack } from './views/look-back.tsx';
+import { Reader } from './views/reader.tsx';
+import { SignalPage } from './views/signal.tsx';
+import { StationPage } from './views/station.tsx';
+
+const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
+  '': () => <Attention />,
+  alarm: ({ parts }) => <AlarmPage key={parts[0]} occurrence={parts[0] ?? ''} />,
+  line: ({ parts }) => <LinePage line={parts[0] ?? null} />,
+  station: ({ parts }) => <StationPage id={parts[0] ?? ''} />,
+  signal: ({ parts, query }) => (
+    <SignalPage key={parts[0]} id={parts[0] ?? ''} span={query.get('span')} />
+  ),
+  due: () => <Due />,
+  back: () => <LookBack />,
+  holds: ({ query }) => <Holds item={query.get('item')} />,
+  coverage: () => <CoveragePage />,
+  reader: () => <Reader />,
+};
+
+export function App() {
+  const place = usePlace();
+  usePreferences();
+  const loaded = useBoard(({ loads }) => loads > 0);
+  const content = useRef<HTMLElement>(null);
+  const path = `${place.name}/${place.parts.join('/')}`;
+  const first = useRef(true);
+  useEffect(() => {
+    if (first.current) first.current = false;
+    else {
+      window.scrollTo(0, 0);
+      content.current?.focus({ preventScroll: true });
+    }
+  }, [path]);
+  const view = views[place.name];
+  return (
+    <>
+      <button type="button" class="skip" onClick={() => content.current?.focus()}>
+        {say('skip')}
+      </button>
+      <TopLine />
+      <main id="content" tabIndex={-1} ref={content}>
+        {!loaded ? <Waiting /> : view === undefined ? <p>{say('noSuchPlace')}</p> : view(place)}
+      </main>
+      <Foot place={place} />
+      <LiveRegions />
+    </>
+  );
+}
+
+function Waiting() {
+  const now = useNow();
+  const began = useRef(now);
+  const isLong = now - began.current > 5_000;
+  return <p class="empty">{say(isLong ? 'waitingLong' : 'waiting')}</p>;
+}
+
+function LiveRegions() {
+  const { assertive, polite } = useTold(readAnnounced);
+  return (
+    <>
+      <div class="unseen" aria-live="assertive">
+        {assertive}
+      </div>
+      <div class="unseen" aria-live="polite">
+        {polite}
+      </div>
+    </>
+  );
+}

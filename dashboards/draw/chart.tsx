@@ -1,0 +1,138 @@
+/**
+ * A signal over time: lowest to highest as a band, the mean in ink, limits solid, the forecast
+ * dotted, gaps open, unusable readings hatched, alarms as bars at the foot.
+ */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { AlarmView, Series, SignalView } from '../../agent/web/contract.ts';
+import { get } from '../state/api.ts';
+import { useBoard } from '../state/board.ts';
+import { nowMs, useNow, useStale } from '../state/link.ts';
+import { usePreferences } from '../state/preferences.ts';
+import { span } from '../text/clock.ts';
+import { ownName } from '../text/names.ts';
+import { quantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
+import type { Drawn } from './plot.ts';
+import { summaryOf } from './series.ts';
+
+interface ChartProps {
+  readonly signal: SignalView;
+  readonly spanMs: number;
+}
+
+export const chartPoints = 1_000;
+
+/** Drawn anew this often at most: a fiftieth of the span, but not under 10 s. */
+const refreshMs = (spanMs: number): number => Math.max(10_000, spanMs / 50);
+
+interface Loaded {
+  readonly series: Series;
+  readonly since: number;
+  readonly until: number;
+}
+
+export function Chart({ signal, spanMs }: ChartProps) {
+  const loads = useBoard((board) => board.loads);
+  const stale = useStale();
+  const turn = useNow(refreshMs(spanMs));
+  const [loaded, setLoaded] = useState<Loaded | null>(null);
+  const [failed, setFailed] = useState(false);
+  useEffect(() => {
+    if (stale) return;
+    let wanted = true;
+    const until = Math.round(nowMs()) + 1;
+    const since = until - spanMs;
+    const query = `since=${since}&until=${until}&points=${chartPoints}`;
+    get<Series>(`/api/signals/${encodeURIComponent(signal.id)}/series?${query}`)
+      .then((series) => {
+        if (!wanted) return;
+        setLoaded({ series, since, until });
+        setFailed(false);
+      })
+      .catch(() => wanted && setFailed(true));
+    return () => {
+      wanted = false;
+    };
+  }, [signal.id, spanMs, loads, stale, turn]);
+  if (loaded === null) return <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>;
+  return (
+    <figure class="chart">
+      <Plot signal={signal} loaded={loaded} spanMs={spanMs} />
+      <figcaption>{summaryText(signal, loaded.series, spanMs)}</figcaption>
+      {loaded.series.damage.map(({ from, reason }) => (
+        <p key={from}>{say('damaged', { reason })}</p>
+      ))}
+    </figure>
+  );
+}
+
+function summaryText(signal: SignalView, series: Series, spanMs: number): string {
+  const summary = summaryOf(series);
+  if (summary === null) return say('chartEmpty');
+  const text = (value: number): string => quantity(value, signal.unit, signal.resolution);
+  return say('chartSays', {
+    name: ownName(signal.id),
+    span: span(spanMs),
+    low: text(summary.low),
+    high: text(summary.high),
+    mean: text(summary.mean),
+  });
+}
+
+interface PlotProps {
+  readonly signal: SignalView;
+  readonly loaded: Loaded;
+  readonly spanMs: number;
+}
+
+/** The library that draws comes when the first chart does. */
+function Plot({ signal, loaded, spanMs }: PlotProps) {
+  const place = useRef<HTMLDivElement>(null);
+  const drawn = useRef<Drawn | null>(null);
+  const alarms = useBoard((board) => board.alarms);
+  const stale = useStale();
+  const preferences = usePreferences();
+  const { series, since, until } = loaded;
+  useEffect(() => {
+    let wanted = true;
+    const here = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
+    const what = {
+      signal,
+      series,
+      since,
+      until,
+      alarms: here,
+      forecast: forecastAmong(here, stale),
+    };
+    void import('./plot.ts').then(({ draw }) => {
+      if (!wanted || place.current === null) return;
+      performance.mark('chart-arrived');
+      drawn.current = draw(place.current, what, drawn.current);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [loaded, alarms, stale, preferences, signal.limits, spanMs]);
+  useEffect(
+    () => () => {
+      drawn.current?.remove();
+      drawn.current = null;
+    },
+    [],
+  );
+  return (
+    <div class="plot" ref={place} role="img" aria-label={summaryText(signal, series, spanMs)} />
+  );
+}
+
+/** The forecast of an open alarm on the signal, while it lies ahead. */
+function forecastAmong(alarms: readonly AlarmView[], stale: boolean): AlarmView['evidence'] | null {
+  if (stale) return null;
+  const now = nowMs();
+  return (
+    alarms.find(
+      ({ state, evidence }) =>
+        state !== 'normal' && evidence.earliest !== null && evidence.earliest > now,
+    )?.evidence ?? null
+  );
+}

@@ -1,0 +1,229 @@
+/**
+ * A value as a ruler: the allowed window an open gap between two hatched banks, the value a needle,
+ * the last hour falling below it, the forecast dotted above.
+ *
+ * Always true: a needle without a present value is hollow; nothing is told by colour; what the
+ * picture shows stands in words beside it, and is its label.
+ */
+import type { ComponentChild } from 'preact';
+import { useId } from 'preact/hooks';
+import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
+import { readingState } from '../judge/reading.ts';
+import { useNow } from '../state/link.ts';
+import { usePreferences } from '../state/preferences.ts';
+import { type TrailPoint, trailMs, useTrail } from '../state/trail.ts';
+import { span } from '../text/clock.ts';
+import { ownName } from '../text/names.ts';
+import { displayOf, numberText, plainQuantity, quantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
+import { type Marks, placeOn, type Scale, scaleFor } from './scale.ts';
+
+export interface Forecast {
+  readonly limit: number;
+  readonly earliest: number;
+  readonly latest: number;
+}
+
+/** The forecast of an alarm while it is one: ahead of now, on a page that is not stale. */
+export function forecastOf({ evidence }: AlarmView, now: number, stale: boolean): Forecast | null {
+  const { limit, earliest, latest } = evidence;
+  if (stale || limit === null || earliest === null || latest === null || earliest <= now)
+    return null;
+  return { limit, earliest, latest };
+}
+
+interface RulerProps {
+  readonly signal: SignalView;
+  readonly forecast?: Forecast | null;
+  /** No trail: where many stand close together. */
+  readonly plain?: boolean;
+}
+
+const percent = (x: number): string => `${x}%`;
+
+export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
+  usePreferences();
+  const now = useNow(10_000);
+  const points = useTrail(signal.id, !plain);
+  const state = readingState(signal, now);
+  const last = signal.value ?? points.findLast(([, value]) => value !== null)?.[1] ?? null;
+  const how = displayOf(signal.unit, signal.limits.high ?? signal.limits.low ?? last);
+  const convert = (value: number | null): number | null => (value === null ? null : how.of(value));
+  const { low_low, low, high, high_high } = signal.limits;
+  const marks: Marks = {
+    lowLow: convert(low_low),
+    low: convert(low),
+    high: convert(high),
+    highHigh: convert(high_high),
+  };
+  const value = convert(last);
+  const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
+  const ahead = forecast === null ? [] : [how.of(forecast.limit)];
+  const extent = seen.length === 0 ? [] : [Math.min(...seen), Math.max(...seen)];
+  const scale = scaleFor(marks, [...extent, ...ahead, ...(value === null ? [] : [value])]);
+  const hollow = state.kind !== 'usable';
+  return (
+    <figure class="ruler">
+      <svg
+        role="img"
+        aria-label={describe(signal, last, scale, how.symbol)}
+        class={`ruler-picture${forecast === null ? '' : ' ruler-ahead'}${plain ? ' ruler-plain' : ''}`}
+      >
+        <Banks marks={marks} scale={scale} />
+        {plain ? null : <Trail points={points} scale={scale} of={how.of} now={now} />}
+        {forecast === null || value === null ? null : (
+          <Ahead
+            from={value}
+            limit={how.of(forecast.limit)}
+            forecast={forecast}
+            scale={scale}
+            now={now}
+          />
+        )}
+        {value === null ? null : <Needle x={placeOn(scale, value)} hollow={hollow} />}
+      </svg>
+      <figcaption class="ruler-ends">
+        <span>{endText(scale.from, scale)}</span>
+        <span>{limitsText(signal)}</span>
+        <span>
+          {endText(scale.to, scale)} {how.symbol}
+        </span>
+      </figcaption>
+    </figure>
+  );
+}
+
+const endText = (end: number, { from, to }: Scale): string =>
+  numberText(end, Math.max(0, Math.min(4, 1 - Math.floor(Math.log10(to - from)))));
+
+/** The first limit of each side, in words. */
+export function limitsText({ limits, unit }: SignalView): string {
+  const low = limits.low ?? limits.low_low;
+  const high = limits.high ?? limits.high_high;
+  const words = [
+    ...(low === null ? [] : [say('lowLimit', { limit: plainQuantity(low, unit) })]),
+    ...(high === null ? [] : [say('highLimit', { limit: plainQuantity(high, unit) })]),
+  ];
+  return words.length === 0 ? say('noLimits') : words.join(', ');
+}
+
+function describe(signal: SignalView, last: number | null, scale: Scale, symbol: string): string {
+  const name = ownName(signal.id);
+  const limits = limitsText(signal);
+  if (last === null) return say('rulerEmpty', { name, limits });
+  const value = quantity(last, signal.unit, signal.resolution);
+  const [from, to] = [endText(scale.from, scale), `${endText(scale.to, scale)} ${symbol}`];
+  return `${say('rulerSays', { name, value, limits, from, to })} ${say('trailSays', { span: span(trailMs) })}`;
+}
+
+/** From each limit outward; beyond the second limit the hatch is crossed. */
+function Banks({ marks, scale }: { readonly marks: Marks; readonly scale: Scale }) {
+  const id = useId().replaceAll(':', '');
+  const low = marks.low ?? marks.lowLow;
+  const high = marks.high ?? marks.highHigh;
+  const bank = (from: number, until: number, pattern: string): ComponentChild => (
+    <rect
+      class="bank"
+      x={percent(from)}
+      width={percent(Math.max(0, until - from))}
+      fill={`url(#${pattern}${id})`}
+    />
+  );
+  const edge = (value: number): ComponentChild => (
+    <rect class="bank-edge" x={percent(placeOn(scale, value))} />
+  );
+  const { lowLow, highHigh } = marks;
+  return (
+    <>
+      <defs>
+        <pattern
+          id={`hatch${id}`}
+          width="7"
+          height="7"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
+          <line class="hatch" y2="7" />
+        </pattern>
+        <pattern
+          id={`cross${id}`}
+          width="7"
+          height="7"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(-45)"
+        >
+          <line class="hatch" y2="7" />
+        </pattern>
+      </defs>
+      <rect class="base" width="100%" />
+      {low === null ? null : bank(0, placeOn(scale, low), 'hatch')}
+      {lowLow === null || lowLow === low ? null : bank(0, placeOn(scale, lowLow), 'cross')}
+      {high === null ? null : bank(placeOn(scale, high), 100, 'hatch')}
+      {highHigh === null || highHigh === high ? null : bank(placeOn(scale, highHigh), 100, 'cross')}
+      {[low, lowLow, high, highHigh].map((each) => (each === null ? null : edge(each)))}
+    </>
+  );
+}
+
+function Needle({ x, hollow }: { readonly x: number; readonly hollow: boolean }) {
+  return (
+    <g class={hollow ? 'needle hollow' : 'needle'}>
+      <rect class="needle-halo" x={percent(x)} />
+      <rect class="needle-line" x={percent(x)} />
+      <circle class="needle-head" cx={percent(x)} r="7" />
+    </g>
+  );
+}
+
+interface TrailProps {
+  readonly points: readonly TrailPoint[];
+  readonly scale: Scale;
+  readonly of: (value: number) => number;
+  readonly now: number;
+}
+
+/** A stretch without a reading is a gap in the trail: longer than three of its usual steps. */
+function Trail({ points, scale, of, now }: TrailProps) {
+  const steps = points.slice(1).map(([at], i) => at - points[i]![0]);
+  const usual = steps.toSorted((a, b) => a - b)[steps.length >> 1] ?? 0;
+  let path = '';
+  let before: number | null = null;
+  for (const [at, value] of points) {
+    if (value === null) {
+      before = null;
+      continue;
+    }
+    const x = placeOn(scale, of(value)).toFixed(2);
+    const y = (Math.min(1, Math.max(0, (now - at) / trailMs)) * 100).toFixed(2);
+    path +=
+      before === null || at - before > Math.max(3 * usual, 30_000) ? `M${x} ${y}` : `L${x} ${y}`;
+    before = at;
+  }
+  return (
+    <svg class="trail" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+      <path d={path} vector-effect="non-scaling-stroke" />
+    </svg>
+  );
+}
+
+interface AheadProps {
+  readonly from: number;
+  readonly limit: number;
+  readonly forecast: Forecast;
+  readonly scale: Scale;
+  readonly now: number;
+}
+
+/** Time upward: the two dotted lines meet the limit at the earliest and at the latest. */
+function Ahead({ from, limit, forecast, scale, now }: AheadProps) {
+  const [x0, x1] = [placeOn(scale, from), placeOn(scale, limit)];
+  const reach = Math.max(1, forecast.latest - now);
+  const y = 100 - (Math.max(0, forecast.earliest - now) / reach) * 100;
+  return (
+    <svg class="ahead" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+      <path d={`M${x0} 100L${x1} ${y}`} vector-effect="non-scaling-stroke" />
+      <path d={`M${x0} 100L${x1} 0`} vector-effect="non-scaling-stroke" />
+      <path class="ahead-limit" d={`M${x1} ${y}L${x1} 0`} vector-effect="non-scaling-stroke" />
+    </svg>
+  );
+}

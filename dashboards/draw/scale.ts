@@ -1,0 +1,51 @@
+/** The scale a value is drawn on: what of it must be seen, rounded outward to whole steps. */
+
+export interface Marks {
+  readonly lowLow: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly highHigh: number | null;
+}
+
+export interface Scale {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** 1, 2 or 5 times a power of ten, at least `rough`. */
+export function niceStep(rough: number): number {
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = [1, 2, 5, 10].find((each) => each * power >= rough * 0.999_999) ?? 10;
+  return step * power;
+}
+
+/** Beyond a window by this share of it, so that its banks are seen. */
+const bankShare = 0.35;
+const leastSpan = 1e-6;
+
+/**
+ * A scale that shows the window, its banks and `values`; where there is one limit, the way to it.
+ * It moves in whole steps, so that it stands while a value wanders.
+ */
+export function scaleFor(marks: Marks, values: readonly number[]): Scale {
+  const low = marks.low ?? marks.lowLow;
+  const high = marks.high ?? marks.highHigh;
+  const limits = [marks.lowLow, low, high, marks.highHigh].filter((each) => each !== null);
+  const all = [...limits, ...values];
+  if (all.length === 0) return { from: 0, to: 1 };
+  let from = Math.min(...all);
+  let to = Math.max(...all);
+  const window = low !== null && high !== null ? high - low : (to - from) * 1.25;
+  const least = Math.max(leastSpan, Math.abs(limits[0] ?? values[0] ?? 1) * 0.05);
+  const room = Math.max(window, least) * bankShare;
+  if (low !== null || limits.length === 0) from -= room;
+  else from -= room / 3;
+  if (high !== null || limits.length === 0) to += room;
+  else to += room / 3;
+  const step = niceStep((to - from) / 12);
+  return { from: Math.floor(from / step) * step, to: Math.ceil(to / step) * step };
+}
+
+/** Per cent of the scale's width, kept on it. */
+export const placeOn = ({ from, to }: Scale, value: number): number =>
+  Math.min(100, Math.max(0, ((value - from) / (to - from)) * 100));

@@ -1,0 +1,66 @@
+/** How far a value is from its nearest limit, and which of a station's values is nearest to one. */
+import type { SignalView } from '../../agent/web/contract.ts';
+import { isUsable } from './reading.ts';
+
+export interface Margin {
+  readonly side: 'low' | 'high';
+  readonly limit: number;
+  /** Canonical units; below 0 past the limit. */
+  readonly left: number;
+  /** Of what there is to lose: 1 is the middle of the window, 0 the limit. For comparing alone. */
+  readonly share: number;
+}
+
+type Limits = SignalView['limits'];
+
+/** The first limit met on each side. */
+export const window = (limits: Limits): { low: number | null; high: number | null } => ({
+  low: limits.low ?? limits.low_low,
+  high: limits.high ?? limits.high_high,
+});
+
+/**
+ * What half a window is worth where there is only one limit: 20 K for temperatures, a quarter of
+ * the limit for the rest. For ordering stations alone; our judgement, no published source.
+ */
+const halfWindow = (unit: string, limit: number): number =>
+  unit === 'Cel' || unit === 'K' ? 20 : Math.max(Math.abs(limit) / 4, Number.EPSILON);
+
+export function marginOf(signal: SignalView): Margin | null {
+  const { value, unit } = signal;
+  if (value === null) return null;
+  const { low, high } = window(signal.limits);
+  const half = low !== null && high !== null ? Math.max((high - low) / 2, Number.EPSILON) : null;
+  const margins: Margin[] = [];
+  if (low !== null)
+    margins.push({
+      side: 'low',
+      limit: low,
+      left: value - low,
+      share: (value - low) / (half ?? halfWindow(unit, low)),
+    });
+  if (high !== null)
+    margins.push({
+      side: 'high',
+      limit: high,
+      left: high - value,
+      share: (high - value) / (half ?? halfWindow(unit, high)),
+    });
+  return margins.sort((a, b) => a.share - b.share)[0] ?? null;
+}
+
+/** The usable signal nearest to a limit, or past it. */
+export function worstMargin(
+  signals: readonly SignalView[],
+  now: number,
+): { readonly signal: SignalView; readonly margin: Margin } | null {
+  return (
+    signals
+      .filter((signal) => isUsable(signal, now))
+      .flatMap((signal) => {
+        const margin = marginOf(signal);
+        return margin === null ? [] : [{ signal, margin }];
+      })
+      .sort((a, b) => a.margin.share - b.margin.share)[0] ?? null
+  );
+}

@@ -1,0 +1,17 @@
+/** Starts the page: draws it, then keeps the live link for as long as it lives. */
+import { render } from 'preact';
+import { App } from './app.tsx';
+import { keepLink } from './state/link.ts';
+import { loadBoard, takeEvent } from './state/load.ts';
+import { showGround } from './state/preferences.ts';
+import './style/tokens.css';
+import './style/base.css';
+import './style/parts.css';
+import './style/views.css';
+import './style/print.css';
+
+showGround();
+const page = document.getElementById('page');
+if (page === null) throw new Error('the shell has no place for the page');
+render(<App />, page);
+void keepLink({ load: loadBoard, take: takeEvent });

@@ -1,0 +1,67 @@
+/** What stands beside an alarm's sentence: whether it is answered, when it matters, how soon to act. */
+import type { AlarmView } from '../../agent/web/contract.ts';
+import { forecastOf } from '../draw/ruler.tsx';
+import { isAnswered } from '../judge/bands.ts';
+import { useNow, useStale } from '../state/link.ts';
+import { clock, spanRange } from '../text/clock.ts';
+import { plainQuantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
+
+/** Whoever sits at the box has no name yet. */
+export const personText = (by: string): string => (by === 'local' ? say('thisMachine') : by);
+
+export function Answered({ alarm }: { readonly alarm: AlarmView }) {
+  const now = useNow(60_000);
+  const { acknowledged } = alarm;
+  if (!isAnswered(alarm)) {
+    return (
+      <span class="answered">
+        <svg class="ring" viewBox="0 0 16 16" aria-hidden="true">
+          <circle cx="8" cy="8" r="6" />
+        </svg>
+        {say('notAnswered')}
+      </span>
+    );
+  }
+  if (acknowledged === null) return null;
+  const at = clock(acknowledged.at, now);
+  return (
+    <span class="answered">
+      {acknowledged.by === 'local'
+        ? say('answeredHere', { clock: at })
+        : say('answeredBy', { clock: at, by: acknowledged.by })}
+    </span>
+  );
+}
+
+/** One sentence on time: reached in, since, over since, or that nobody can tell. */
+export function whenText(alarm: AlarmView, now: number, stale: boolean): string {
+  const { evidence, state, returned, raised } = alarm;
+  if (!alarm.judgeable) return say('cannotTell');
+  if (state === 'normal') return say('closed', { clock: clock(returned ?? raised, now) });
+  if (state === 'shelved')
+    return say('shelvedUntil', { clock: clock(alarm.shelved_until ?? now, now) });
+  if (state === 'suppressed-by-design') return say('suppressed');
+  if (state === 'out-of-service') return say('outOfService');
+  const over = { clock: clock(returned ?? raised, now) };
+  if (state.startsWith('latched-')) return say('overLatched', over);
+  if (state.startsWith('returned-')) return say('overSince', over);
+  const forecast = forecastOf(alarm, now, stale);
+  if (forecast !== null)
+    return say('reachedIn', {
+      limit: plainQuantity(forecast.limit, evidence.unit),
+      range: spanRange(forecast.earliest - now, forecast.latest - now),
+    });
+  return say('since', { clock: clock(evidence.since ?? raised, now) });
+}
+
+export function When({ alarm }: { readonly alarm: AlarmView }) {
+  const now = useNow(10_000);
+  const stale = useStale();
+  return (
+    <span class="when">
+      <span>{whenText(alarm, now, stale)}</span>{' '}
+      <span class="priority">{say('priority')[alarm.priority]}</span>
+    </span>
+  );
+}

@@ -1,0 +1,35 @@
+/** An alarm in a list: panel, sentence, time, ruler; a tap anywhere on it opens the alarm. */
+import type { AlarmView } from '../../agent/web/contract.ts';
+import { forecastOf, Ruler } from '../draw/ruler.tsx';
+import { isAnswered } from '../judge/bands.ts';
+import { to } from '../router.ts';
+import { useBoard } from '../state/board.ts';
+import { useNow, useStale } from '../state/link.ts';
+import { alarmSentence } from '../text/label.ts';
+import { Answered, When } from './alarm-facts.tsx';
+import { SignalWord } from './signal-word.tsx';
+
+interface EntryProps {
+  readonly alarm: AlarmView;
+  /** Without its ruler: where many stand close together. */
+  readonly short?: boolean;
+}
+
+export function Entry({ alarm, short = false }: EntryProps) {
+  const signal = useBoard((board) => board.signals.get(alarm.signal));
+  const now = useNow(10_000);
+  const forecast = forecastOf(alarm, now, useStale());
+  return (
+    <li class={`entry${isAnswered(alarm) ? '' : ' entry-open'}`}>
+      <div class="entry-head">
+        <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
+        <Answered alarm={alarm} />
+      </div>
+      <a class="sentence" href={to('alarm', alarm.occurrence)}>
+        {alarmSentence(alarm)}
+      </a>
+      <When alarm={alarm} />
+      {short || signal === undefined ? null : <Ruler signal={signal} forecast={forecast} />}
+    </li>
+  );
+}

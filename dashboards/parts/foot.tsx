@@ -1,0 +1,34 @@
+/** Four places, text only; on an alarm nobody has answered it gives way to the answer. */
+
+import { isAnswered } from '../judge/bands.ts';
+import type { Place } from '../router.ts';
+import { useBoard } from '../state/board.ts';
+import { say } from '../text/say.ts';
+import { AnswerBar } from './answer-bar.tsx';
+
+const places = [
+  ['', 'attention', ['alarm']],
+  ['line', 'line', ['station', 'signal']],
+  ['due', 'due', []],
+  ['back', 'lookBack', ['holds', 'runs', 'run', 'coverage', 'reader']],
+] as const;
+
+export function Foot({ place }: { readonly place: Place }) {
+  const alarm = useBoard((board) =>
+    place.name === 'alarm' ? (board.alarms.get(place.parts[0] ?? '') ?? null) : null,
+  );
+  if (alarm !== null && !isAnswered(alarm))
+    return <AnswerBar key={alarm.occurrence} alarm={alarm} />;
+  return (
+    <nav class="foot" aria-label={say('places')}>
+      {places.map(([name, text, within]) => {
+        const here = place.name === name || within.some((each) => each === place.name);
+        return (
+          <a key={name} href={`#/${name}`} aria-current={here ? 'page' : undefined}>
+            {say(text)}
+          </a>
+        );
+      })}
+    </nav>
+  );
+}

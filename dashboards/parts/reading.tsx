@@ -1,0 +1,41 @@
+/** A value with its unit, its time and its quality; or, in words, why there is none. */
+import type { SignalView } from '../../agent/web/contract.ts';
+import { readingState } from '../judge/reading.ts';
+import { useNow } from '../state/link.ts';
+import { clock, span } from '../text/clock.ts';
+import { quantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
+
+export function Reading({ signal }: { readonly signal: SignalView }) {
+  const now = useNow();
+  const state = readingState(signal, now);
+  switch (state.kind) {
+    case 'none':
+      return <span class="missing">{say('noReadingYet')}</span>;
+    case 'silent':
+      return (
+        <span class="missing">{say('noReadingSince', { clock: clock(state.since, now) })}</span>
+      );
+    case 'unusable':
+      return <span class="missing">{say('notUsable', { cause: state.cause })}</span>;
+    case 'usable':
+      return (
+        <span class="reading">
+          <Value signal={signal} />
+          {state.uncertain === null ? null : (
+            <span class="missing">{say('uncertain', { cause: state.uncertain })}</span>
+          )}
+          <span class="age">{say('ago', { span: span(now - state.at) })}</span>
+        </span>
+      );
+  }
+}
+
+/** Estimated values wear it. */
+const Value = ({ signal }: { readonly signal: SignalView }) => (
+  <span class="value">
+    {signal.value === null ? '' : quantity(signal.value, signal.unit, signal.resolution)}
+    {signal.kind === 'derived' ? <small> {say('estimated')}</small> : null}
+    {signal.kind === 'manual' ? <small> {say('handReading')}</small> : null}
+  </span>
+);

@@ -1,0 +1,36 @@
+/** Why a rule exists: what it looks for, each number with where it comes from, the time there is to act. */
+import type { RuleView } from '../../agent/web/contract.ts';
+import { span } from '../text/clock.ts';
+import { ownName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+type RuleNumber = NonNullable<RuleView['numbers']>[number];
+
+const markText = (mark: string): string => {
+  const words: Readonly<Record<string, string>> = say('mark');
+  return words[mark] ?? mark;
+};
+
+const numberText = ({ setting, written, mark, note, source }: RuleNumber): string =>
+  say('basis', {
+    setting: ownName(setting.replaceAll('_', '-')),
+    written: written === null ? say('notGiven') : String(written),
+    mark: markText(mark),
+    note: source === null ? note : `${note} (${source})`,
+  });
+
+export function RuleWhy({ rule }: { readonly rule: RuleView }) {
+  return (
+    <section>
+      <h2>{say('why')}</h2>
+      <p>{rule.consequence}</p>
+      <p>{say('whyKind', { summary: rule.summary })}</p>
+      {rule.respond_ms == null ? null : <p>{say('respond', { span: span(rule.respond_ms) })}</p>}
+      <ul class="basis">
+        {(rule.numbers ?? []).map((each) => (
+          <li key={each.setting}>{numberText(each)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

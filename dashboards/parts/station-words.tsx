@@ -1,0 +1,86 @@
+/** What a station says of itself in a line or two: its worst margin, its most urgent alarm. */
+import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
+import { bands, isAnswered, isOpen, type Known, sortInBands } from '../judge/bands.ts';
+import { type StationPlace, stationId } from '../judge/journey.ts';
+import { type Margin, worstMargin } from '../judge/margin.ts';
+import { to } from '../router.ts';
+import { alarmSentence } from '../text/label.ts';
+import { ownName } from '../text/names.ts';
+import { differenceText, quantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
+import { SignalWord } from './signal-word.tsx';
+
+export const stationSignals = (
+  signals: ReadonlyMap<string, SignalView>,
+  station: StationPlace,
+): SignalView[] => [...signals.values()].filter((each) => stationId(each) === stationId(station));
+
+/** Open alarms of a station, the most urgent first. */
+export function stationAlarms(
+  alarms: ReadonlyMap<string, AlarmView>,
+  station: StationPlace,
+  known: Known,
+  now: number,
+): AlarmView[] {
+  const here = [...alarms.values()].filter(
+    (alarm) => isOpen(alarm) && stationId(alarm) === stationId(station),
+  );
+  const order = sortInBands(here, known, now, now);
+  const byId = new Map(here.map((alarm) => [alarm.occurrence, alarm]));
+  return bands.flatMap((band) => order[band]).map((each) => byId.get(each)!);
+}
+
+const leftText = (signal: SignalView, margin: Margin): string =>
+  differenceText(Math.abs(margin.left), signal.unit, signal.resolution);
+
+/** "Wall 6.4 °C: 1.4 °C to its low limit" */
+export function marginText(signal: SignalView, margin: Margin): string {
+  const facts = {
+    name: ownName(signal.id),
+    value: quantity(signal.value ?? 0, signal.unit, signal.resolution),
+    left: leftText(signal, margin),
+  };
+  if (margin.left < 0) return say(margin.side === 'low' ? 'pastLow' : 'pastHigh', facts);
+  return say(margin.side === 'low' ? 'toLow' : 'toHigh', facts);
+}
+
+interface MarginProps {
+  readonly signals: readonly SignalView[];
+  readonly now: number;
+}
+
+export function WorstMargin({ signals, now }: MarginProps) {
+  const worst = worstMargin(signals, now);
+  return (
+    <p class="margin">
+      {worst === null ? say('noMargin') : marginText(worst.signal, worst.margin)}
+    </p>
+  );
+}
+
+export function MostUrgent({ alarms }: { readonly alarms: readonly AlarmView[] }) {
+  const [first] = alarms;
+  if (first === undefined) return null;
+  return (
+    <div class="urgent">
+      <SignalWord word={first.label.word} answered={isAnswered(first)} />
+      <a href={to('alarm', first.occurrence)}>{alarmSentence(first)}</a>
+      {first.judgeable ? null : <span>{say('cannotTell')}</span>}
+      {alarms.length === 1 ? null : <span>{say('moreAlarms', { n: alarms.length - 1 })}</span>}
+    </div>
+  );
+}
+
+/** Never "all is well". */
+export function NothingHere({ station }: { readonly station: StationPlace }) {
+  const count = (state: string): number =>
+    station.hazards.filter((hazard) => hazard.state === state).length;
+  const watched = count('watched') + count('unjudged');
+  return (
+    <p class="nothing">
+      {watched === 0
+        ? say('nothingWatched')
+        : say('nothingAbnormalShort', { watched, notWatched: count('not-watched') })}
+    </p>
+  );
+}

@@ -1,0 +1,70 @@
+/** Whose line it is and when it was last heard; what is stale; a box that is itself ill. */
+
+import { to } from '../router.ts';
+import { useBoard, useTold } from '../state/board.ts';
+import { nowMs, readLink, useNow, useStale } from '../state/link.ts';
+import { foreignZone, hourMinute, hourMinuteSecond, span } from '../text/clock.ts';
+import { ownName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+export function TopLine() {
+  const site = useBoard((board) => board.site);
+  const stale = useStale();
+  const now = useNow();
+  const zone = site === null ? null : foreignZone();
+  return (
+    <header class="top">
+      <div class="top-row">
+        <a class="site" href="#/">
+          {site === null ? 'Forebond' : ownName(site.site)}
+        </a>
+        {site === null || stale ? null : (
+          <span class="heard">{say('heard', { clock: hourMinuteSecond(now) })}</span>
+        )}
+      </div>
+      {zone === null ? null : <p class="zone">{say('zone', { zone })}</p>}
+      {stale && site !== null ? <Stale /> : null}
+      <Counts />
+      <Health />
+    </header>
+  );
+}
+
+/** How old, by the phone's own clock, which does not stop. */
+function Stale() {
+  const age = useTold(() => Math.floor((Date.now() - (readLink().heardAt ?? Date.now())) / 1_000));
+  return (
+    <div class="stale" role="status">
+      <strong>{say('staleLine', { clock: hourMinute(nowMs()), age: span(age * 1_000) })}</strong>
+      <span>{say('staleWhat')}</span>
+    </div>
+  );
+}
+
+function Counts() {
+  const coverage = useBoard((board) => board.coverage);
+  if (coverage === null) return null;
+  const { watched, not_watched, unjudged } = coverage;
+  return (
+    <a class="counts" href={to('coverage')}>
+      <span>{say('watched', { n: watched })}</span>
+      <span>{say('notWatched', { n: not_watched })}</span>
+      {unjudged === 0 ? null : <span>{say('noReading', { n: unjudged })}</span>}
+    </a>
+  );
+}
+
+/** Sensors are spoken of where they are missed; the rest of the box is spoken of here. */
+function Health() {
+  const health = useBoard((board) => board.health);
+  const ill = Object.entries(health?.parts ?? {}).filter(
+    ([part, condition]) => condition !== 'good' && part !== 'sensors',
+  );
+  return ill.length === 0 ? null : (
+    <ul class="ill">
+      {ill.map(([part]) => (
+        <li key={part}>{say('boxIll', { part, note: health?.notes[part] ?? '' })}</li>
+      ))}
+    </ul>
+  );
+}

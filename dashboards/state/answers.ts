@@ -1,0 +1,10 @@
+/** Where the answers to an alarm or a hold go. */
+const alarm = (occurrence: string, verb: string): string =>
+  `/api/alarms/${encodeURIComponent(occurrence)}/${verb}`;
+
+export const acknowledgePath = (occurrence: string): string => alarm(occurrence, 'acknowledge');
+export const shelvePath = (occurrence: string): string => alarm(occurrence, 'shelve');
+export const unshelvePath = (occurrence: string): string => alarm(occurrence, 'unshelve');
+export const resetPath = (occurrence: string): string => alarm(occurrence, 'reset');
+export const holdsPath = '/api/holds';
+export const liftPath = (hold: string): string => `/api/holds/${encodeURIComponent(hold)}/lift`;

@@ -1,0 +1,41 @@
+/** One command to the agent at a time, and what became of it. Nothing is kept to be sent later. */
+import { useRef, useState } from 'preact/hooks';
+import { post, Refused } from './api.ts';
+
+export type CommandState =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'sending' }
+  | { readonly kind: 'done' }
+  | { readonly kind: 'refused'; readonly why: string; readonly fix: string }
+  | { readonly kind: 'no-answer' };
+
+export interface Command {
+  readonly state: CommandState;
+  /** Resolves true once the agent has it on disk; a second tap while one is under way does nothing. */
+  readonly send: (path: string, body?: object) => Promise<boolean>;
+}
+
+export function useCommand(): Command {
+  const [state, setState] = useState<CommandState>({ kind: 'idle' });
+  const underWay = useRef(false);
+  const send = async (path: string, body?: object): Promise<boolean> => {
+    if (underWay.current) return false;
+    underWay.current = true;
+    setState({ kind: 'sending' });
+    try {
+      await post(path, body);
+      setState({ kind: 'done' });
+      return true;
+    } catch (error) {
+      setState(
+        error instanceof Refused
+          ? { kind: 'refused', why: error.problem.detail, fix: error.problem.fix }
+          : { kind: 'no-answer' },
+      );
+      return false;
+    } finally {
+      underWay.current = false;
+    }
+  };
+  return { state, send };
+}

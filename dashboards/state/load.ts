@@ -1,0 +1,97 @@
+/** Fills the board: all of it on load, entry by entry from the live stream. */
+import type {
+  AlarmView,
+  CoverageView,
+  HoldView,
+  RuleView,
+  SignalView,
+  SiteView,
+  StreamEvent,
+} from '../../agent/web/contract.ts';
+import { announce } from './announce.ts';
+import { get } from './api.ts';
+import { type Board, readBoard, withEntry, writeBoard } from './board.ts';
+import { setEngineTime } from './link.ts';
+
+const byKey = <T>(rows: readonly T[], key: (row: T) => string): Map<string, T> =>
+  new Map(rows.map((row) => [key(row), row]));
+
+/** Reads everything the page shows. Throws where the agent does not answer. */
+export async function loadBoard(): Promise<void> {
+  const [site, signals, alarms, holds, coverage, rules] = await Promise.all([
+    get<SiteView>('/api/site'),
+    get<{ signals: SignalView[] }>('/api/signals'),
+    get<{ alarms: AlarmView[] }>('/api/alarms'),
+    get<{ holds: HoldView[] }>('/api/holds'),
+    get<CoverageView>('/api/coverage'),
+    get<{ rules: RuleView[] }>('/api/rules'),
+  ]);
+  setEngineTime(site.at);
+  writeBoard({
+    site,
+    coverage,
+    signals: byKey(signals.signals, ({ id }) => id),
+    alarms: byKey(alarms.alarms, ({ occurrence }) => occurrence),
+    holds: byKey(holds.holds, ({ id }) => id),
+    rules: byKey(rules.rules, ({ id }) => id),
+    loads: readBoard().loads + 1,
+    problem: null,
+  });
+}
+
+let coverageAsked = false;
+
+/** Coverage follows signals that fall silent or speak again; read again at most every 5 s. */
+function refreshCoverage(): void {
+  if (coverageAsked) return;
+  coverageAsked = true;
+  setTimeout(async () => {
+    coverageAsked = false;
+    try {
+      writeBoard({ coverage: await get<CoverageView>('/api/coverage') });
+    } catch {
+      // The link is being opened again, and reads everything when it is.
+    }
+  }, 1_000);
+}
+
+/** At most so many closed alarms stay in sight; the rest is behind "Look back". */
+const closedMax = 50;
+
+function withAlarm(board: Board, alarm: AlarmView): ReadonlyMap<string, AlarmView> {
+  const alarms = withEntry(board.alarms, alarm.occurrence, alarm);
+  const closed = [...alarms.values()].filter(({ state }) => state === 'normal');
+  for (const { occurrence } of closed.slice(0, Math.max(0, closed.length - closedMax)))
+    alarms.delete(occurrence);
+  return alarms;
+}
+
+export function takeEvent(event: StreamEvent): void {
+  const board = readBoard();
+  switch (event.event) {
+    case 'sample': {
+      const known = board.signals.get(event.data.signal);
+      const { at, value, quality } = event.data;
+      if (known === undefined) void loadBoard();
+      else
+        writeBoard({
+          signals: withEntry(board.signals, known.id, { ...known, at, value, quality }),
+        });
+      return;
+    }
+    case 'alarm':
+      writeBoard({ alarms: withAlarm(board, event.data.alarm) });
+      announce(event.data, board);
+      refreshCoverage();
+      return;
+    case 'hold':
+      writeBoard({ holds: withEntry(board.holds, event.data.hold.id, event.data.hold) });
+      return;
+    case 'health':
+      writeBoard({ health: event.data });
+      refreshCoverage();
+      return;
+    case 'reset':
+      return; // the link reads everything again
+  }
+}

@@ -1,0 +1,55 @@
+/** What the reader chose: units, when shifts change, light or dark. Kept on this phone. */
+import { tellListeners, useTold } from './board.ts';
+
+export interface Preferences {
+  readonly temperature: 'Cel' | '[degF]';
+  readonly pressure: 'kPa' | 'bar' | '[psi]';
+  /** Film and residue. */
+  readonly smallLength: 'um' | '[mil_i]';
+  readonly ground: 'system' | 'light' | 'dark';
+  /** Minutes after midnight, site time, at which shifts change; ascending. */
+  readonly shiftsMin: readonly number[];
+}
+
+/** Three shifts at 06:00, 14:00 and 22:00: common practice, no published source. */
+export const usual: Preferences = {
+  temperature: 'Cel',
+  pressure: 'bar',
+  smallLength: 'um',
+  ground: 'system',
+  shiftsMin: [360, 840, 1_320],
+};
+
+const place = 'forebond.reader';
+
+function read(): Preferences {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(place) ?? '{}');
+    return typeof kept === 'object' && kept !== null ? { ...usual, ...kept } : usual;
+  } catch {
+    return usual; // nothing kept, or storage is closed to this page
+  }
+}
+
+let preferences = read();
+
+export const readPreferences = (): Preferences => preferences;
+export const usePreferences = (): Preferences => useTold(readPreferences);
+
+/** Light and dark are one attribute; absent, the system decides. */
+export function showGround(): void {
+  const { ground } = preferences;
+  if (ground === 'system') delete document.documentElement.dataset.ground;
+  else document.documentElement.dataset.ground = ground;
+}
+
+export function choose(change: Partial<Preferences>): void {
+  preferences = { ...preferences, ...change };
+  try {
+    localStorage.setItem(place, JSON.stringify(preferences));
+  } catch {
+    // Storage is closed: the choice holds until the page is left.
+  }
+  showGround();
+  tellListeners();
+}

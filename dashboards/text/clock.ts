@@ -1,0 +1,59 @@
+/** Times and spans for people: site time, coarse spans, ranges instead of countdowns. */
+import { spanText } from '#rules/alarm/say.ts';
+import { readBoard } from '../state/board.ts';
+
+const zone = (): string => readBoard().site?.timezone ?? 'UTC';
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+function format(name: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${name} ${zone()}`;
+  const known = formats.get(key);
+  if (known !== undefined) return known;
+  const made = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone(),
+    hourCycle: 'h23',
+    ...options,
+  });
+  formats.set(key, made);
+  return made;
+}
+
+const day = (at: number): string =>
+  format('day', { year: 'numeric', month: '2-digit', day: '2-digit' }).format(at);
+
+export const hourMinute = (at: number): string =>
+  format('minute', { hour: '2-digit', minute: '2-digit' }).format(at);
+export const hourMinuteSecond = (at: number): string =>
+  format('second', { hour: '2-digit', minute: '2-digit', second: '2-digit' }).format(at);
+const weekday = (at: number): string => format('weekday', { weekday: 'short' }).format(at);
+const date = (at: number): string => format('date', { day: 'numeric', month: 'short' }).format(at);
+
+const weekMs = 7 * 86_400_000;
+
+/** 02:10; Thu 14:00 within a week; 3 Mar 14:00 beyond it. */
+export function clock(at: number, now: number): string {
+  if (day(at) === day(now)) return hourMinute(at);
+  const name = Math.abs(at - now) < weekMs ? weekday(at) : date(at);
+  return `${name} ${hourMinute(at)}`;
+}
+
+/** Spans without a break between number and unit. */
+export const span = (ms: number): string => spanText(ms).replace(' ', '\u00a0');
+
+const parts = (ms: number): { count: number; unit: string } => {
+  const [count = '0', unit = ''] = spanText(Math.max(0, ms)).split(' ');
+  return { count: Number(count), unit };
+};
+
+/** `3 to 6 min`, `50 s to 4 min`; one value where both ends read alike. */
+export function spanRange(fromMs: number, toMs: number): string {
+  const [from, to] = [parts(fromMs), parts(toMs)];
+  if (from.unit !== to.unit) return `${span(fromMs)} to ${span(toMs)}`;
+  return from.count === to.count ? span(toMs) : `${from.count} to ${span(toMs)}`;
+}
+
+/** The phone keeps another time than the site: then the zone is named. */
+export function foreignZone(): string | null {
+  const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return here === zone() ? null : zone();
+}

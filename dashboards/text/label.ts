@@ -1,0 +1,57 @@
+/**
+ * A label's words in the reader's units: the wire brings each text with its placeholders and what
+ * they stand for; a text without stands as the agent filled it.
+ */
+import type { AlarmView, LabelFact } from '../../agent/web/contract.ts';
+import { clock, span } from './clock.ts';
+import { placeName } from './names.ts';
+import { plainQuantity, quantity } from './quantity.ts';
+
+type Template = NonNullable<AlarmView['label']['template']>;
+
+/** These stand for ids, which people say otherwise. */
+const ids: readonly string[] = ['station', 'signal', 'container'];
+
+function factText(name: string, fact: LabelFact, now: number): string {
+  switch (fact.kind) {
+    case 'quantity':
+      return plainQuantity(fact.value, fact.unit);
+    case 'reading':
+      return fact.digits === null
+        ? plainQuantity(fact.value, fact.unit)
+        : quantity(fact.value, fact.unit, 10 ** -fact.digits);
+    case 'duration':
+      return span(fact.ms);
+    case 'clock':
+      return clock(fact.at, now);
+    case 'text':
+      return ids.includes(name) ? placeName(fact.text) : fact.text;
+  }
+}
+
+const fill = (text: string, { facts, at }: Template): string =>
+  text.replace(/\{\$([^}]*)\}/g, (_, name: string) => {
+    const fact = facts[name];
+    return fact === undefined ? 'unknown' : factText(name, fact, at);
+  });
+
+export const alarmSentence = ({ label }: AlarmView): string =>
+  label.template === undefined ? label.sentence : fill(label.template.sentence, label.template);
+
+export interface LabelWords {
+  readonly consequence: string;
+  readonly steps: readonly string[];
+  readonly doNot: readonly string[];
+  readonly caution: string;
+}
+
+export function labelWords({ label }: AlarmView): LabelWords {
+  const { template } = label;
+  if (template === undefined) return { ...label, doNot: label.do_not };
+  return {
+    consequence: fill(template.consequence, template),
+    steps: template.steps.map((step) => fill(step, template)),
+    doNot: template.do_not.map((each) => fill(each, template)),
+    caution: fill(template.caution, template),
+  };
+}

@@ -1,0 +1,143 @@
+/**
+ * One alarm: who can be hurt, what and where, what not to do, how far from trouble, the first
+ * steps; then what is behind it.
+ */
+import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
+import { Chart } from '../draw/chart.tsx';
+import { forecastOf, Ruler } from '../draw/ruler.tsx';
+import { isAnswered, isPeople } from '../judge/bands.ts';
+import { Answered, personText, When } from '../parts/alarm-facts.tsx';
+import { AlarmMore } from '../parts/alarm-more.tsx';
+import { RuleWhy } from '../parts/rule-why.tsx';
+import { SignalWord } from '../parts/signal-word.tsx';
+import { to } from '../router.ts';
+import { useBoard } from '../state/board.ts';
+import { useNow, useStale } from '../state/link.ts';
+import { trailMs } from '../state/trail.ts';
+import { clock } from '../text/clock.ts';
+import { alarmSentence, type LabelWords, labelWords } from '../text/label.ts';
+import { placeName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+export function AlarmPage({ occurrence }: { readonly occurrence: string }) {
+  const alarm = useBoard((board) => board.alarms.get(occurrence));
+  if (alarm === undefined) {
+    return (
+      <p class="empty">
+        {say('unknownAlarm')} <a href={to('back')}>{say('lookBack')}</a>
+      </p>
+    );
+  }
+  return <Alarm alarm={alarm} />;
+}
+
+function Alarm({ alarm }: { readonly alarm: AlarmView }) {
+  const coverage = useBoard((board) => board.coverage);
+  const rules = useBoard((board) => board.rules);
+  const words = labelWords(alarm);
+  const people = isPeople(alarm, { coverage, rules });
+  const doNot = words.doNot.length === 0 ? null : <DoNot words={words} people={people} />;
+  return (
+    <article class="alarm">
+      <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
+      <h1 class="alarm-sentence">{alarmSentence(alarm)}</h1>
+      <When alarm={alarm} />
+      <Answered alarm={alarm} />
+      {people ? doNot : null}
+      <Where alarm={alarm} />
+      <section>
+        <h2>{say('firstSteps')}</h2>
+        <ol class="steps">
+          {words.steps.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+        </ol>
+      </section>
+      {people ? null : doNot}
+      <AlarmMore alarm={alarm} />
+      <Behind alarm={alarm} words={words} rule={rules.get(alarm.rule)} />
+    </article>
+  );
+}
+
+/** With the one-line caution, above the steps: the step people take unasked is the one that injures. */
+function DoNot({ words, people }: { readonly words: LabelWords; readonly people: boolean }) {
+  return (
+    <section class="do-not">
+      <h2>{say('doNot')}</h2>
+      <ul>
+        {words.doNot.map((what) => (
+          <li key={what}>{say('doNotEach', { what })}</li>
+        ))}
+      </ul>
+      {people && words.caution !== '' ? <p>{words.caution}</p> : null}
+    </section>
+  );
+}
+
+function Where({ alarm }: { readonly alarm: AlarmView }) {
+  const signal = useBoard((board) => board.signals.get(alarm.signal));
+  const now = useNow(10_000);
+  const forecast = forecastOf(alarm, now, useStale());
+  if (signal === undefined) return null;
+  return (
+    <section class="where">
+      <a href={to('signal', signal.id)}>{placeName(signal.id)}</a>
+      <Ruler signal={signal} forecast={forecast} />
+    </section>
+  );
+}
+
+interface BehindProps {
+  readonly alarm: AlarmView;
+  readonly words: LabelWords;
+  readonly rule: RuleView | undefined;
+}
+
+function Behind({ alarm, words, rule }: BehindProps) {
+  const signal = useBoard((board) => board.signals.get(alarm.signal));
+  return (
+    <>
+      {signal === undefined ? null : (
+        <section>
+          <h2>{say('evidence')}</h2>
+          <Chart signal={signal} spanMs={trailMs} />
+        </section>
+      )}
+      <section>
+        <h2>{say('told')}</h2>
+        <Transitions alarm={alarm} />
+      </section>
+      {words.consequence === '' ? null : (
+        <section>
+          <h2>{say('consequence')}</h2>
+          <p>{words.consequence}</p>
+        </section>
+      )}
+      <section>
+        <h2>{say('caution')}</h2>
+        {words.caution === '' ? null : <p>{words.caution}</p>}
+        <p class="deferral">{alarm.label.deferral}</p>
+      </section>
+      {rule === undefined ? null : <RuleWhy rule={rule} />}
+    </>
+  );
+}
+
+function Transitions({ alarm }: { readonly alarm: AlarmView }) {
+  const now = useNow(60_000);
+  return (
+    <ol class="transitions">
+      {alarm.transitions.map(({ at, transition, by, reason }) => (
+        <li key={`${at} ${transition}`}>
+          <span class="when-at">{clock(at, now)}</span>
+          <span>
+            {say('transition')[transition]}
+            {by === null ? null : <> · {personText(by)}</>}
+            {reason === null ? null : <> · {reason}</>}
+          </span>
+        </li>
+      ))}
+    </ol>
+  );
+}

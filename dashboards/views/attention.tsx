@@ -1,0 +1,101 @@
+/** What is wrong, in three bands: people first, then time. */
+import { type Band, bands, isAside, sortInBands } from '../judge/bands.ts';
+import { shiftEnd } from '../judge/shift.ts';
+import { Entry } from '../parts/entry.tsx';
+import { useBoard } from '../state/board.ts';
+import { useNow } from '../state/link.ts';
+import { usePreferences } from '../state/preferences.ts';
+import { useSteady } from '../state/steady.ts';
+import { clock, hourMinute } from '../text/clock.ts';
+import { say } from '../text/say.ts';
+
+type Order = Record<Band, string[]>;
+
+export function Attention() {
+  const alarms = useBoard((board) => board.alarms);
+  const coverage = useBoard((board) => board.coverage);
+  const rules = useBoard((board) => board.rules);
+  const timezone = useBoard((board) => board.site?.timezone ?? 'UTC');
+  const { shiftsMin } = usePreferences();
+  const now = useNow(10_000);
+  const end = shiftEnd(now, timezone, shiftsMin);
+  const order = sortInBands(alarms.values(), { coverage, rules }, end, now);
+  const { shown, held, show } = useSteady(order, keyOf);
+  const aside = [...alarms.values()].filter(isAside);
+  return (
+    <>
+      <h1 class="unseen">{say('attention')}</h1>
+      {held ? (
+        <button type="button" class="order-changed" onClick={show}>
+          {say('orderChanged')}
+        </button>
+      ) : null}
+      {bands.every((band) => shown[band].length === 0) ? <Nothing /> : null}
+      <div class="bands">
+        {bands.map((band) => (
+          <BandOf
+            key={band}
+            band={band}
+            title={titleOf(band, end, now)}
+            occurrences={shown[band]}
+          />
+        ))}
+      </div>
+      {aside.length === 0 ? null : (
+        <section class="band">
+          <h2 class="band-title">{say('aside')}</h2>
+          <ul class="entries">
+            {aside.map((alarm) => (
+              <Entry key={alarm.occurrence} alarm={alarm} short />
+            ))}
+          </ul>
+        </section>
+      )}
+      <p class="advice">{say('advice')}</p>
+    </>
+  );
+}
+
+const keyOf = (order: Order): string => bands.map((band) => order[band].join()).join('|');
+
+const titleOf = (band: Band, end: number, now: number): string =>
+  band === 'shift' ? say('shift', { clock: clock(end, now) }) : say(band);
+
+interface BandProps {
+  readonly band: Band;
+  readonly title: string;
+  readonly occurrences: readonly string[];
+}
+
+function BandOf({ band, title, occurrences }: BandProps) {
+  const alarms = useBoard((board) => board.alarms);
+  const found = occurrences.flatMap((each) => alarms.get(each) ?? []);
+  if (found.length === 0) return null;
+  return (
+    <section class={`band band-${band}`}>
+      <h2 class="band-title">{title}</h2>
+      <ul class="entries">
+        {found.map((alarm) => (
+          <Entry key={alarm.occurrence} alarm={alarm} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Never "all is well": what is watched, what is not, and when it was last looked at. */
+function Nothing() {
+  const coverage = useBoard((board) => board.coverage);
+  const now = useNow(60_000);
+  if (coverage === null) return null;
+  return (
+    <p class="empty">
+      {say('nothingAbnormal', {
+        watched: coverage.watched,
+        notWatched: coverage.not_watched,
+        unjudged: coverage.unjudged,
+        clock: hourMinute(now),
+      })}
+    </p>
+  );
+}

@@ -1,0 +1,73 @@
+/** What waits for a person: decisions on holds, resets, shelves about to end, entries rules need. */
+import { Entry } from '../parts/entry.tsx';
+import { to } from '../router.ts';
+import { useBoard } from '../state/board.ts';
+import { placeName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+import { holdName } from './holds.tsx';
+
+export function Due() {
+  const holds = useBoard((board) => board.holds);
+  const alarms = useBoard((board) => board.alarms);
+  const coverage = useBoard((board) => board.coverage);
+  const standing = [...holds.values()].filter(({ lifted }) => lifted === null);
+  const reset = [...alarms.values()].filter(({ state }) => state === 'latched-acknowledged');
+  const shelved = [...alarms.values()].filter(({ state }) => state === 'shelved');
+  const needs = (coverage?.stations ?? [])
+    .flatMap(({ rules }) => rules)
+    .filter((rule) => rule.readiness !== 'armed');
+  const nothing = standing.length + reset.length + shelved.length + needs.length === 0;
+  return (
+    <article>
+      <h1>{say('due')}</h1>
+      {nothing ? <p class="empty">{say('dueNothing')}</p> : null}
+      {standing.length === 0 ? null : (
+        <section>
+          <h2>{say('dueHolds')}</h2>
+          <ul class="plain-list">
+            {standing.map((hold) => (
+              <li key={hold.id}>
+                <a href={to('holds')}>{holdName(hold)}</a> {hold.reason}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Alarms title={say('dueReset')} alarms={reset} />
+      <Alarms title={say('dueShelves')} alarms={shelved} />
+      {needs.length === 0 ? null : (
+        <section>
+          <h2>{say('dueNeeds')}</h2>
+          <ul class="plain-list">
+            {needs.map(({ rule, readiness, needs: what }) => (
+              <li key={rule}>
+                {say(readiness === 'not-armed' ? 'notArmedEach' : 'unconfirmedEach', {
+                  rule: placeName(rule),
+                  needs: what.join('; '),
+                })}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <p class="hint">{say('dueRounds')}</p>
+    </article>
+  );
+}
+
+interface AlarmsProps {
+  readonly title: string;
+  readonly alarms: readonly Parameters<typeof Entry>[0]['alarm'][];
+}
+
+const Alarms = ({ title, alarms }: AlarmsProps) =>
+  alarms.length === 0 ? null : (
+    <section>
+      <h2>{title}</h2>
+      <ul class="entries">
+        {alarms.map((alarm) => (
+          <Entry key={alarm.occurrence} alarm={alarm} short />
+        ))}
+      </ul>
+    </section>
+  );

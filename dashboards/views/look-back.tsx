@@ -1,0 +1,84 @@
+/** The past week's alarms, and the way to the other records. */
+import { useEffect, useState } from 'preact/hooks';
+import type { AlarmView } from '../../agent/web/contract.ts';
+import { isAnswered } from '../judge/bands.ts';
+import { SignalWord } from '../parts/signal-word.tsx';
+import { to } from '../router.ts';
+import { get } from '../state/api.ts';
+import { readBoard, useBoard, writeBoard } from '../state/board.ts';
+import { nowMs, useNow } from '../state/link.ts';
+import { clock } from '../text/clock.ts';
+import { alarmSentence } from '../text/label.ts';
+import { say } from '../text/say.ts';
+
+const weekMs = 7 * 86_400_000;
+const rowsMax = 200;
+
+interface Past {
+  readonly alarms: readonly AlarmView[];
+  readonly truncated: boolean;
+}
+
+export function LookBack() {
+  const loads = useBoard((board) => board.loads);
+  const live = useBoard((board) => board.alarms);
+  const [past, setPast] = useState<Past | null>(null);
+  const [failed, setFailed] = useState(false);
+  useEffect(() => {
+    let wanted = true;
+    get<Past>(`/api/alarms?since=${Math.round(nowMs() - weekMs)}&limit=${rowsMax}`)
+      .then((found) => wanted && setPast(found))
+      .catch(() => wanted && setFailed(true));
+    return () => {
+      wanted = false;
+    };
+  }, [loads, live.size]);
+  return (
+    <article>
+      <h1>{say('lookBack')}</h1>
+      <nav class="elsewhere" aria-label={say('whereElse')}>
+        <a href={to('runs')}>{say('runs')}</a>
+        <a href={to('holds')}>{say('holds')}</a>
+        <a href={to('coverage')}>{say('coverage')}</a>
+        <a href={to('reader')}>{say('reader')}</a>
+      </nav>
+      <h2>{say('backDays')}</h2>
+      {past === null ? (
+        <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>
+      ) : past.alarms.length === 0 ? (
+        <p class="empty">{say('backNone')}</p>
+      ) : (
+        <ul class="past">
+          {past.alarms.map((alarm) => (
+            <PastAlarm key={alarm.occurrence} alarm={live.get(alarm.occurrence) ?? alarm} />
+          ))}
+        </ul>
+      )}
+      {past?.truncated ? <p>{say('backMore')}</p> : null}
+    </article>
+  );
+}
+
+/** One that has closed is put on the board when it is opened, so that its page finds it. */
+function PastAlarm({ alarm }: { readonly alarm: AlarmView }) {
+  const now = useNow(60_000);
+  const open = (): void => {
+    const { alarms } = readBoard();
+    if (!alarms.has(alarm.occurrence))
+      writeBoard({ alarms: new Map(alarms).set(alarm.occurrence, alarm) });
+  };
+  return (
+    <li class="past-alarm">
+      <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
+      <a href={to('alarm', alarm.occurrence)} onClick={open}>
+        {alarmSentence(alarm)}
+      </a>
+      <span class="hint">
+        {say('raisedAt', { clock: clock(alarm.raised, now) })} ·{' '}
+        {alarm.returned === null
+          ? say('stillOpen')
+          : say('overAt', { clock: clock(alarm.returned, now) })}
+      </span>
+    </li>
+  );
+}

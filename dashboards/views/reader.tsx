@@ -1,0 +1,103 @@
+/** The reader's own: units, light or dark, when shifts change. */
+import { useState } from 'preact/hooks';
+import { Choice } from '../parts/choice.tsx';
+import { choose, type Preferences, usePreferences } from '../state/preferences.ts';
+import { say } from '../text/say.ts';
+
+const temperatures = [
+  ['Cel', '°C'],
+  ['[degF]', '°F'],
+] as const;
+const pressures = [
+  ['bar', 'bar'],
+  ['kPa', 'kPa'],
+  ['[psi]', 'psi'],
+] as const;
+const smallLengths = [
+  ['um', 'µm'],
+  ['[mil_i]', 'mil'],
+] as const;
+
+export function Reader() {
+  const chosen = usePreferences();
+  const grounds = Object.entries(say('groundChoice'));
+  return (
+    <article>
+      <h1>{say('reader')}</h1>
+      <p>{say('readerSays')}</p>
+      <div class="form">
+        <Choice
+          legend={say('temperature')}
+          name="temperature"
+          value={chosen.temperature}
+          choices={temperatures}
+          choose={(temperature) =>
+            choose({ temperature: temperature as Preferences['temperature'] })
+          }
+        />
+        <Choice
+          legend={say('pressure')}
+          name="pressure"
+          value={chosen.pressure}
+          choices={pressures}
+          choose={(pressure) => choose({ pressure: pressure as Preferences['pressure'] })}
+        />
+        <Choice
+          legend={say('smallLength')}
+          name="small-length"
+          value={chosen.smallLength}
+          choices={smallLengths}
+          choose={(length) => choose({ smallLength: length as Preferences['smallLength'] })}
+        />
+        <Choice
+          legend={say('ground')}
+          name="ground"
+          value={chosen.ground}
+          choices={grounds}
+          choose={(ground) => choose({ ground: ground as Preferences['ground'] })}
+        />
+        <Shifts shiftsMin={chosen.shiftsMin} />
+      </div>
+    </article>
+  );
+}
+
+const clockOf = (minute: number): string =>
+  `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;
+
+/** `06:00 14:00` as ascending minutes; null where it is none. */
+export function shiftsOf(text: string): number[] | null {
+  const minutes = text
+    .split(/[\s,;]+/)
+    .filter((each) => each !== '')
+    .map((each) => {
+      const [, hour, minute] = /^(\d{1,2}):(\d{2})$/.exec(each) ?? [];
+      const at = Number(hour) * 60 + Number(minute);
+      return hour !== undefined && Number(hour) < 24 && Number(minute) < 60 ? at : Number.NaN;
+    });
+  if (minutes.length === 0 || minutes.some(Number.isNaN)) return null;
+  return [...new Set(minutes)].sort((a, b) => a - b);
+}
+
+function Shifts({ shiftsMin }: { readonly shiftsMin: readonly number[] }) {
+  const [text, setText] = useState(shiftsMin.map(clockOf).join(' '));
+  const [wrong, setWrong] = useState(false);
+  const take = (): void => {
+    const found = shiftsOf(text);
+    setWrong(found === null);
+    if (found !== null) choose({ shiftsMin: found });
+  };
+  return (
+    <label class="field">
+      {say('shiftEnds')}
+      <span class="hint">{say('shiftHint')}</span>
+      <input
+        value={text}
+        aria-invalid={wrong}
+        onInput={(event) => setText(event.currentTarget.value)}
+        onChange={take}
+      />
+      {wrong ? <strong role="alert">{say('shiftWrong')}</strong> : null}
+    </label>
+  );
+}

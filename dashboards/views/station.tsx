@@ -1,0 +1,137 @@
+/** One station: its readings as rulers, its alarms, and plainly what nobody watches here. */
+import type { SignalView } from '../../agent/web/contract.ts';
+import { Ruler } from '../draw/ruler.tsx';
+import { journey, type StationPlace, stationId } from '../judge/journey.ts';
+import { Entry } from '../parts/entry.tsx';
+import { Reading } from '../parts/reading.tsx';
+import { stationAlarms, stationSignals, WorstMargin } from '../parts/station-words.tsx';
+import { Strip } from '../parts/strip.tsx';
+import { to } from '../router.ts';
+import { useBoard } from '../state/board.ts';
+import { useNow } from '../state/link.ts';
+import { usePreferences } from '../state/preferences.ts';
+import { ownName, placeName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+export function StationPage({ id }: { readonly id: string }) {
+  const coverage = useBoard((board) => board.coverage);
+  const stations = coverage?.stations ?? [];
+  const station = stations.find((each) => stationId(each) === id);
+  if (station === undefined) return <p class="empty">{say('unknownStation')}</p>;
+  return (
+    <>
+      <Strip stations={journey(stations.filter((each) => each.line === station.line))} here={id} />
+      <Station key={id} station={station} />
+    </>
+  );
+}
+
+function Station({ station }: { readonly station: StationPlace }) {
+  const signals = useBoard((board) => board.signals);
+  const now = useNow();
+  usePreferences();
+  const here = stationSignals(signals, station);
+  return (
+    <article class="station">
+      <h1>{ownName(station.station)}</h1>
+      <WorstMargin signals={here} now={now} />
+      <div class="station-columns">
+        <div>
+          <AlarmsHere station={station} />
+          <h2>{say('readings')}</h2>
+          <ul class="signals">
+            {here.map((signal) => (
+              <SignalRow key={signal.id} signal={signal} />
+            ))}
+          </ul>
+        </div>
+        <div>
+          <NotWatched station={station} />
+          <Waiting station={station} />
+        </div>
+      </div>
+    </article>
+  );
+}
+
+function AlarmsHere({ station }: { readonly station: StationPlace }) {
+  const alarms = useBoard((board) => board.alarms);
+  const coverage = useBoard((board) => board.coverage);
+  const rules = useBoard((board) => board.rules);
+  const now = useNow(10_000);
+  const here = stationAlarms(alarms, station, { coverage, rules }, now);
+  if (here.length === 0) return null;
+  return (
+    <>
+      <h2>{say('alarmsHere')}</h2>
+      <ul class="entries">
+        {here.map((alarm) => (
+          <Entry key={alarm.occurrence} alarm={alarm} short />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+const hasLimits = ({ limits }: SignalView): boolean =>
+  Object.values(limits).some((limit) => limit !== null);
+
+const SignalRow = ({ signal }: { readonly signal: SignalView }) => (
+  <li class="signal-row">
+    <div class="signal-head">
+      <a href={to('signal', signal.id)}>{ownName(signal.id)}</a>
+      <Reading signal={signal} />
+    </div>
+    {hasLimits(signal) ? <Ruler signal={signal} /> : null}
+  </li>
+);
+
+function NotWatched({ station }: { readonly station: StationPlace }) {
+  const missing = station.hazards.filter((hazard) => hazard.state === 'not-watched');
+  if (missing.length === 0) return null;
+  return (
+    <section>
+      <h2>{say('notWatchedHere')}</h2>
+      <ul class="plain-list">
+        {missing.map(({ hazard, why, to_people }) => (
+          <li key={hazard}>
+            {hazard} {to_people ? <em>{say('toPeople')}</em> : null}
+            {why == null ? null : <span class="hint">{why}</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Rules that are not armed, or armed on limits nobody has confirmed. */
+function Waiting({ station }: { readonly station: StationPlace }) {
+  const notArmed = station.rules.filter((rule) => rule.readiness === 'not-armed');
+  const unconfirmed = station.rules.filter((rule) => rule.readiness === 'armed-limit-unconfirmed');
+  return (
+    <>
+      <Rules title={say('notArmed')} text="notArmedEach" rules={notArmed} />
+      <Rules title={say('unconfirmed')} text="unconfirmedEach" rules={unconfirmed} />
+    </>
+  );
+}
+
+interface RulesProps {
+  readonly title: string;
+  readonly text: 'notArmedEach' | 'unconfirmedEach';
+  readonly rules: StationPlace['rules'];
+}
+
+function Rules({ title, text, rules }: RulesProps) {
+  if (rules.length === 0) return null;
+  return (
+    <section>
+      <h2>{title}</h2>
+      <ul class="plain-list">
+        {rules.map(({ rule, needs }) => (
+          <li key={rule}>{say(text, { rule: placeName(rule), needs: needs.join('; ') })}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
