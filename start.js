@@ -19,10 +19,7 @@ const node = join(packages, 'node', 'bin', process.platform === 'win32' ? 'node.
 
 /** What each word runs: a source file, and the arguments that come before the caller's own. */
 const targets = {
-  start: {
-    file: 'agent/cli/main.ts',
-    before: ['run', '--site', join(top, 'docs/examples/sample-works/site.yaml')],
-  },
+  start: { file: 'agent/cli/main.ts', before: ['demo'] },
   test: { file: 'tests/suite/main.ts', before: ['test'] },
   check: { file: 'tests/suite/main.ts', before: ['check'] },
   bench: { file: 'tests/bench/main.ts', before: [] },

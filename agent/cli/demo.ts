@@ -5,8 +5,8 @@
  * same ready line as `run`. Ctrl-C stops line and agent, in this order.
  */
 import { mkdirSync } from 'node:fs';
+import { findPackageJSON } from 'node:module';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type Command, InvalidArgumentError } from 'commander';
 import { type Logger, pino } from 'pino';
 import { changeDevices, devicesFileName } from '#broker/credentials.ts';
@@ -41,8 +41,10 @@ interface DemoFlags {
 
 const seedDefault = 1;
 const speedMax = 600;
-const demoSite = fileURLToPath(
-  new URL('../../docs/examples/demo-works/site.yaml', import.meta.url),
+/** Beside package.json, from source, build and image alike. */
+const demoSite = join(
+  dirname(findPackageJSON(import.meta.url) ?? '.'),
+  'docs/examples/demo-works/site.yaml',
 );
 
 export function demoCommand(program: Command, parts: CliParts): void {
