@@ -72,7 +72,9 @@ interface Rule {
 const rooms = ['room', 'store', 'hall', 'ambient', 'outside', 'booth', 'wall', 'climate', 'racks'];
 const moulds = ['mould', 'mold', 'platen', 'cavity'];
 const hotPlaces = ['oven', 'zone', 'zones', 'metal', 'surface', 'residue', 'duct', 'shroud'];
-const coolPlaces = ['bath', 'tank', 'drum', 'pipe', 'bin', 'temp', 'temperature', 'air'];
+const coolPlaces = ['bath', 'tank', 'drum', 'pipe', 'bin'];
+/** These say temperature and leave the place, and so the scale, to the other words. */
+const temperatures = ['temp', 'temperature', 'air'];
 const pressures = ['pressure', 'header', 'pot', 'atomising', 'atomizing', 'blast'];
 const drops = ['dp', 'differential', 'separator'];
 const airSpeeds = ['velocity', 'airflow'];
@@ -111,6 +113,7 @@ const rules: readonly Rule[] = [
   rule(moulds, 'temperature', 'Cel', [10, 240], '[degF]'),
   rule(hotPlaces, 'temperature', 'Cel', [-20, 400], '[degF]'),
   rule(coolPlaces, 'temperature', 'Cel', [-40, 120], '[degF]'),
+  rule(temperatures, 'temperature', 'Cel', [-40, 120], '[degF]'),
 ];
 
 /** The guess, or null where nothing but the number would be left to guess from. */
@@ -156,18 +159,35 @@ function guessNamed(words: readonly string[]): Guess | null {
 const nearness = ({ words: known }: Rule, words: readonly string[]): number =>
   Math.max(...known.map((word) => words.lastIndexOf(word)));
 
-function guessRanged({ least, most }: Seen, words: readonly string[]): Guess | null {
-  let best: Rule | null = null;
-  let bestAt = -1;
-  for (const each of rules) {
-    const at = nearness(each, words);
-    if (at <= bestAt || least < each.within[0] || most > each.within[1]) continue;
-    best = each;
-    bestAt = at;
-  }
-  if (best === null) return null;
+function guessRanged(seen: Seen, words: readonly string[]): Guess | null {
+  const named = nearest(rules, seen, words);
+  if (named === null) return null;
+  const placed =
+    named.rule.words === temperatures
+      ? nearest(
+          rules.filter((each) => each.words !== temperatures && each.quantity === 'temperature'),
+          seen,
+          words,
+        )
+      : null;
+  const { rule: best, at } = placed ?? named;
   const { quantity, unit, or } = best;
+  const { least, most } = seen;
   const range = least === most ? `${most}` : `${least} to ${most}`;
-  const why = `"${words[bestAt]}" in its name; ${range} would fit`;
+  const why = `"${words[at]}" in its name; ${range} would fit`;
   return { quantity, unit, why, or, sure: or === null ? 'likely' : 'open' };
+}
+
+function nearest(
+  among: readonly Rule[],
+  { least, most }: Seen,
+  words: readonly string[],
+): { readonly rule: Rule; readonly at: number } | null {
+  let best: { rule: Rule; at: number } | null = null;
+  for (const each of among) {
+    const at = nearness(each, words);
+    if (at <= (best?.at ?? -1) || least < each.within[0] || most > each.within[1]) continue;
+    best = { rule: each, at };
+  }
+  return best;
 }

@@ -18,6 +18,8 @@ describe('a guess and its reason', () => {
   test.each([
     ['line/store/air', 12, 19, 'Cel', '[degF]'],
     ['line/store/room', 62, 66, '[degF]', null],
+    ['line/store-1/air', 62, 66, '[degF]', null],
+    ['line/press/mould/temp', 161, 163, 'Cel', '[degF]'],
     ['line/oven-1/zone-3-air', 70, 95, 'Cel', '[degF]'],
     ['line/press/mould', 318, 325, '[degF]', null],
     ['line/booth/rh', 40, 55, '%', null],
