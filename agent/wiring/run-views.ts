@@ -9,10 +9,10 @@ import type { Core } from './core.ts';
 /** The limits that a run of this station is held against now. */
 function limitsOf(run: PlanRun | undefined): RunView['limits'] {
   return {
-    above: run?.least?.temperature ?? null,
+    above: run?.least?.fromC ?? null,
     above_for_ms: run?.least?.ms ?? null,
     peak: run?.peak ?? null,
-    upper: run?.most?.temperature ?? null,
+    upper: run?.most?.fromC ?? null,
     upper_for_ms: run?.most?.ms ?? null,
   };
 }

@@ -29,7 +29,6 @@ export const placeholders = {
   rest: 'how long the material may rest',
   stir: 'how long to stir before use',
   plan: 'the fire plan’s telephone and muster point, where the site gave them',
-  residuelimit: 'the temperature dried residue is kept below',
 } as const satisfies Record<string, string>;
 
 export type Placeholder = keyof typeof placeholders;
@@ -37,15 +36,7 @@ export type Placeholder = keyof typeof placeholders;
 /** Known wherever a text stands: in steps and cautions too, which no evidence fills. */
 export const nameFacts: readonly Placeholder[] = ['station', 'signal', 'signals', 'container'];
 /** Filled from the rule's facts. */
-export const ruleFacts: readonly Placeholder[] = [
-  'target',
-  'low',
-  'high',
-  'rest',
-  'stir',
-  'plan',
-  'residuelimit',
-];
+export const ruleFacts: readonly Placeholder[] = ['target', 'low', 'high', 'rest', 'stir', 'plan'];
 /** Filled from the evidence: in the sentence alone. */
 export const evidenceFacts: readonly Placeholder[] = [
   'value',

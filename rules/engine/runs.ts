@@ -152,9 +152,8 @@ function heat(plan: PlanRun, run: OpenRun, judged: EpochMs, value: number): void
     const { seenAt, value: from } = run;
     run.observedMs += judged - seenAt;
     if (plan.least !== null)
-      run.leastMs += msAtOrAbove(seenAt, from, judged, value, plan.least.temperature);
-    if (plan.most !== null)
-      run.mostMs += msAtOrAbove(seenAt, from, judged, value, plan.most.temperature);
+      run.leastMs += msAtOrAbove(seenAt, from, judged, value, plan.least.fromC);
+    if (plan.most !== null) run.mostMs += msAtOrAbove(seenAt, from, judged, value, plan.most.fromC);
   }
   run.readings += 1;
   run.peak = run.peak === null ? value : Math.max(run.peak, value);

@@ -16,7 +16,7 @@ const loadedFrom = 0.5;
 
 /** A time at or above a temperature. */
 export interface Heat {
-  readonly temperature: number;
+  readonly fromC: number;
   readonly ms: number;
 }
 
@@ -61,7 +61,7 @@ const written = z.strictObject({
 function heatOf(read: SettingsReader, temperature: string, time: string): Heat | null {
   const limit = read.limit(temperature);
   if (limit === null && !read.has(time)) return null;
-  if (limit !== null && read.has(time)) return { temperature: limit, ms: read.duration(time, 0) };
+  if (limit !== null && read.has(time)) return { fromC: limit, ms: read.duration(time, 0) };
   if (!read.has(temperature) || !read.has(time))
     read.report({
       path: [limit === null ? time : temperature],
@@ -94,7 +94,7 @@ function compile(read: SettingsReader): DrySettings {
       problem: 'a load would leave before it could be dry',
       fix: 'make it longer than above_for',
     });
-  if (least !== null && peak !== null && peak <= least.temperature)
+  if (least !== null && peak !== null && peak <= least.fromC)
     read.report({
       path: ['peak'],
       problem: 'a load that is dry would be over its peak',
@@ -141,10 +141,8 @@ function heat(settings: DrySettings, memory: DryMemory, reading: Reading): void 
   const { least, most, peak } = settings;
   if (memory.seenAt !== null && memory.value !== null) {
     const { seenAt, value: before } = memory;
-    if (least !== null)
-      memory.leastMs += msAtOrAbove(seenAt, before, judged, value, least.temperature);
-    if (most !== null)
-      memory.mostMs += msAtOrAbove(seenAt, before, judged, value, most.temperature);
+    if (least !== null) memory.leastMs += msAtOrAbove(seenAt, before, judged, value, least.fromC);
+    if (most !== null) memory.mostMs += msAtOrAbove(seenAt, before, judged, value, most.fromC);
   }
   memory.value = value;
   memory.at = reading.at;
@@ -162,18 +160,18 @@ function judge(settings: DrySettings, memory: DryMemory, now: EpochMs): EpochMs 
   const hot = (limit: number): boolean => seenAt !== null && value !== null && value >= limit;
   if (most !== null && !memory.over) {
     // While it stays hot the time since the last reading counts too.
-    const since = hot(most.temperature) ? now - seenAt! : 0;
+    const since = hot(most.fromC) ? now - seenAt! : 0;
     if (memory.mostMs + since > most.ms) memory.over = true;
-    else if (hot(most.temperature)) due = now + Math.floor(most.ms - memory.mostMs - since) + 1;
+    else if (hot(most.fromC)) due = now + Math.floor(most.ms - memory.mostMs - since) + 1;
   }
   if (least === null) return due;
-  const since = hot(least.temperature) ? now - seenAt! : 0;
+  const since = hot(least.fromC) ? now - seenAt! : 0;
   const missing = least.ms - memory.leastMs - since;
   if (missing <= 0) memory.under = false;
   if (dwellMs === null || missing <= 0) return due;
   const leftMs = enteredAt + dwellMs - now;
   if (leftMs < missing) tellUnder(memory, Math.max(0, leftMs));
-  else if (!hot(least.temperature)) due = sooner(due, now + Math.floor(leftMs - missing) + 1);
+  else if (!hot(least.fromC)) due = sooner(due, now + Math.floor(leftMs - missing) + 1);
   return due;
 }
 
@@ -212,14 +210,14 @@ function evidence(settings: DrySettings, memory: DryMemory): Evidence {
       ...(least === null
         ? {}
         : {
-            limit: least.temperature,
+            limit: least.fromC,
             reachedMs: Math.round(memory.leastMs),
             requiredMs: least.ms,
             leftMs: memory.leftMs,
           }),
     };
   const byPeak = peak !== null && memory.peak !== null && memory.peak > peak;
-  const limit = byPeak ? peak : (most?.temperature ?? null);
+  const limit = byPeak ? peak : (most?.fromC ?? null);
   return {
     ...about,
     side: 'high',

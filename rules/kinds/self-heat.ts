@@ -174,6 +174,8 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
   evidence: (settings, memory) => ({
     limit: settings.excess,
     side: 'high',
+    // Which surface.
+    input: 1,
     ...(memory.value === null ? {} : { value: memory.value }),
     ...(memory.at === null ? {} : { at: memory.at }),
     ...(memory.slopePerMs === null ? {} : { slopePerH: memory.slopePerMs * msPerH }),

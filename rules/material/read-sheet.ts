@@ -17,6 +17,12 @@ export interface Sheet {
   readonly maxRestMs: number | null;
   readonly stirTimeMs: number | null;
   readonly targetSolidsPercent: number | null;
+  readonly dryAboveC: number | null;
+  readonly dryForMs: number | null;
+  readonly bakePeakC: number | null;
+  readonly bakeUpperC: number | null;
+  readonly bakeUpperForMs: number | null;
+  readonly residueLimitC: number | null;
   readonly agitatorLowPerMin: number | null;
   readonly agitatorHighPerMin: number | null;
 }
@@ -61,6 +67,12 @@ export function readSheet(written: SheetWritten): {
     maxRestMs: duration('max_rest'),
     stirTimeMs: duration('stir_time'),
     targetSolidsPercent: quantity('target_solids', '%'),
+    dryAboveC: quantity('dry_above', 'Cel'),
+    dryForMs: duration('dry_for'),
+    bakePeakC: quantity('bake_peak', 'Cel'),
+    bakeUpperC: quantity('bake_upper', 'Cel'),
+    bakeUpperForMs: duration('bake_upper_for'),
+    residueLimitC: quantity('residue_limit', 'Cel'),
     agitatorLowPerMin: quantity('agitator_low', '/min'),
     agitatorHighPerMin: quantity('agitator_high', '/min'),
   };

@@ -32,6 +32,29 @@ export const sheetWritten = z
     target_solids: z.optional(
       quantityText.check(z.meta({ description: 'Solids by mass as supplied, as "35 %".' })),
     ),
+    dry_above: z.optional(
+      quantityText.check(z.meta({ description: 'Metal temperature at which the coat dries.' })),
+    ),
+    dry_for: z.optional(durationText.check(z.meta({ description: 'Least time at or above it.' }))),
+    bake_peak: z.optional(
+      quantityText.check(z.meta({ description: 'Highest metal temperature before rubber.' })),
+    ),
+    bake_upper: z.optional(
+      quantityText.check(z.meta({ description: 'Metal temperature that ages the coat.' })),
+    ),
+    bake_upper_for: z.optional(
+      durationText.check(
+        z.meta({ description: 'Longest time at or above it, all heats together.' }),
+      ),
+    ),
+    residue_limit: z.optional(
+      quantityText.check(
+        z.meta({
+          description:
+            'Temperature at which its dried residue may light itself. It may lower our limits, never raise them.',
+        }),
+      ),
+    ),
     agitator_low: z.optional(
       quantityText.check(z.meta({ description: 'Lowest speed of the built-in drum agitator.' })),
     ),

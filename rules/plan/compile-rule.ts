@@ -90,7 +90,7 @@ export function compileRule(
     others,
     instances: shape?.instances ?? [],
     ...drafted,
-    wants: source.wants,
+    wants: [...source.wants, ...drafted.wanted],
     compiled,
     ...compileTerms(station, signals, signal, written, source, pathOf, report),
     hazard: source.hazard,

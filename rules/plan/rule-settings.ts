@@ -13,6 +13,8 @@ export interface SettingsDraft {
   readonly card: readonly CardSetting[];
   readonly missing: readonly string[];
   readonly unconfirmed: readonly string[];
+  /** What would make it say more, although it is armed. */
+  readonly wanted: readonly string[];
 }
 
 const bySite: Basis = { mark: 'SITE', note: 'set in the site file', source: null };
@@ -67,6 +69,7 @@ export function draftSettings(
   const card: CardSetting[] = [];
   const missing: string[] = [];
   const unconfirmed: string[] = [];
+  const wanted: string[] = [];
   for (const number of numbers) {
     if (Object.hasOwn(own, number.setting)) continue;
     const fromSheet = sheet === null ? null : (number.fromSheet?.(sheet) ?? null);
@@ -74,8 +77,12 @@ export function draftSettings(
     const written = fromSheet ?? followed?.written ?? number.value;
     if (written !== null) settings[number.setting] = written;
     const confirmed = fromSheet !== null || (followed?.confirmed ?? number.confirm === undefined);
+    const instead = [own, settings].some((each) => Object.hasOwn(each, number.unless ?? ''));
+    if (written === null && instead) continue;
     const needs = number.needs ?? `${number.setting}`;
-    if (written === null) missing.push(needs);
+    if (written === null && number.optional === true) {
+      if (number.needs !== undefined) wanted.push(needs);
+    } else if (written === null) missing.push(needs);
     else if (!confirmed && !unconfirmed.includes(needs)) unconfirmed.push(needs);
     card.push({
       setting: number.setting,
@@ -91,7 +98,7 @@ export function draftSettings(
     settings[setting] = written;
     card.push({ setting, written: printable(written), basis: bySite, confirmed: true });
   }
-  return { settings, card, missing, unconfirmed };
+  return { settings, card, missing, unconfirmed, wanted };
 }
 
 const printable = (value: unknown): string | number | boolean =>

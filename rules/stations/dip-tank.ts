@@ -1,13 +1,212 @@
-/** Dip tank: parts are drawn out of adhesive that circulates over a weir and through a filter. */
+/**
+ * The dip tank: parts are drawn out of adhesive that circulates over a weir and through a filter.
+ *
+ * Film follows viscosity, solids and the speed of withdrawal; a long fall beats air in, and a loop
+ * that stands lets solids settle and skin form.
+ */
+
+import { circulationLost, filterLoaded, filterTorn } from './dip-tank-loop.ts';
 import { dipTankDerived, dipTankSignals } from './dip-tank-signals.ts';
-import type { StationKind } from './station.ts';
+import {
+  commonPractice,
+  judgement,
+  plainClass,
+  type RuleTemplate,
+  type StationKind,
+  tuning,
+} from './station.ts';
+
+const sheetOrTrial: 'DS' = 'DS';
+
+const temperature: RuleTemplate = {
+  name: 'bath-temperature',
+  kind: 'deviation',
+  signals: ['temperature'],
+  numbers: [
+    {
+      setting: 'target',
+      value: null,
+      basis: { mark: 'DS', note: 'the temperature the film was set up at', source: null },
+      confirm: sheetOrTrial,
+      needs: 'the bath’s target temperature (rule bath-temperature: target)',
+    },
+    { setting: 'below', value: '3 K', basis: commonPractice('viscosity and film move beyond it') },
+    { setting: 'above', value: '3 K', basis: commonPractice('viscosity and film move beyond it') },
+    { setting: 'far_below', value: '6 K', basis: judgement('twice as far') },
+    { setting: 'far_above', value: '6 K', basis: judgement('twice as far') },
+    tuning('on_delay', '15 min'),
+    tuning('deadband', '0.5 K'),
+  ],
+  gate: null,
+  class: plainClass,
+  priority: ['low', 'medium'],
+  respond: '1 h',
+  hazard: 'film',
+  hold: null,
+  label: {
+    word: 'NOTICE',
+    sentence: '{$station}: bath at {$value}, {$difference} from {$reference}, for {$duration}.',
+    consequence: 'Viscosity moves with temperature, and the film with it.',
+    steps: [
+      'Check the heat exchanger’s water, its pump and its valve.',
+      'Measure a panel; compare its film with the run card.',
+      'Read the density at this temperature before you correct anything.',
+    ],
+    doNot: ['heat it with an immersion rod'],
+    caution: 'Wet floor and moving racks. Keep clear of the hoist.',
+  },
+};
+
+const solids: RuleTemplate = {
+  name: 'bath-solids',
+  kind: 'deviation',
+  signals: ['solids'],
+  numbers: [
+    {
+      setting: 'target',
+      value: null,
+      basis: { mark: 'DS', note: 'solids the bath is run at', source: null },
+      confirm: sheetOrTrial,
+      needs:
+        'the bath’s target solids (target_solids of the material sheet, or rule bath-solids: target)',
+      fromSheet: (sheet) =>
+        sheet.targetSolidsPercent === null ? null : `${sheet.targetSolidsPercent} %`,
+    },
+    {
+      setting: 'below',
+      value: '1 %',
+      basis: judgement('about twice what a hydrometer’s reading is uncertain by'),
+    },
+    {
+      setting: 'above',
+      value: '1 %',
+      basis: judgement('about twice what a hydrometer’s reading is uncertain by'),
+    },
+  ],
+  gate: null,
+  class: plainClass,
+  priority: ['medium', 'medium'],
+  respond: '30 min',
+  hazard: 'film',
+  hold: null,
+  label: {
+    word: 'NOTICE',
+    sentence: '{$station}: solids at {$value}, {$difference} from {$reference}.',
+    consequence: 'Film leaves its window with the next racks.',
+    steps: [
+      'Let the foam settle, stir, and read again at the bath’s temperature.',
+      'Correct by half the step with deionised water or adhesive, stir, and measure once more.',
+      'Measure a panel before the next rack.',
+    ],
+    doNot: ['use tap water', 'order adhesive on a reading taken through foam'],
+    caution: 'Wear what the material’s data sheet asks for.',
+  },
+};
+
+const weir: RuleTemplate = {
+  name: 'weir-fall',
+  kind: 'band',
+  signals: ['weir-fall'],
+  numbers: [
+    {
+      setting: 'high',
+      value: '30 mm',
+      basis: commonPractice('the fall is kept small; the figure itself is judgement'),
+      confirm: 'SITE',
+      needs: 'the fall from which this weir foams (rule weir-fall: high)',
+    },
+    tuning('on_delay', '2 min'),
+    tuning('deadband', '5 mm'),
+  ],
+  gate: null,
+  class: plainClass,
+  priority: ['medium', 'medium'],
+  respond: '15 min',
+  hazard: 'foam',
+  hold: null,
+  label: {
+    word: 'NOTICE',
+    sentence: '{$station}: liquid falls {$value} over the weir, above {$limit}, for {$duration}.',
+    consequence: 'A long fall beats air in; foam marks the film and spoils density readings.',
+    steps: [
+      'Top up slowly under the surface, with adhesive of the same lot and solids.',
+      'Set the pump’s rate so that the level behind the weir rises.',
+      'Skim what foam there is; measure a panel.',
+    ],
+    doNot: ['pour from a height', 'add defoamer of your own choice'],
+    caution: 'Wet floor and moving racks. Keep clear of the hoist.',
+  },
+};
+
+const withdrawal: RuleTemplate = {
+  name: 'withdrawal',
+  kind: 'deviation',
+  signals: ['withdrawal'],
+  numbers: [
+    {
+      setting: 'target',
+      value: '1 m/min',
+      basis: commonPractice('film and its taper are set by this speed'),
+      confirm: sheetOrTrial,
+      needs: 'the withdrawal speed the film was set up at (rule withdrawal: target)',
+    },
+    { setting: 'below', value: '10 %', basis: commonPractice('film moves beyond it') },
+    { setting: 'above', value: '10 %', basis: commonPractice('film moves beyond it') },
+    tuning('on_delay', '10 s'),
+    tuning('deadband', '2 %'),
+  ],
+  gate: { signal: 'withdrawing', low: '1 1' },
+  class: plainClass,
+  priority: ['medium', 'medium'],
+  respond: '10 min',
+  hazard: 'film',
+  hold: 'rack',
+  label: {
+    word: 'NOTICE',
+    sentence: '{$station}: parts drawn out at {$value}, {$difference} from {$reference}.',
+    consequence: 'Faster draws more film and slower less; it tapers along the part.',
+    steps: [
+      'Tag the rack “hold” where it leaves the tank.',
+      'Have the hoist’s or the conveyor’s drive seen to.',
+      'Measure a panel before the next rack.',
+    ],
+    doNot: ['correct it with dilution'],
+    caution: 'Moving racks and chain. Isolate and lock out by local rules before any work on them.',
+  },
+};
 
 export const dipTank: StationKind = {
   name: 'dip-tank',
-  summary:
-    'Dip tank: parts are drawn out of adhesive that circulates over a weir and through a filter.',
+  summary: 'A tank of circulating adhesive that parts are drawn out of.',
   signals: dipTankSignals,
   derived: dipTankDerived,
-  hazards: [],
-  rules: [],
+  hazards: [
+    {
+      id: 'film',
+      words: 'Film leaves its window: temperature, solids or speed of withdrawal moved.',
+      people: false,
+      byHand: null,
+    },
+    { id: 'foam', words: 'A long fall beats foam into the bath.', people: false, byHand: null },
+    {
+      id: 'standing',
+      words: 'The loop stands: solids settle and skin forms.',
+      people: false,
+      byHand: null,
+    },
+    {
+      id: 'particles',
+      words: 'A loaded filter starves the loop; a torn one lets particles through.',
+      people: false,
+      byHand: null,
+    },
+    {
+      id: 'bath-chemistry',
+      words: 'The bath is spoilt by drag-in, hard water or skin.',
+      people: false,
+      byHand:
+        'daily read pH, conductivity and viscosity, and note foam and skin; read the conductivity of make-up water at each make-up',
+    },
+  ],
+  rules: [temperature, solids, weir, circulationLost, filterLoaded, filterTorn, withdrawal],
 };

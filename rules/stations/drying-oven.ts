@@ -1,12 +1,65 @@
-/** Adhesive drying oven: water out of the coat, on metal temperature, within two sides. */
-import { dryingOvenSignals } from './drying-oven-signals.ts';
+/**
+ * The adhesive drying oven: water out of the coat, on metal temperature, within two sides.
+ *
+ * Too little leaves water in the coat, too much cures it before it meets rubber. Air leads the
+ * metal by tens of kelvin, so no air temperature says that a part is dry. Neither pre-bake nor
+ * cure: those are other heats with other numbers.
+ */
+import { dryingOvenAir } from './drying-oven-air.ts';
+import { conveyorStopped, overBaked, underDried } from './drying-oven-load.ts';
+import { dryingOvenSignals, ovenZones } from './drying-oven-signals.ts';
 import type { StationKind } from './station.ts';
 
 export const dryingOven: StationKind = {
   name: 'drying-oven',
-  summary: 'Adhesive drying oven: water out of the coat, on metal temperature, within two sides.',
+  summary: 'An oven that dries the adhesive coat before the rack store.',
   signals: dryingOvenSignals,
   derived: [],
-  hazards: [],
-  rules: [],
+  hazards: [
+    {
+      id: 'under-drying',
+      words: 'Water stays in the coat: blisters, sweep.',
+      people: false,
+      byHand: null,
+    },
+    {
+      id: 'over-bake',
+      words: 'The coat cures before it meets rubber and lets go of it.',
+      people: false,
+      byHand: null,
+    },
+    {
+      id: 'soak',
+      words: 'A load stands in the heat; it over-bakes, and dried residue may light itself.',
+      people: true,
+      byHand: null,
+    },
+    {
+      id: 'exhaust',
+      words: 'The exhaust fails; vapour gathers in the oven and the room.',
+      people: true,
+      byHand: null,
+    },
+    {
+      id: 'blind',
+      words: 'The oven is judged by a sensor that is wrong.',
+      people: false,
+      byHand: null,
+    },
+    {
+      id: 'profile',
+      words: 'Parts in another corner, heavier or lighter, see another heat.',
+      people: false,
+      byHand:
+        'for each new part and each quarter send a trailing logger through, probes on the coldest and hottest corner, the heaviest and the lightest part',
+    },
+  ],
+  rules: [underDried, overBaked, conveyorStopped, ...dryingOvenAir],
+  run: {
+    loaded: 'loaded',
+    metal: 'metal',
+    beside: ovenZones.map((zone) => `zone-${zone}-air`),
+    least: 'under-dried',
+    most: 'over-baked',
+  },
 };

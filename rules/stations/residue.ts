@@ -1,12 +1,59 @@
-/** Dried residue and hot surfaces, waste bin and stacked racks. */
+/**
+ * Dried residue: fuel that gathers on floor, racks, filters and ducts, and in the waste bin.
+ *
+ * Temperature is a barrier only where the place runs cooler than the residue can stand; elsewhere
+ * thickness and cleaning are, and coverage says so. Highly managed throughout: operators do not
+ * take these alarms out of sight.
+ */
 import { residueDerived, residueSignals } from './residue-signals.ts';
+import { act, approaching, atLimit, early, selfHeating } from './residue-surface.ts';
+import { hotStack, thick, warmBin } from './residue-waste.ts';
 import type { StationKind } from './station.ts';
 
 export const residue: StationKind = {
   name: 'residue',
-  summary: 'Dried residue and hot surfaces, waste bin and stacked racks.',
+  summary: 'Surfaces that gather dried residue, the waste bin, stacked racks.',
   signals: residueSignals,
   derived: residueDerived,
-  hazards: [],
-  rules: [],
+  hazards: [
+    {
+      id: 'ignition',
+      words: 'Dried residue on a hot surface lights itself.',
+      people: true,
+      byHand: null,
+    },
+    {
+      id: 'self-heating',
+      words: 'Residue reacts and heats itself, at any temperature of the oven.',
+      people: true,
+      byHand: null,
+    },
+    {
+      id: 'thickness',
+      words: 'Residue grows thick, and lights cooler.',
+      people: true,
+      byHand: null,
+    },
+    {
+      id: 'waste',
+      words: 'Waste bin or stacked racks burn hours later.',
+      people: true,
+      byHand: null,
+    },
+    {
+      id: 'bin-full',
+      words: 'Scrapings, filters and wipes stay in the building.',
+      people: true,
+      byHand:
+        'each shift see that the bin was emptied and used filters were taken out as residue waste (29 CFR 1910.107(g)); never with other material that can light with it',
+    },
+    {
+      id: 'friction',
+      words: 'Friction, impact or a spark lights residue, even cold.',
+      people: true,
+      byHand:
+        'no sensor can: clean only cold, isolated and under permit, with non-sparking tools, never with grinder or steel scraper',
+    },
+  ],
+  rules: [early, approaching, act, atLimit, selfHeating, thick, warmBin, hotStack],
 };

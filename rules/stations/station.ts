@@ -76,6 +76,10 @@ export interface TemplateNumber {
   readonly follows?: (
     given: Given,
   ) => { readonly written: string; readonly confirmed: boolean } | null;
+  /** Absent it leaves the rule armed; coverage asks for it all the same, where it `needs`. */
+  readonly optional?: true;
+  /** Not wanted where this other setting is given. */
+  readonly unless?: string;
   /** A site may write a lower one, and a higher one only on a basket test of its residue. */
   readonly raisedBy?: 'basket-test';
 }

@@ -65,9 +65,91 @@ const table: Readonly<Record<string, readonly Row[]>> = {
     ['separator-dp', 'deadband', '0.02 bar', 'EJ', null],
   ],
   custom: [],
-  'dip-tank': [],
-  'drying-oven': [],
-  residue: [],
+  'dip-tank': [
+    ['bath-temperature', 'target', null, 'DS', 'DS'],
+    ['bath-temperature', 'below', '3 K', 'CP', null],
+    ['bath-temperature', 'above', '3 K', 'CP', null],
+    ['bath-temperature', 'far_below', '6 K', 'EJ', null],
+    ['bath-temperature', 'far_above', '6 K', 'EJ', null],
+    ['bath-temperature', 'on_delay', '15 min', 'EJ', null],
+    ['bath-temperature', 'deadband', '0.5 K', 'EJ', null],
+    ['bath-solids', 'target', null, 'DS', 'DS'],
+    ['bath-solids', 'below', '1 %', 'EJ', null],
+    ['bath-solids', 'above', '1 %', 'EJ', null],
+    ['weir-fall', 'high', '30 mm', 'CP', 'SITE'],
+    ['weir-fall', 'on_delay', '2 min', 'EJ', null],
+    ['weir-fall', 'deadband', '5 mm', 'EJ', null],
+    ['circulation-lost', 'target', null, 'SITE', 'SITE'],
+    ['circulation-lost', 'below', '50 %', 'EJ', null],
+    ['circulation-lost', 'on_delay', '2 min', 'EJ', null],
+    ['circulation-lost', 'deadband', '5 %', 'EJ', null],
+    ['filter-loaded', 'target', null, 'SITE', 'SITE'],
+    ['filter-loaded', 'above', '0.5 bar', 'EJ', 'DS'],
+    ['filter-loaded', 'on_delay', '5 min', 'EJ', null],
+    ['filter-loaded', 'deadband', '0.05 bar', 'EJ', null],
+    ['filter-torn', 'target', null, 'SITE', 'SITE'],
+    ['filter-torn', 'below', '50 %', 'EJ', null],
+    ['filter-torn', 'on_delay', '5 min', 'EJ', null],
+    ['filter-torn', 'deadband', '5 %', 'EJ', null],
+    ['withdrawal', 'target', '1 m/min', 'CP', 'DS'],
+    ['withdrawal', 'below', '10 %', 'CP', null],
+    ['withdrawal', 'above', '10 %', 'CP', null],
+    ['withdrawal', 'on_delay', '10 s', 'EJ', null],
+    ['withdrawal', 'deadband', '2 %', 'EJ', null],
+  ],
+  'drying-oven': [
+    ['under-dried', 'above', null, 'DS', 'DS'],
+    ['under-dried', 'above_for', null, 'DS', 'DS'],
+    ['under-dried', 'dwell', null, 'SITE', 'SITE'],
+    ['over-baked', 'upper', null, 'DS', 'DS'],
+    ['over-baked', 'upper_for', null, 'DS', 'DS'],
+    ['over-baked', 'peak', null, 'DS', 'DS'],
+    ['conveyor-stopped', 'low', '1 1', 'EJ', null],
+    ['conveyor-stopped', 'on_delay', '60 s', 'EJ', null],
+    ['exhaust-lost', 'low', '1 1', 'EJ', null],
+    ['exhaust-lost', 'on_delay', '30 s', 'EJ', null],
+    ['exhaust-weak', 'target', null, 'SITE', 'SITE'],
+    ['exhaust-weak', 'below', '50 %', 'EJ', null],
+    ['exhaust-weak', 'on_delay', '30 s', 'EJ', null],
+    ['exhaust-weak', 'deadband', '5 %', 'EJ', null],
+    ...[1, 2, 3].flatMap((zone): Row[] => [
+      [`zone-${zone}-high`, 'target', null, 'SITE', 'SITE'],
+      [`zone-${zone}-high`, 'above', '10 K', 'EJ', null],
+      [`zone-${zone}-high`, 'on_delay', '2 min', 'EJ', null],
+      [`zone-${zone}-high`, 'deadband', '2 K', 'EJ', null],
+    ]),
+    ...[1, 2, 3].flatMap((zone): Row[] => [
+      [`zone-${zone}-disagree`, 'limit', '5 K', 'EJ', null],
+      [`zone-${zone}-disagree`, 'on_delay', '10 min', 'EJ', null],
+      [`zone-${zone}-disagree`, 'deadband', '1 K', 'EJ', null],
+    ]),
+  ],
+  residue: [
+    ['early', 'high', '92 Cel', 'EJ', 'SITE'],
+    ['early', 'on_delay', '60 s', 'EJ', null],
+    ['early', 'deadband', '3 K', 'EJ', null],
+    ['approaching', 'high', '112 Cel', 'CP', 'SITE'],
+    ['approaching', 'within', '30 min', 'EJ', null],
+    ['approaching', 'window', '10 min', 'EJ', null],
+    ['approaching', 'on_delay', '60 s', 'EJ', null],
+    ['act', 'high', '102 Cel', 'EJ', 'SITE'],
+    ['act', 'on_delay', '30 s', 'EJ', null],
+    ['act', 'deadband', '3 K', 'EJ', null],
+    ['at-limit', 'high', '112 Cel', 'CP', 'SITE'],
+    ['at-limit', 'on_delay', '5 s', 'EJ', null],
+    ['self-heating', 'excess', '5 K', 'EJ', 'SITE'],
+    ['self-heating', 'rise', '1 K', 'EJ', null],
+    ['self-heating', 'rise_per', '1 min', 'EJ', null],
+    ['self-heating', 'window', '5 min', 'EJ', null],
+    ['self-heating', 'on_delay', '60 s', 'EJ', null],
+    ['residue-thick', 'high', '1 mm', 'EJ', 'SITE'],
+    ['bin-warm', 'high', '10 K', 'EJ', null],
+    ['bin-warm', 'on_delay', '5 min', 'EJ', null],
+    ['bin-warm', 'deadband', '2 K', 'EJ', null],
+    ['stack-hot', 'high', '50 Cel', 'EJ', null],
+    ['stack-hot', 'on_delay', '5 min', 'EJ', null],
+    ['stack-hot', 'deadband', '3 K', 'EJ', null],
+  ],
 };
 
 test.each([...stationKinds.values()].map((kind) => [kind.name, kind] as const))(
@@ -104,6 +186,28 @@ const terms = [
   ['compressed-air', 'pipe-margin', 'medium', '1 h', false, null],
   ['compressed-air', 'header-low', 'medium', '15 min', false, null],
   ['compressed-air', 'separator-dp', 'low', '8 h', false, null],
+  ['dip-tank', 'bath-temperature', 'low', '1 h', false, null],
+  ['dip-tank', 'bath-solids', 'medium', '30 min', false, null],
+  ['dip-tank', 'weir-fall', 'medium', '15 min', false, null],
+  ['dip-tank', 'circulation-lost', 'medium', '30 min', false, null],
+  ['dip-tank', 'filter-loaded', 'low', '8 h', false, null],
+  ['dip-tank', 'filter-torn', 'medium', '8 h', false, null],
+  ['dip-tank', 'withdrawal', 'medium', '10 min', false, 'rack'],
+  ['drying-oven', 'under-dried', 'medium', '10 min', false, 'rack'],
+  ['drying-oven', 'over-baked', 'medium', '30 min', false, 'rack'],
+  ['drying-oven', 'conveyor-stopped', 'high', '5 min', false, null],
+  ['drying-oven', 'exhaust-lost', 'high', '1 min', false, null],
+  ['drying-oven', 'exhaust-weak', 'high', '1 min', false, null],
+  ['drying-oven', 'zone-1-high', 'medium', '10 min', false, null],
+  ['drying-oven', 'zone-1-disagree', 'medium', '8 h', false, null],
+  ['residue', 'early', 'medium', '15 min', false, null],
+  ['residue', 'approaching', 'medium', '15 min', false, null],
+  ['residue', 'act', 'high', '1 min', false, null],
+  ['residue', 'at-limit', 'high', '1 min', true, null],
+  ['residue', 'self-heating', 'high', '1 min', true, null],
+  ['residue', 'residue-thick', 'low', '8 h', false, null],
+  ['residue', 'bin-warm', 'high', '1 min', false, null],
+  ['residue', 'stack-hot', 'medium', '1 h', false, null],
 ] as const;
 
 test.each(terms)('%s %s: %s, to act within %s', (kind, name, priority, respond, latching, hold) => {
@@ -118,6 +222,34 @@ test('freeze is suspected at its limit too, not only below', () => {
   const store = stationKinds.get('adhesive-store');
   const rules = store?.rules.filter((rule) => rule.name.startsWith('freeze-suspected')) ?? [];
   expect(rules.map((rule) => rule.fixed)).toEqual([{ inclusive: true }, { inclusive: true }]);
+});
+
+test('residue is highly managed throughout, and DANGER is one alarm alone', () => {
+  const rules = stationKinds.get('residue')!.rules;
+  expect(rules.map((rule) => rule.class.highlyManaged)).toEqual(rules.map(() => true));
+  const danger = [...stationKinds.values()].flatMap((kind) =>
+    kind.rules.filter((rule) => rule.label.word === 'DANGER').map((rule) => rule.name),
+  );
+  expect(danger).toEqual(['self-heating']);
+});
+
+test('what may mean fire names the fire plan in its first steps', () => {
+  const rules = [...stationKinds.values()].flatMap((kind) => kind.rules);
+  for (const rule of rules)
+    expect(
+      rule.label.steps.some((step) => step.includes('{$plan}')),
+      rule.name,
+    ).toBe(rule.firePlan === true);
+  expect(rules.filter((rule) => rule.firePlan).map((rule) => rule.name)).toEqual([
+    'conveyor-stopped',
+    'early',
+    'approaching',
+    'act',
+    'at-limit',
+    'self-heating',
+    'bin-warm',
+    'stack-hot',
+  ]);
 });
 
 test('a published number names its source, and nothing else claims one', () => {
