@@ -17,6 +17,8 @@ import { Holds } from './views/holds.tsx';
 import { LinePage } from './views/line.tsx';
 import { LookBack } from './views/look-back.tsx';
 import { Reader } from './views/reader.tsx';
+import { RunPage } from './views/run.tsx';
+import { Runs } from './views/runs.tsx';
 import { SignalPage } from './views/signal.tsx';
 import { StationPage } from './views/station.tsx';
 
@@ -30,6 +32,8 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   ),
   due: () => <Due />,
   back: () => <LookBack />,
+  runs: () => <Runs />,
+  run: ({ parts }) => <RunPage key={parts[0]} id={parts[0] ?? ''} />,
   holds: ({ query }) => <Holds item={query.get('item')} />,
   coverage: () => <CoveragePage />,
   reader: () => <Reader />,

@@ -267,6 +267,10 @@ export const streamEventSchema = z.discriminatedUnion('event', [
 ]);
 export type StreamEvent = z.infer<typeof streamEventSchema>;
 
+// oven runs: run-contract.ts
+
+export type { RunProfileView, RunView } from './run-contract.ts';
+
 // errors: problem details (RFC 9457)
 
 export const problemSchema = z.object({

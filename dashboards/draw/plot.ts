@@ -24,6 +24,7 @@ export interface Drawn {
 
 interface Limit {
   readonly value: number;
+  readonly side: 'low' | 'high';
   readonly text: string;
 }
 
@@ -60,9 +61,14 @@ export function draw(place: HTMLElement, what: Charted, before: Drawn | null): D
 const heightPx = (width: number): number => Math.round(Math.min(380, Math.max(220, width * 0.55)));
 
 function limitsOf({ limits, unit }: SignalView, of: (value: number) => number): Limit[] {
-  return Object.values(limits).flatMap((limit) =>
-    limit === null ? [] : [{ value: of(limit), text: plainQuantity(limit, unit) }],
-  );
+  const limit = (value: number | null, side: Limit['side']): Limit[] =>
+    value === null ? [] : [{ value: of(value), side, text: plainQuantity(value, unit) }];
+  return [
+    ...limit(limits.low_low, 'low'),
+    ...limit(limits.low, 'low'),
+    ...limit(limits.high, 'high'),
+    ...limit(limits.high_high, 'high'),
+  ];
 }
 
 function options(
@@ -114,7 +120,12 @@ function options(
       },
     ],
     hooks: {
-      drawAxes: [(plot) => drawUnusable(plot, columns)],
+      drawAxes: [
+        (plot) => {
+          for (const limit of limits) drawBank(plot, limit);
+          drawUnusable(plot, columns);
+        },
+      ],
       draw: [
         (plot) => {
           for (const limit of limits) drawLimit(plot, limit, font);
@@ -223,27 +234,47 @@ function drawAlarm(plot: uPlot, alarm: AlarmView, until: number): void {
   ctx.restore();
 }
 
-/** Where readings came that were not usable: the gap is hatched. */
+/** Beyond a limit the ground is hatched, as a ruler's bank is. */
+function drawBank(plot: uPlot, { value, side }: Limit): void {
+  const { left, top, width, height } = plot.bbox;
+  const at = Math.min(top + height, Math.max(top, plot.valToPos(value, 'y', true)));
+  const [y0, y1] = side === 'high' ? [top, at] : [at, top + height];
+  hatch(plot.ctx, { x: left, y: y0, width, height: y1 - y0 }, colours().line, 1);
+}
+
+interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** `lean`: 1 rises to the right, -1 falls. */
+function hatch(ctx: CanvasRenderingContext2D, area: Area, stroke: string, lean: 1 | -1): void {
+  const { x, y, width, height } = area;
+  if (width <= 0 || height <= 0) return;
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(x, y, width, height);
+  ctx.clip();
+  ctx.strokeStyle = stroke;
+  ctx.lineWidth = 1.5 * devicePixelRatio;
+  ctx.beginPath();
+  for (let from = x - height; from < x + width; from += 8 * devicePixelRatio) {
+    ctx.moveTo(from, lean > 0 ? y + height : y);
+    ctx.lineTo(from + height, lean > 0 ? y : y + height);
+  }
+  ctx.stroke();
+  ctx.restore();
+}
+
+/** Where readings came that were not usable: the gap is hatched the other way. */
 function drawUnusable(plot: uPlot, { unusable }: Columns): void {
   const { ctx, bbox } = plot;
-  ctx.save();
-  ctx.strokeStyle = colours().edge;
-  ctx.lineWidth = 1.5 * devicePixelRatio;
   for (const [from, to] of unusable) {
     const x0 = Math.max(bbox.left, plot.valToPos(from, 'x', true));
     const x1 = Math.min(bbox.left + bbox.width, plot.valToPos(to, 'x', true));
-    if (x1 <= x0) continue;
-    ctx.save();
-    ctx.beginPath();
-    ctx.rect(x0, bbox.top, Math.max(x1 - x0, 3 * devicePixelRatio), bbox.height);
-    ctx.clip();
-    ctx.beginPath();
-    for (let x = x0 - bbox.height; x < x1; x += 8 * devicePixelRatio) {
-      ctx.moveTo(x, bbox.top + bbox.height);
-      ctx.lineTo(x + bbox.height, bbox.top);
-    }
-    ctx.stroke();
-    ctx.restore();
+    const width = x1 <= x0 ? 0 : Math.max(x1 - x0, 3 * devicePixelRatio);
+    hatch(ctx, { x: x0, y: bbox.top, width, height: bbox.height }, colours().edge, -1);
   }
-  ctx.restore();
 }

@@ -39,6 +39,9 @@ interface RulerProps {
   readonly plain?: boolean;
 }
 
+/** A level, a speed or a share below nothing is none; temperatures have no such end. */
+const canBeNegative = (unit: string): boolean => /^(Cel|K)/.test(unit);
+
 const percent = (x: number): string => `${x}%`;
 
 export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
@@ -60,7 +63,11 @@ export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
   const ahead = forecast === null ? [] : [how.of(forecast.limit)];
   const extent = seen.length === 0 ? [] : [Math.min(...seen), Math.max(...seen)];
-  const scale = scaleFor(marks, [...extent, ...ahead, ...(value === null ? [] : [value])]);
+  const scale = scaleFor(
+    marks,
+    [...extent, ...ahead, ...(value === null ? [] : [value])],
+    canBeNegative(signal.unit),
+  );
   const hollow = state.kind !== 'usable';
   return (
     <figure class="ruler">
@@ -117,7 +124,7 @@ function describe(signal: SignalView, last: number | null, scale: Scale, symbol:
 }
 
 /** From each limit outward; beyond the second limit the hatch is crossed. */
-function Banks({ marks, scale }: { readonly marks: Marks; readonly scale: Scale }) {
+export function Banks({ marks, scale }: { readonly marks: Marks; readonly scale: Scale }) {
   const id = useId().replaceAll(':', '');
   const low = marks.low ?? marks.lowLow;
   const high = marks.high ?? marks.highHigh;
@@ -165,7 +172,7 @@ function Banks({ marks, scale }: { readonly marks: Marks; readonly scale: Scale 
   );
 }
 
-function Needle({ x, hollow }: { readonly x: number; readonly hollow: boolean }) {
+export function Needle({ x, hollow }: { readonly x: number; readonly hollow: boolean }) {
   return (
     <g class={hollow ? 'needle hollow' : 'needle'}>
       <rect class="needle-halo" x={percent(x)} />
@@ -200,9 +207,11 @@ function Trail({ points, scale, of, now }: TrailProps) {
     before = at;
   }
   return (
-    <svg class="trail" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-      <path d={path} vector-effect="non-scaling-stroke" />
-    </svg>
+    <g class="trail-place">
+      <svg class="trail" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+        <path d={path} vector-effect="non-scaling-stroke" />
+      </svg>
+    </g>
   );
 }
 

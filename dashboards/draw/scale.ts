@@ -27,7 +27,7 @@ const leastSpan = 1e-6;
  * A scale that shows the window, its banks and `values`; where there is one limit, the way to it.
  * It moves in whole steps, so that it stands while a value wanders.
  */
-export function scaleFor(marks: Marks, values: readonly number[]): Scale {
+export function scaleFor(marks: Marks, values: readonly number[], canBeNegative = true): Scale {
   const low = marks.low ?? marks.lowLow;
   const high = marks.high ?? marks.highHigh;
   const limits = [marks.lowLow, low, high, marks.highHigh].filter((each) => each !== null);
@@ -43,7 +43,8 @@ export function scaleFor(marks: Marks, values: readonly number[]): Scale {
   if (high !== null || limits.length === 0) to += room;
   else to += room / 3;
   const step = niceStep((to - from) / 12);
-  return { from: Math.floor(from / step) * step, to: Math.ceil(to / step) * step };
+  const low0 = !canBeNegative && Math.min(...all) >= 0 ? Math.max(0, from) : from;
+  return { from: Math.floor(low0 / step) * step, to: Math.ceil(to / step) * step };
 }
 
 /** Per cent of the scale's width, kept on it. */

@@ -45,9 +45,10 @@ export function isPeople(alarm: AlarmView, known: Known): boolean {
 export const mattersAt = ({ evidence, raised }: AlarmView): number =>
   evidence.earliest ?? evidence.since ?? raised;
 
-/** `shiftEnd`: engine time. A high priority is for this shift whatever the forecast. */
+/** `shiftEnd`: engine time. What is over can wait for its answer; a high priority is for this shift. */
 export function bandOf(alarm: AlarmView, known: Known, shiftEnd: number): Band {
   if (isPeople(alarm, known)) return 'people';
+  if (isOver(alarm)) return 'wait';
   if (alarm.priority === 'high') return 'shift';
   return alarm.priority === 'medium' && mattersAt(alarm) < shiftEnd ? 'shift' : 'wait';
 }

@@ -26,6 +26,9 @@ const symbols: Readonly<Record<string, string>> = {
   'Cel{difference}': '°C',
   '[psi]': 'psi',
   bar: 'bar',
+  mbar: 'mbar',
+  Pa: 'Pa',
+  "[in_i'H2O]": 'inH₂O',
   um: 'µm',
   '[mil_i]': 'mil',
   'g/mL': 'g/mL',
@@ -44,6 +47,9 @@ const asIs = (unit: string): Display => ({
   perUnit: 1,
 });
 
+/** Filter drops and drafts: in bar they would be all zeros. */
+const smallPressure = { bar: 'mbar', kPa: 'Pa', '[psi]': "[in_i'H2O]" } as const;
+
 /** How the reader wants a canonical unit. `near`: a value or limit, which decides for lengths. */
 export function displayOf(unit: string, near: number | null): Display {
   const { temperature, pressure, smallLength } = readPreferences();
@@ -57,7 +63,7 @@ export function displayOf(unit: string, near: number | null): Display {
       return { symbol: `${symbol}/min`, of: (value) => value * perUnit, perUnit };
     }
     case 'kPa':
-      return display(pressure);
+      return display(near !== null && Math.abs(near) < 5 ? smallPressure[pressure] : pressure);
     case 'mm':
       return near !== null && Math.abs(near) < 3 ? display(smallLength) : asIs(unit);
     case 'kg/m3':

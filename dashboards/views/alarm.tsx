@@ -64,7 +64,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
 function DoNot({ words, people }: { readonly words: LabelWords; readonly people: boolean }) {
   return (
     <section class="do-not">
-      <h2>{say('doNot')}</h2>
+      <h2 class="unseen">{say('doNot')}</h2>
       <ul>
         {words.doNot.map((what) => (
           <li key={what}>{say('doNotEach', { what })}</li>

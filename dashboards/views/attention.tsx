@@ -1,5 +1,5 @@
 /** What is wrong, in three bands: people first, then time. */
-import { type Band, bands, isAside, sortInBands } from '../judge/bands.ts';
+import { type Band, bands, isAside, isOver, sortInBands } from '../judge/bands.ts';
 import { shiftEnd } from '../judge/shift.ts';
 import { Entry } from '../parts/entry.tsx';
 import { useBoard } from '../state/board.ts';
@@ -76,7 +76,7 @@ function BandOf({ band, title, occurrences }: BandProps) {
       <h2 class="band-title">{title}</h2>
       <ul class="entries">
         {found.map((alarm) => (
-          <Entry key={alarm.occurrence} alarm={alarm} />
+          <Entry key={alarm.occurrence} alarm={alarm} short={isOver(alarm)} />
         ))}
       </ul>
     </section>
