@@ -12,7 +12,7 @@ export class DipBath {
   fallMm: number = plant.weirFallMm;
   flowLPerMin: number = plant.flowLPerMin;
   filterBar: number = plant.cleanFilterBar;
-  solidsPercent = 24.8;
+  solidsPercent: number = plant.solidsPercent;
   withdrawalMPerMin: number = plant.withdrawalMPerMin;
   withdrawing: 0 | 1 = 0;
 
@@ -50,6 +50,8 @@ export class DipBath {
     // dp = k q: laminar flow of a viscous dispersion through the mesh.
     const drop = meshBar * (this.flowLPerMin / plant.flowLPerMin);
     this.filterBar = lagged(this.filterBar, drop, 10, stepS);
+    const thinned = now.fault('bath-thinned') * (plant.solidsPercent - plant.thinnedPercent);
+    this.solidsPercent = lagged(this.solidsPercent, plant.solidsPercent - thinned, 60, stepS);
     const inCycleS = ((now.lineS % hoistS.cycle) + hoistS.cycle) % hoistS.cycle;
     this.withdrawing = inCycleS < hoistS.drawing ? 1 : 0;
     const fast =

@@ -1,19 +1,16 @@
-/** The drying oven: two zones of air, two tracks of racks, an exhaust that must run. */
+/** The drying oven: two zones of air, a rack on its way through, an exhaust that must run. */
 import { nature, ovenPlant as plant } from './invented-plant.ts';
 import { afterStep, lagged } from './lump.ts';
 import type { Moment } from './moment.ts';
 import { Rack } from './rack.ts';
 
-export const tracks = ['left', 'right'] as const;
-export type Track = (typeof tracks)[number];
-
 export class DryingOven {
   readonly zoneC: [number, number] = [plant.setC, plant.setC];
   /** What the second sensor of zone 1 is off by. */
   checkOffK = 0;
-  readonly racks: Readonly<Record<Track, Rack>> = { left: new Rack(), right: new Rack() };
-  readonly loaded: Record<Track, 0 | 1> = { left: 0, right: 0 };
-  private readonly insideS: Record<Track, number> = { left: 0, right: 0 };
+  readonly rack = new Rack();
+  loaded: 0 | 1 = 0;
+  private insideS = 0;
   exhaustPa: number = plant.exhaustPa;
   /** Sum of what the burners give. */
   heatW = 0;
@@ -31,38 +28,36 @@ export class DryingOven {
     const { stepS } = now;
     const lost = now.fault('oven-exhaust-lost');
     this.exhaustPa = lagged(this.exhaustPa, plant.exhaustPa * (1 - lost), plant.exhaustLagS, stepS);
-    this.checkOffK = lagged(
-      this.checkOffK,
-      now.fault('zone-sensor-off') * plant.sensorOffK,
-      90,
-      stepS,
-    );
-    for (const [index, track] of tracks.entries())
-      this.move(now, track, index * (plant.cycleS / 2));
+    const off = now.fault('zone-sensor-off') * plant.sensorOffK;
+    this.checkOffK = lagged(this.checkOffK, off, 90, stepS);
+    this.move(now);
     this.heatW = 0;
-    this.heatZone(now, 0, -now.fault('oven-cold') * plant.setBackK);
-    const runaway = now.fault('zone-hot') * plant.runawayK;
-    this.heatZone(now, 1, runaway - now.fault('oven-cold') * plant.setBackK);
+    const runaway = now.fault('zone-hot');
+    const offsetK = runaway * plant.runawayK - now.fault('oven-cold') * plant.setBackK;
+    this.heatZone(now, 0, offsetK);
+    this.heatZone(now, 1, offsetK + runaway * plant.runawayZone2K);
   }
 
   /** A rack goes in, through zone 1, then zone 2, and out; while the conveyor stands it stays. */
-  private move(now: Moment, track: Track, laterS: number): void {
-    const rack = this.racks[track];
-    const inCycleS = (((now.lineS - laterS) % plant.cycleS) + plant.cycleS) % plant.cycleS;
+  private move(now: Moment): void {
+    const { rack } = this;
+    const inCycleS = ((now.lineS % plant.cycleS) + plant.cycleS) % plant.cycleS;
     const moving = this.moving(now) === 1;
-    const wasLoaded = this.loaded[track] === 1;
-    const wanted = inCycleS < plant.dwellS;
+    const wanted = inCycleS < plant.dwellS ? 1 : 0;
     // Nothing enters or leaves over a standing conveyor.
-    if (moving && wanted !== wasLoaded) {
-      this.loaded[track] = wanted ? 1 : 0;
-      this.insideS[track] = wanted ? inCycleS : 0;
-      if (wanted) rack.load(now.hallC);
+    if (moving && wanted !== this.loaded) {
+      this.loaded = wanted;
+      this.insideS = 0;
+      if (wanted === 1) rack.load(now.hallC);
     }
-    if (this.loaded[track] === 1) {
-      if (moving) this.insideS[track] += now.stepS;
-      const zone = this.insideS[track] < plant.dwellS / 2 ? 0 : 1;
-      rack.step(this.zoneC[zone]!, plant.filmWPerM2K, now.stepS);
+    if (this.loaded === 1) {
+      if (moving) this.insideS += now.stepS;
+      rack.step(this.zoneC[this.zoneOfRack], plant.filmWPerM2K, now.stepS);
     } else rack.step(now.hallC, plant.hallWPerM2K, now.stepS);
+  }
+
+  private get zoneOfRack(): 0 | 1 {
+    return this.insideS < plant.dwellS / 2 ? 0 : 1;
   }
 
   /**
@@ -70,13 +65,10 @@ export class DryingOven {
    * goes into walls, exhaust and racks.
    */
   private heatZone(now: Moment, zone: 0 | 1, offsetK: number): void {
-    const inZone = tracks.filter(
-      (track) =>
-        this.loaded[track] === 1 && (this.insideS[track] < plant.dwellS / 2 ? 0 : 1) === zone,
-    );
     const nowC = this.zoneC[zone];
     const exhaustWPerK = plant.exhaustM3PerS * this.exhaustShare * nature.airJPerM3K;
-    const rackWPerK = plant.filmWPerM2K * plant.partsM2;
+    const here = this.loaded === 1 && this.zoneOfRack === zone;
+    const rackWPerK = here ? plant.filmWPerM2K * plant.partsM2 : 0;
     const setC = plant.setC + offsetK;
     // Feed-forward of the steady losses, and in proportion to what is missing.
     const steadyW = (plant.wallsWPerK + exhaustWPerK) * (setC - now.hallC);
@@ -89,7 +81,7 @@ export class DryingOven {
       heatW,
       [
         [plant.wallsWPerK + exhaustWPerK, now.hallC],
-        ...inZone.map((track) => [rackWPerK, this.racks[track].metalC] as const),
+        [rackWPerK, this.rack.metalC],
       ],
       now.stepS,
     );

@@ -30,6 +30,9 @@ export const storePlant = {
   gateWPerK: 4_000,
   heaterWMax: 12_000,
   heaterWPerK: 3_000,
+  /** By hand it gives more, until its own cut-out. */
+  byHandW: 28_000,
+  cutOutC: 38,
   setC: 18,
   /** The pail of water that the wall sensor sits in. */
   pailKg: 2,
@@ -96,18 +99,20 @@ export const ovenPlant = {
   filmWPerM2K: 40,
   /** Still air in the hall takes the heat off more slowly. */
   hallWPerM2K: 12,
-  partsM2: 3,
+  partsM2: 4,
   /** Water in the wet film at entry. */
   waterKgPerM2: 0.045,
   /** Drying coefficient over the difference of vapour pressures. */
   dryingKgPerM2SPa: 9e-9,
-  /** Both tracks: so long in the oven, so long out of it; the second half a cycle later. */
+  /** A rack is so long in the oven; the next goes in at the beginning of the next cycle. */
   dwellS: 960,
   cycleS: 1_200,
   exhaustPa: 140,
   exhaustLagS: 6,
   /** Faults. */
-  runawayK: 24,
+  /** Of the whole oven, and what zone 2 has beyond that. */
+  runawayK: 13,
+  runawayZone2K: 11,
   setBackK: 15,
   sensorOffK: 8,
 } as const;
@@ -117,8 +122,9 @@ export const residuePlant = {
   floorJPerK: 12_000,
   floorToAirWPerK: 40,
   floorRadiantW: 80,
-  /** What the hot spot adds when a shroud has slipped. */
-  hotSpotW: 1_550,
+  /** A shroud has slipped: burner gas flows along the floor, and warms what is beside it. */
+  hotGasK: 46,
+  hotGasLagS: 400,
   shroudJPerK: 9_000,
   shroudToAirWPerK: 30,
   shroudRadiantW: 150,
@@ -127,9 +133,13 @@ export const residuePlant = {
   filterToAirWPerK: 14,
   reactingW: 700,
   reactingLagS: 420,
-  binJPerK: 30_000,
+  binJPerK: 10_000,
   binToHallWPerK: 8,
   binReactingW: 220,
+  /** Racks stacked in the hall; straight from the oven they are hot in the middle. */
+  stackJPerK: 60_000,
+  stackToHallWPerK: 40,
+  hotStackC: 64,
   thicknessMm: 0.55,
   growthMmPerH: 0.004,
 } as const;
@@ -140,7 +150,7 @@ export const tankPlant = {
   hallWPerK: 60,
   exchangerWPerK: 9_000,
   /** The exchanger's valve stuck open to the hot loop. */
-  stuckW: 14_000,
+  stuckW: 9_000,
   weirFallMm: 14,
   fallenWeirMm: 46,
   flowLPerMin: 42,
@@ -151,6 +161,8 @@ export const tankPlant = {
   withdrawalMPerMin: 1,
   fastWithdrawalMPerMin: 1.25,
   lagS: 30,
+  solidsPercent: 24.9,
+  thinnedPercent: 23.3,
 } as const;
 
 export const prepPlant = {

@@ -211,20 +211,18 @@ const heat: readonly Omit<Message, 'gateway'>[] = [
       exhaust_pa: [(p) => p.oven.exhaustPa, { noise: 0.8, digits: 1 }],
     }),
   },
-  ...(['left', 'right'] as const).flatMap((track) => [
-    {
-      topic: `oven-1/track/${track}/metal`,
-      everyS: 5,
-      qos: 1 as const,
-      payload: timed((p) => p.oven.racks[track].metalC, thermocouple),
-    },
-    {
-      topic: `oven-1/track/${track}/loaded`,
-      everyS: 5,
-      qos: 1 as const,
-      payload: timed((p) => p.oven.loaded[track], contact),
-    },
-  ]),
+  {
+    topic: 'oven-1/rack/metal',
+    everyS: 5,
+    qos: 1,
+    payload: timed((p) => p.oven.rack.metalC, thermocouple),
+  },
+  {
+    topic: 'oven-1/rack/loaded',
+    everyS: 5,
+    qos: 1,
+    payload: timed((p) => p.oven.loaded, contact),
+  },
   ...(
     [
       ['floor', (p) => p.residue.floorC],
@@ -239,7 +237,7 @@ const heat: readonly Omit<Message, 'gateway'>[] = [
   })),
   ...(
     [
-      ['floor', (p) => p.oven.zoneC[0]],
+      ['floor', (p) => p.residue.floorAirC],
       ['shroud', (p) => p.oven.zoneC[0]],
       ['filter', (p) => p.oven.zoneC[1] - 9],
     ] as readonly (readonly [string, Value])[]
@@ -267,6 +265,12 @@ const heat: readonly Omit<Message, 'gateway'>[] = [
     qos: 0,
     payload: plain((_, now) => now.hallC, resistance),
   },
+  ...([0, 1] as const).map((rack) => ({
+    topic: `residue-1/stack/rack-${rack + 7}`,
+    everyS: 30,
+    qos: 0 as const,
+    payload: plain((p) => p.residue.stackC[rack], thermocouple),
+  })),
   {
     topic: 'racks-1/climate',
     everyS: 30,

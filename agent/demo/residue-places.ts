@@ -5,9 +5,13 @@ import type { Moment } from './moment.ts';
 
 export class ResiduePlaces {
   floorC = 80;
+  /** The gas along the floor, 50 mm above it, warmer than its zone by so much. */
+  private hotGasK = 0;
+  floorAirC = 78;
   shroudC = 82;
   filterC = 70;
   binC = 22;
+  readonly stackC: [number, number] = [24, 24];
   /** What the filter's bed and the bin give off as they react; it builds up slowly. */
   private filterW = 0;
   private binW = 0;
@@ -16,12 +20,14 @@ export class ResiduePlaces {
   /** C dT/dt = Q + UA (T_air - T), Q from radiation, or from the residue itself. */
   step(now: Moment, zoneC: readonly [number, number], exhaustC: number): void {
     const { stepS } = now;
-    const hot = now.fault('hot-spot') * plant.hotSpotW;
+    const gasK = now.fault('hot-spot') * plant.hotGasK;
+    this.hotGasK = lagged(this.hotGasK, gasK, plant.hotGasLagS, stepS);
+    this.floorAirC = zoneC[0] + this.hotGasK;
     this.floorC = afterStep(
       this.floorC,
       plant.floorJPerK,
-      plant.floorRadiantW + hot,
-      [[plant.floorToAirWPerK, zoneC[0]]],
+      plant.floorRadiantW,
+      [[plant.floorToAirWPerK, this.floorAirC]],
       stepS,
     );
     this.shroudC = afterStep(
@@ -48,6 +54,19 @@ export class ResiduePlaces {
       [[plant.binToHallWPerK, now.hallC]],
       stepS,
     );
+    for (const rack of [0, 1] as const) {
+      // One of the two is stacked hot; afterwards both cool as they may.
+      const fresh = rack === 0 && now.fault('stack-hot') > 0;
+      this.stackC[rack] = fresh
+        ? plant.hotStackC
+        : afterStep(
+            this.stackC[rack],
+            plant.stackJPerK,
+            0,
+            [[plant.stackToHallWPerK, now.hallC]],
+            stepS,
+          );
+    }
     this.thicknessMm += (plant.growthMmPerH * stepS) / 3_600;
   }
 

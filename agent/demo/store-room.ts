@@ -26,10 +26,11 @@ export class StoreRoom {
     const { stepS, outsideC } = now;
     const gate = now.fault('gate-open');
     const full = now.fault('store-heater-full');
-    // A controller in proportion, P = k (T_set - T) within 0 and P_max; at full it knows no set point.
+    // A controller in proportion, P = k (T_set - T) within 0 and P_max; by hand there is only the cut-out.
     const called = plant.heaterWPerK * (plant.setC - this.airC);
     const controlledW = Math.min(plant.heaterWMax, Math.max(0, called));
-    const heatW = controlledW + full * (plant.heaterWMax - controlledW);
+    const byHandW = this.airC < plant.cutOutC ? plant.byHandW : 0;
+    const heatW = full > 0 ? byHandW * full : controlledW;
     const leaks = plant.wallsWPerK + gate * plant.gateWPerK;
     this.airC = afterStep(this.airC, plant.airJPerK, heatW, [[leaks, outsideC]], stepS);
 
