@@ -3,13 +3,15 @@
  *
  * Plain JavaScript that an old Node can parse, since the Node on the machine may be older than
  * the one this project runs on. It makes sure that node_modules is what package-lock.json says,
- * then hands over to the Node 24 found there, running the TypeScript sources as they are.
+ * then hands over to the Node 24 found there, running the TypeScript sources as they are. The page
+ * alone needs building; it is built where its sources are no longer those it was built from.
  *
  * Always true: signals reach the process it started, its exit code is passed on, and nothing
  * is left running when it ends.
  */
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -17,7 +19,7 @@ const top = dirname(fileURLToPath(import.meta.url));
 const packages = join(top, 'node_modules');
 const node = join(packages, 'node', 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
 
-/** What each word runs: a source file, and the arguments that come before the caller's own. */
+/** What each word runs: a source file, and the arguments that come before the caller's own; `page` only builds. */
 const targets = {
   start: { file: 'agent/cli/main.ts', before: ['demo'] },
   test: { file: 'tests/suite/main.ts', before: ['test'] },
@@ -25,7 +27,13 @@ const targets = {
   bench: { file: 'tests/bench/main.ts', before: [] },
   docs: { file: 'tests/docs/write.ts', before: [] },
   forebond: { file: 'agent/cli/main.ts', before: [] },
+  page: { file: 'dashboards/vite.config.ts', before: [] },
 };
+
+/** What the page is built from, and where its fingerprint is kept. */
+const pageSources = ['dashboards', 'rules', 'package-lock.json'];
+const page = join(top, 'dist', 'dashboards');
+const pageMark = join(top, 'dist', 'dashboards.built-from');
 
 function fail(code, text) {
   process.stderr.write(`${text}\n`);
@@ -86,6 +94,64 @@ function installPackages() {
   }
 }
 
+function filesOf(place) {
+  const path = join(top, place);
+  if (!existsSync(path)) return [];
+  if (place.endsWith('.json')) return [place];
+  return readdirSync(path, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath || entry.path, entry.name).slice(top.length + 1));
+}
+
+/** One hash over the names and contents of all sources of the page. */
+function pageFingerprint() {
+  const hash = createHash('sha256');
+  for (const file of pageSources.flatMap(filesOf).sort()) {
+    hash
+      .update(`${file}\0`)
+      .update(readFileSync(join(top, file)))
+      .update('\0');
+  }
+  return hash.digest('hex');
+}
+
+function pageIsFresh(fingerprint) {
+  if (!existsSync(join(page, 'index.html')) || !existsSync(pageMark)) return false;
+  return readFileSync(pageMark, 'utf8') === fingerprint;
+}
+
+/** Builds beside the old page and puts it in its place whole, so that nobody reads half of one. */
+function buildPageIfStale() {
+  if (!existsSync(join(top, 'dashboards'))) return;
+  const fingerprint = pageFingerprint();
+  if (pageIsFresh(fingerprint)) return;
+  process.stderr.write('Building the page.\n');
+  const fresh = `${page}-${process.pid}`;
+  const vite = join(packages, 'vite', 'bin', 'vite.js');
+  const line = [vite, 'build', 'dashboards', '--logLevel', 'warn', '--outDir', fresh];
+  const done = spawnSync(node, line, { cwd: top, stdio: ['ignore', 2, 2] });
+  if (done.status !== 0) {
+    rmSync(fresh, { recursive: true, force: true });
+    fail(70, 'The page could not be built; why stands above. npm run check tells more.');
+  }
+  rmSync(page, { recursive: true, force: true });
+  try {
+    renameSync(fresh, page);
+  } catch (error) {
+    // Another start was quicker and has put the same page there.
+    if (!existsSync(join(page, 'index.html'))) throw error;
+    rmSync(fresh, { recursive: true, force: true });
+  }
+  writeFileSync(pageMark, fingerprint);
+}
+
+/** Does this command line serve the page, or test it? */
+const needsPage = (word, rest) =>
+  word === 'start' ||
+  word === 'test' ||
+  word === 'page' ||
+  (word === 'forebond' && (rest[0] === 'run' || rest[0] === 'demo'));
+
 function handOver(target, rest) {
   const line = ['--conditions=forebond-source', join(top, target.file)];
   const child = spawn(node, line.concat(target.before, rest), {
@@ -123,4 +189,6 @@ if (!packagesAreComplete()) installPackages();
 if (!existsSync(join(top, target.file))) {
   fail(70, `${target.file} is missing, so "${word}" cannot run. Restore it from git.`);
 }
-handOver(target, process.argv.slice(3));
+const rest = process.argv.slice(3);
+if (needsPage(word, rest)) buildPageIfStale();
+if (word !== 'page') handOver(target, rest);

@@ -208,7 +208,13 @@ function Trail({ points, scale, of, now }: TrailProps) {
   }
   return (
     <g class="trail-place">
-      <svg class="trail" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+      <svg
+        class="trail"
+        height="2.5rem"
+        viewBox="0 0 100 100"
+        preserveAspectRatio="none"
+        aria-hidden="true"
+      >
         <path d={path} vector-effect="non-scaling-stroke" />
       </svg>
     </g>
@@ -229,7 +235,13 @@ function Ahead({ from, limit, forecast, scale, now }: AheadProps) {
   const reach = Math.max(1, forecast.latest - now);
   const y = 100 - (Math.max(0, forecast.earliest - now) / reach) * 100;
   return (
-    <svg class="ahead" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+    <svg
+      class="ahead"
+      height="2.25rem"
+      viewBox="0 0 100 100"
+      preserveAspectRatio="none"
+      aria-hidden="true"
+    >
       <path d={`M${x0} 100L${x1} ${y}`} vector-effect="non-scaling-stroke" />
       <path d={`M${x0} 100L${x1} 0`} vector-effect="non-scaling-stroke" />
       <path class="ahead-limit" d={`M${x1} ${y}L${x1} 0`} vector-effect="non-scaling-stroke" />

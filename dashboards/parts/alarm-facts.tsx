@@ -60,7 +60,7 @@ export function When({ alarm }: { readonly alarm: AlarmView }) {
   const stale = useStale();
   return (
     <span class="when">
-      <span>{whenText(alarm, now, stale)}</span>{' '}
+      <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, now, stale)}</span>{' '}
       <span class="priority">{say('priority')[alarm.priority]}</span>
     </span>
   );

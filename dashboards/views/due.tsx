@@ -4,7 +4,7 @@ import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
-import { holdName } from './holds.tsx';
+import { HoldReason, holdName } from './holds.tsx';
 
 export function Due() {
   const holds = useBoard((board) => board.holds);
@@ -27,7 +27,7 @@ export function Due() {
           <ul class="plain-list">
             {standing.map((hold) => (
               <li key={hold.id}>
-                <a href={to('holds')}>{holdName(hold)}</a> {hold.reason}
+                <a href={to('holds')}>{holdName(hold)}</a> <HoldReason hold={hold} />
               </li>
             ))}
           </ul>

@@ -51,12 +51,18 @@ export function Holds({ item }: { readonly item: string | null }) {
   );
 }
 
+/** A rule gives its own id for a reason; people are told what that rule is about. */
+export function HoldReason({ hold }: { readonly hold: HoldView }) {
+  const rule = useBoard((board) => board.rules.get(hold.reason));
+  return <p>{rule === undefined ? hold.reason : rule.consequence}</p>;
+}
+
 function Standing({ hold }: { readonly hold: HoldView }) {
   const now = useNow(60_000);
   return (
     <li class="entry entry-still">
       <strong class="hold-name">{holdName(hold)}</strong>
-      <p>{hold.reason}</p>
+      <HoldReason hold={hold} />
       <p class="hint">{say('heldSince', { clock: clock(hold.since, now), by: byText(hold.by) })}</p>
       {hold.occurrence === null ? null : (
         <p>

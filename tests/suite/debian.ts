@@ -1,5 +1,6 @@
 /**
- * Debian packages the tests need: real MQTT clients, a clock that can be set, a compiler.
+ * Debian packages the tests need: real MQTT clients, a clock that can be set, a compiler, a
+ * browser.
  *
  * As root they are installed where missing; otherwise it says what to install, and the
  * tests that need them fail and name the program they miss.
@@ -14,6 +15,7 @@ const needed = [
   ['mosquitto', 'mosquitto'],
   ['faketime', 'faketime'],
   ['cc', 'build-essential'],
+  ['chromium', 'chromium'],
 ] as const;
 
 /** What this leans on of the machine. */

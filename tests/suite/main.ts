@@ -62,12 +62,17 @@ if (mode !== 'test' && mode !== 'check') {
 if (mode === 'test') ensureDebianPackages(thisMachine);
 
 const types = run('types', 'typescript/bin/tsc', ['-p', 'tsconfig.json']);
+const pageTypes = run('types of the page', 'typescript/bin/tsc', [
+  '-p',
+  'dashboards/tsconfig.json',
+]);
 const lint = run('lint, format and fences', '@biomejs/biome/bin/biome', [
   'check',
   '--error-on-warnings',
 ]);
 const tally = [
   oneStep(types === 0),
+  oneStep(pageTypes === 0),
   oneStep(lint === 0),
   runTests(mode === 'check' ? slow : [], filters),
 ].reduce(add);
