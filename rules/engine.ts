@@ -57,7 +57,7 @@ export class Engine implements JudgementHost {
   }
 
   /** What stands now, to be looked at and not touched. */
-  get present(): Pick<Judgement, 'rules' | 'alarms' | 'evidence'> {
+  get present(): Pick<Judgement, 'rules' | 'alarms' | 'evidence' | 'signals'> {
     return this.judgement;
   }
 

@@ -130,10 +130,12 @@ export class Journal {
 
   /** Is it time? At once where somebody waits or something happened, else once a second. */
   due(now: EpochMs): boolean {
-    if (this.refusal !== null) return now - this.triedAt >= limits.commitRetryMs;
+    // A clock set back makes it due as well.
+    const since = (at: EpochMs): number => Math.abs(now - at);
+    if (this.refusal !== null) return since(this.triedAt) >= limits.commitRetryMs;
     if (this.owed.length > 0 || this.ledger.length > 0) return true;
     const wait = this.rows.length > 0 ? this.lazyCommitMs : limits.idleCommitMs;
-    return now - this.committedAt >= wait;
+    return since(this.committedAt) >= wait;
   }
 
   /**

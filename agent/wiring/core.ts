@@ -28,6 +28,7 @@ import { findingWords } from './finding-words.ts';
 import { type Compiled, lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { inPlan, SampleBook } from './sample-book.ts';
+import { rememberSealed } from './sealed-memory.ts';
 import { Sealing } from './sealing.ts';
 
 export interface CoreOptions {
@@ -81,6 +82,7 @@ export class Core {
       clock: options.mode,
     });
     const recovered = this.recover();
+    rememberSealed(store, this.plans.now, (batch) => this.intake.remember(batch));
     const start = recovered?.engine.now ?? 0;
     this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
     this.sealing = this.newSealing(recovered);
@@ -101,7 +103,6 @@ export class Core {
       recovered?.engine ?? null,
     );
     this.takeUp(recovered);
-    // Before anything arrives: the clock may have been set while nobody looked.
     if (options.mode === 'wall') this.lookAtClock();
   }
 

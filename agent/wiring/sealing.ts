@@ -70,7 +70,8 @@ export class Sealing {
     if (this.job !== null) return now >= this.retryAt;
     if (this.from === null) return false;
     return (
-      now - this.from >= this.parts.everyMs ||
+      // A clock set back by more makes it due as well.
+      Math.abs(now - this.from) >= this.parts.everyMs ||
       this.parts.samples() - this.samplesSealed >= limits.openSamplesMax
     );
   }

@@ -25,6 +25,7 @@ import type { Core } from './core.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
+import type { Latest } from './sample-book.ts';
 import { alarmView, coverageView, holdView, ruleView, sampleView, signalView } from './views.ts';
 
 export interface WebPortsParts {
@@ -69,8 +70,15 @@ export class CorePorts implements WebPorts {
     const { samples } = this.core;
     const limits = rulerLimits(this.plan);
     return this.plan.signals.map((signal, i) =>
-      signalView(signal, samples.latest(i), limits.get(i) ?? noLimits),
+      signalView(signal, samples.latest(i) ?? this.lastKnown(signal.id), limits.get(i) ?? noLimits),
     );
+  }
+
+  /** Before a signal speaks again after a start: what the engine knew of it. */
+  private lastKnown(id: string): Latest | null {
+    const engine = this.core.live.running;
+    const index = engine?.plan.signals.findIndex((signal) => signal.id === id) ?? -1;
+    return index < 0 ? null : (engine?.present.signals.latest(index) ?? null);
   }
 
   samplesSince(cursor: number): ReturnType<WebPorts['samplesSince']> {

@@ -30,7 +30,7 @@ export class Judgement implements AlarmHost {
   readonly wiring: Wiring;
   readonly runs: Runs;
   private readonly host: JudgementHost;
-  private readonly signals: Signals;
+  readonly signals: Signals;
   private readonly derivation: Derivation;
   private readonly reading: Reading = { at: 0, judged: 0, value: 0, quality: 0, input: 0 };
 

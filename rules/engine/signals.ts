@@ -39,6 +39,12 @@ export class Signals {
     this.quality[signal] = quality;
   }
 
+  /** The latest usable reading; null before the first. */
+  latest(signal: number): { at: EpochMs; value: number; quality: number } | null {
+    if (!this.known(signal)) return null;
+    return { at: this.at[signal]!, value: this.value[signal]!, quality: this.quality[signal]! };
+  }
+
   known(signal: number): boolean {
     return this.at[signal]! >= 0;
   }

@@ -184,6 +184,18 @@ describe('duplicates', () => {
   });
 });
 
+test('duplicates are remembered across a seal and a restart as well', async () => {
+  const agent = begun();
+  const at = agent.nowMs;
+  const reading = (v: number) => JSON.stringify({ v, t: at });
+  agent.send('bottom', reading(9)).pass(3_000);
+  await agent.core.sealIfDue(true);
+  expect(agent.open['l/s/bottom'] ?? []).toEqual([]);
+  agent.restart();
+  agent.send('bottom', reading(9)).send('bottom', reading(8));
+  expect(agent.open['l/s/bottom']!.map(({ value }) => value)).toEqual([8]);
+});
+
 test('every acknowledged message is there after a kill', () => {
   const agent = aDay(begun(), 5);
   const { acknowledged } = agent;
