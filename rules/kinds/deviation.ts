@@ -5,6 +5,7 @@
  * signal that is itself in per cent, "1 %" is one point. Judged like a band.
  */
 import { z } from 'zod/mini';
+import { withoutDust } from '../quantity/quantity.ts';
 import { type BandMemory, type BandSettings, band, bandOf } from './band.ts';
 import type { RuleKind } from './kind.ts';
 import { durationText, quantityText, type SettingsReader } from './settings.ts';
@@ -73,7 +74,7 @@ export const deviation: RuleKind<DeviationSettings, BandMemory> = {
   evidence: (settings, memory) => {
     const evidence = band.evidence(settings, memory);
     if (evidence.value === undefined) return { ...evidence, reference: settings.target };
-    const difference = Number(Math.abs(evidence.value - settings.target).toPrecision(12));
+    const difference = withoutDust(Math.abs(evidence.value - settings.target));
     return { ...evidence, reference: settings.target, difference };
   },
   sentence: (evidence) =>

@@ -6,6 +6,7 @@
  * answer stays what it was. An input that cannot be used is left out, and comes back by itself.
  */
 import { z } from 'zod/mini';
+import { withoutDust } from '../quantity/quantity.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import {
   type Delayed,
@@ -79,7 +80,7 @@ function evidence(settings: StraySettings, memory: StrayMemory): Evidence {
     ...(memory.value === null ? {} : { value: memory.value }),
     ...(memory.reference === null
       ? {}
-      : { reference: memory.reference, difference: memory.difference }),
+      : { reference: memory.reference, difference: withoutDust(memory.difference) }),
     ...(memory.furthest === null ? {} : { input: memory.furthest }),
     ...(memory.answer.sinceMs === null ? {} : { sinceMs: memory.answer.sinceMs }),
   };

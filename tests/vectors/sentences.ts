@@ -10,7 +10,7 @@ const min = 60_000;
 const h = 60 * min;
 export const nowMs = Date.UTC(2026, 10, 25, 2, 10);
 
-interface Spoken {
+export interface Spoken {
   readonly station: string;
   readonly rule: string;
   readonly seen: Evidence;

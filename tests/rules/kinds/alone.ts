@@ -42,12 +42,18 @@ export class Alone<S, M> {
   }
 
   /** Readings, each with the deadlines before it; a string is a quality that makes it unusable. */
-  see(...readings: readonly (readonly [judged: number, value: number])[]): this {
-    for (const [judged, value] of readings) {
+  see(...readings: readonly (readonly [judged: number, value: number, input?: number])[]): this {
+    for (const [judged, value, input = 0] of readings) {
       this.until(judged);
-      const reading = { at: judged, judged, value, quality: 0, input: 0 };
+      const reading = { at: judged, judged, value, quality: 0, input };
       this.answer(judged, this.kind.sample(this.settings, this.memory, reading, this.timer));
     }
+    return this;
+  }
+
+  /** An input can no longer be used, of a kind that goes on without it. */
+  without(input: number): this {
+    this.kind.without?.(this.memory, input, this.timer);
     return this;
   }
 

@@ -11,6 +11,10 @@ test('a sheet in canonical numbers; what it does not say is unknown', () => {
     max_rest: '2 h',
     agitator_high: '0.5 Hz',
     target_solids: '350 g/kg',
+    dry_above: '149 [degF]',
+    dry_for: '10 min',
+    bake_peak: '100 Cel',
+    residue_limit: '105 Cel',
   });
   expect(problems).toEqual([]);
   expect(sheet).toEqual({
@@ -21,6 +25,12 @@ test('a sheet in canonical numbers; what it does not say is unknown', () => {
     maxRestMs: 7_200_000,
     stirTimeMs: null,
     targetSolidsPercent: 35,
+    dryAboveC: 65,
+    dryForMs: 600_000,
+    bakePeakC: 100,
+    bakeUpperC: null,
+    bakeUpperForMs: null,
+    residueLimitC: 105,
     agitatorLowPerMin: null,
     agitatorHighPerMin: 30,
   });
