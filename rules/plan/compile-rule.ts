@@ -65,7 +65,7 @@ export function compileRule(
       fix: 'Give their topics the same names, or judge signals of one place only.',
       atKey: true,
     });
-  const sound = checkSettings(kind, drafted.settings, pathOf, report);
+  const sound = checkSettings(kind, drafted, pathOf, report);
   let compiled: unknown = null;
   if (sound && drafted.missing.length === 0) {
     const problems: SettingsProblem[] = [];

@@ -12,6 +12,8 @@ export interface SettingsDraft {
   readonly settings: Readonly<Record<string, unknown>>;
   readonly card: readonly CardSetting[];
   readonly missing: readonly string[];
+  /** Settings that nobody gave; the kind may want them. */
+  readonly absent: readonly string[];
   readonly unconfirmed: readonly string[];
   /** What would make it say more, although it is armed. */
   readonly wanted: readonly string[];
@@ -32,18 +34,19 @@ export const ownSettings = (written: RuleWritten | undefined): Readonly<Record<s
 /** Where a setting was written; the rule's own place for one that nobody wrote. */
 export type PathOf = (key: string) => Path;
 
-/** Reports what the kind does not know or cannot read; true where all is well. */
+/** Reports what the kind does not know or cannot read, but for what is `absent`; true where all is well. */
 export function checkSettings(
   kind: RuleKind,
-  settings: Readonly<Record<string, unknown>>,
+  { settings, absent }: Pick<SettingsDraft, 'settings' | 'absent'>,
   pathOf: PathOf,
   report: Report,
 ): boolean {
   const known = settingNames(kind);
   let sound = true;
   for (const problem of problemsOf(kind.written, settings)) {
-    sound = false;
     const key = String(problem.path[0] ?? '');
+    if (absent.includes(key)) continue;
+    sound = false;
     const path = [...pathOf(key), ...problem.path];
     if (problem.atKey === true && !known.includes(key))
       report({
@@ -68,6 +71,7 @@ export function draftSettings(
   const settings: Record<string, unknown> = { ...fixed };
   const card: CardSetting[] = [];
   const missing: string[] = [];
+  const absent: string[] = [];
   const unconfirmed: string[] = [];
   const wanted: string[] = [];
   for (const number of numbers) {
@@ -76,6 +80,7 @@ export function draftSettings(
     const followed = fromSheet === null ? (number.follows?.(given) ?? null) : null;
     const written = fromSheet ?? followed?.written ?? number.value;
     if (written !== null) settings[number.setting] = written;
+    else absent.push(number.setting);
     const confirmed = fromSheet !== null || (followed?.confirmed ?? number.confirm === undefined);
     const instead = [own, settings].some((each) => Object.hasOwn(each, number.unless ?? ''));
     if (written === null && instead) continue;
@@ -98,7 +103,7 @@ export function draftSettings(
     settings[setting] = written;
     card.push({ setting, written: printable(written), basis: bySite, confirmed: true });
   }
-  return { settings, card, missing, unconfirmed, wanted };
+  return { settings, card, missing, absent, unconfirmed, wanted };
 }
 
 const printable = (value: unknown): string | number | boolean =>

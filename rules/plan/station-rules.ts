@@ -90,11 +90,12 @@ function fromTemplate(
     });
   const judged = judgedSignals(station, signals, kind, template.signals, own, path, report);
   if (judged === null) {
-    const serves = station.kind.rules.some(
-      (other) =>
-        (other === template || other.alike?.rule === template.name) &&
-        other.signals.some((name) => signals.has(name) || station.broken.has(name)),
-    );
+    const readable = (name: string): boolean => signals.has(name) || station.broken.has(name);
+    const serves =
+      template.signals.some((name) => station.broken.has(name)) ||
+      station.kind.rules.some(
+        (other) => other.alike?.rule === template.name && other.signals.some(readable),
+      );
     if (own !== undefined && own.signal === undefined && own.signals === undefined && !serves)
       report({
         path,

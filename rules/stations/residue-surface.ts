@@ -230,7 +230,7 @@ export const selfHeating: RuleTemplate = {
   name: 'self-heating',
   kind: 'self-heat',
   signals: ['self-heat-excess', 'surface'],
-  hazard: 'self-heating',
+  hazard: 'reaction',
   numbers: [
     {
       setting: 'excess',

@@ -23,7 +23,7 @@ export const residue: StationKind = {
       byHand: null,
     },
     {
-      id: 'self-heating',
+      id: 'reaction',
       words: 'Residue reacts and heats itself, at any temperature of the oven.',
       people: true,
       byHand: null,
