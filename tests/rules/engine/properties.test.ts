@@ -26,16 +26,23 @@ describe('live equals replay', () => {
     fc.assert(
       fc.property(story, (s) => {
         const { out, record } = live(s);
-        for (const effect of out.effects as { kind: string; transition?: string }[])
+        for (const effect of out.effects as {
+          kind: string;
+          transition?: string;
+          rule?: string;
+        }[]) {
           count(effect.transition ?? effect.kind);
+          if (effect.transition === 'raised') count(`${effect.rule} raised`);
+        }
         for (const input of record.inputs) count(`input ${input.kind}`);
         expect(replayed(record, out.end.now)).toEqual(out);
       }),
       { numRuns: 1_000 },
     );
     const often = [
-      ...['raised', 'returned', 'acknowledged', 'shelved', 'unshelved', 'removed', 'hold'],
+      ...['raised', 'returned', 'acknowledged', 'shelved', 'unshelved', 'removed', 'hold', 'run'],
       ...['refused', 'judgeable', 'removed-from-service', 'returned-to-service'],
+      ...['b-dry raised', 'apart raised'],
       ...['input gap', 'input site', 'input command'],
     ];
     for (const what of often) expect(seen.get(what) ?? 0, what).toBeGreaterThan(0);

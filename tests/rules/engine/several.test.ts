@@ -88,3 +88,48 @@ test('snapshot and restore at every input give the same', () => {
   expect(told).toEqual(whole.told);
   expect(told.length).toBeGreaterThan(4);
 });
+
+describe('residue that heats itself', () => {
+  const place = smallPlan({
+    signals: { air: {}, surface: {}, excess: { unit: 'K' } },
+    derived: { excess: { inputs: ['surface', 'air'], compute: (x) => x[0]! - x[1]! } },
+    rules: {
+      r: {
+        kind: 'self-heat',
+        on: ['excess', 'surface'],
+        settings: { excess: '5 K', rise: '1 K', rise_per: '1 min', on_delay: '60 s' },
+        class: { latching: true, selfAcknowledging: false, highlyManaged: true },
+        hazardToPeople: true,
+      },
+    },
+  });
+  const surfaceAt = (s: number): number => Math.round((80 + Math.max(0, s - 300) / 40) * 10) / 10;
+  const readings = Array.from({ length: 100 }, (_, i) => i * 10).flatMap((s) => [
+    { signal: 'air', at: s * 1_000, value: 79 + ((s / 10) % 3) / 10 },
+    { signal: 'surface', at: s * 1_000 + 40, value: surfaceAt(s) },
+  ]);
+
+  test('is told once, stays until it is reset, and replays alike however it is fed', () => {
+    const slow = new Drive(place);
+    for (const reading of readings) slow.offer(reading).advance(reading.at);
+    const fast = new Drive(place).feed(...readings);
+    const end = readings.at(-1)!.at;
+    let resumed = new Drive(place);
+    const told: string[] = [];
+    for (const reading of readings) {
+      resumed.offer(reading).advance(reading.at);
+      told.push(...resumed.told);
+      resumed = Drive.resume(resumed);
+    }
+    for (const drive of [slow, fast]) drive.advance(end);
+    expect(slow.told).toHaveLength(1);
+    expect(slow.told[0]).toMatch(/^\d+ r raised unacknowledged$/);
+    expect(fast.effects).toEqual(slow.effects);
+    expect(told).toEqual(slow.told);
+    // From 1 K, 1.5 K a minute more from 300 s on: 5 K at 460 s, and a minute of delay.
+    expect(Number(slow.told[0]!.split(' ')[0])).toBeGreaterThan(515_000);
+    expect(Number(slow.told[0]!.split(' ')[0])).toBeLessThan(600_000);
+    slow.values('surface', [end + 60_000, 79]).advance(end + 600_000);
+    expect(slow.told.at(-1)).toMatch(/returned latched-unacknowledged$/);
+  });
+});

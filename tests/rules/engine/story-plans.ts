@@ -28,6 +28,23 @@ const rules = {
     on: 'b',
     settings: { low: '5 Cel', within: '10 s', window: '20 s' },
   },
+  'b-dry': {
+    kind: 'dry',
+    on: ['b', 'gate'],
+    settings: {
+      above: '20 Cel',
+      above_for: '3 s',
+      dwell: '10 s',
+      upper: '40 Cel',
+      upper_for: '2 s',
+      peak: '49 Cel',
+    },
+  },
+  apart: {
+    kind: 'stray',
+    on: ['a', 'b', 'gate'],
+    settings: { limit: '15 K', deadband: '5 K', on_delay: '900 ms' },
+  },
   'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' } },
   'sum-high': { kind: 'band', on: 'sum', settings: { high: '50 Cel', on_delay: '300 ms' } },
 } as const satisfies SmallPlan['rules'];
@@ -43,13 +60,24 @@ const sum = {
   compute: (x: ArrayLike<number>): number | null => (x[0]! > 45 ? null : x[0]! + x[1]!),
 };
 
-export const plan = smallPlan({ signals, derived: { sum }, rules });
+const runs = {
+  'l/o': {
+    loaded: 'gate',
+    metal: 'b',
+    least: { fromC: 20, ms: 3_000 },
+    peak: 49,
+    most: { fromC: 40, ms: 2_000 },
+  },
+};
+
+export const plan = smallPlan({ signals, derived: { sum }, rules, runs });
 
 const { 'b-low': _, ...kept } = rules;
 /** One rule gone, one changed, one new; a signal more, and one more computed from it. */
 export const otherPlan = smallPlan({
   revision: 'other',
   signals: { ...signals, aa: {}, 'b-twice': {} },
+  runs: { ...runs, 'l/p': { loaded: 'aa', metal: 'a' } },
   derived: { sum, 'b-twice': { inputs: ['b'], compute: (x) => 2 * x[0]! } },
   rules: {
     ...kept,

@@ -15,7 +15,10 @@ export const start = 1_000_000;
 export const arrival = fc.record({
   afterMs: fc.oneof(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 0, max: 9_000 })),
   signal: fc.constantFrom('a', 'b', 'gate', 'a', 'b', 'aa'),
-  value: fc.integer({ min: 0, max: 500 }).map((k) => k / 10),
+  value: fc.oneof(
+    { weight: 7, arbitrary: fc.integer({ min: 0, max: 500 }).map((k) => k / 10) },
+    { weight: 1, arbitrary: fc.constant(0) },
+  ),
   behindMs: fc.integer({ min: 0, max: 600 }),
   quality: fc.constantFrom(0, 0, 0, 0, 0, quality.jump, quality.outOfRange),
   flags: fc.constantFrom(0, 0, 0, 0, 0, 0, sampleFlag.late, sampleFlag.noSignOfLife),
