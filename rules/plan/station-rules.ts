@@ -181,38 +181,38 @@ function ownRule(
   };
   const judged = judgedSignals(station, signals, taken, [], words, path, report);
   if (kind === null || judged === null) return null;
+  const own = { name, kind, signals: judged, given: givenBy(station) };
   return compileRule(
     station,
     signals,
-    {
-      name,
-      kind,
-      signals: judged,
-      numbers: [],
-      fixed: {},
-      gate: null,
-      hold: null,
-      priority: ['medium', 'medium'],
-      class: plainClass,
-      respond: null,
-      hazard: name,
-      people: words.signal_word !== undefined && words.signal_word !== 'NOTICE',
-      label: {
-        word: words.signal_word ?? 'NOTICE',
-        sentence: null,
-        consequence: '',
-        steps: [],
-        doNot: [],
-        caution: '',
-      },
-      facts: {},
-      given: givenBy(station),
-      wants: [],
-    },
+    { ...bareRule(words), ...own, hazard: name },
     { own: words, alike: null },
     report,
   );
 }
+
+/** What a rule of the site's own brings before the site's words: nothing that could surprise. */
+const bareRule = (words: RuleWritten) =>
+  ({
+    numbers: [],
+    fixed: {},
+    gate: null,
+    hold: null,
+    priority: ['medium', 'medium'],
+    class: plainClass,
+    respond: null,
+    people: words.signal_word !== undefined && words.signal_word !== 'NOTICE',
+    label: {
+      word: words.signal_word ?? 'NOTICE',
+      sentence: null,
+      consequence: '',
+      steps: [],
+      doNot: [],
+      caution: '',
+    },
+    facts: {},
+    wants: [],
+  }) as const;
 
 const firePlanWanted = 'the site’s fire plan: telephone and muster point (fire_plan)';
 const several = { takes: { least: 2, most: 8, units: 'same' } } as const;

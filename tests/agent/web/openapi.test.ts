@@ -5,7 +5,8 @@ import { type ErrorCode, errorCatalogue } from '#agent/errors.ts';
 import { pathOf, refusalsOf } from '#agent/web/openapi.ts';
 import { problemStatus } from '#agent/web/problem.ts';
 import { startWeb, type Web } from '#agent/web/server.ts';
-import { alarm, FakePorts, hold, run } from './fake-ports.ts';
+import { alarm, FakePorts, hold } from './fake-ports.ts';
+import { run } from './fake-run.ts';
 import { type Answer, type Sent, send } from './wire.ts';
 
 interface Operation {
@@ -66,8 +67,8 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/holds',
     'GET /api/openapi.json',
     'GET /api/rules',
-      'GET /api/runs',
-      'GET /api/runs/{id}',
+    'GET /api/runs',
+    'GET /api/runs/{id}',
     'GET /api/signals',
     'GET /api/signals/{id}/series',
     'GET /api/site',
@@ -130,6 +131,15 @@ test('answers may grow: no schema of an answer forbids further fields', () => {
   }
 });
 
+const runCases: readonly (readonly [string, Sent])[] = [
+  ['/api/runs', { path: '/api/runs' }],
+  ['/api/runs', { path: `/api/runs?station=${encodeURIComponent('mounts-2/oven-1')}&limit=5` }],
+  ['/api/runs', { path: '/api/runs?limit=0' }],
+  ['/api/runs/{id}', { path: `/api/runs/${encodeURIComponent(run().id)}` }],
+  ['/api/runs/{id}', { path: `/api/runs/${encodeURIComponent(run().id)}?points=10` }],
+  ['/api/runs/{id}', { path: '/api/runs/none' }],
+];
+
 describe('real answers are as described', () => {
   const at = encodeURIComponent;
   const json = { 'content-type': 'application/json' };
@@ -141,7 +151,7 @@ describe('real answers are as described', () => {
     headers: json,
     body: JSON.stringify(body),
   });
-  const cases: [string, Sent][] = [
+  const cases: (readonly [string, Sent])[] = [
     ['/api/health', { path: '/api/health' }],
     ['/api/signals', { path: '/api/signals' }],
     ['/api/site', { path: '/api/site' }],
@@ -177,12 +187,7 @@ describe('real answers are as described', () => {
       '/api/holds/{id}/lift',
       posted('/api/holds/x/lift', { disposition: 'reworked', reason: 'recoated' }),
     ],
-    ['/api/runs', { path: '/api/runs' }],
-    ['/api/runs', { path: `/api/runs?station=${at('mounts-2/oven-1')}&limit=5` }],
-    ['/api/runs', { path: '/api/runs?limit=0' }],
-    ['/api/runs/{id}', { path: `/api/runs/${at(run().id)}` }],
-    ['/api/runs/{id}', { path: `/api/runs/${at(run().id)}?points=10` }],
-    ['/api/runs/{id}', { path: '/api/runs/none' }],
+    ...runCases,
     ['/api/coverage', { path: '/api/coverage' }],
     ['/api/rules', { path: '/api/rules' }],
     ['/api/openapi.json', { path: '/api/openapi.json' }],
