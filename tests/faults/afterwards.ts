@@ -64,7 +64,7 @@ export function ledgerOf(folder: string): LedgerBody[] {
   }
 }
 
-const effectTypes = new Set(['transition', 'judgeable', 'hold', 'refused']);
+const effectTypes = new Set(['transition', 'judgeable', 'hold', 'run', 'refused']);
 
 /** The ledger's records of what the engine did, as text. */
 export const judgedThen = (folder: string): string[] =>

@@ -21,7 +21,7 @@ const again = (agent: Works, lines: string, span: FolderSpan = {}) => {
 const inLedger = (agent: Works): string[] =>
   [...agent.core.store.read.ledgerAfter(0)].flatMap(({ record }) => {
     const { id: _, told_before_kept: __, ...body } = JSON.parse(record) as Record<string, unknown>;
-    const kinds = ['transition', 'judgeable', 'hold', 'refused'];
+    const kinds = ['transition', 'judgeable', 'hold', 'run', 'refused'];
     return kinds.includes(String(body.type)) ? [canonicalJson(body)] : [];
   });
 
