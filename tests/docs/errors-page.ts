@@ -10,6 +10,8 @@ const groups: Readonly<Record<string, string>> = {
   INTAKE: 'Samples coming in',
   MQTT: 'MQTT',
   DEVICE: 'Devices',
+  DEMO: 'The demo line',
+  LISTEN: 'Listening',
   REPLAY: 'Replay',
   CSV: 'Recorded data',
   EXPORT: 'Export',
