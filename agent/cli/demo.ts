@@ -13,7 +13,7 @@ import { changeDevices, devicesFileName } from '#broker/credentials.ts';
 import { hashSecret, makeSecret } from '#broker/secrets.ts';
 import { type ClockSource, systemClock } from '../clock/engine-clock.ts';
 import { type Address, startAgent } from '../compose.ts';
-import { runLine } from '../demo/gateway.ts';
+import { runLine, type TimesFaster } from '../demo/gateway.ts';
 import { filtersOf, type Gateway, gateways } from '../demo/messages.ts';
 import { Plant, theShow } from '../demo/plant.ts';
 import { preRollMin } from '../demo/timetable.ts';
@@ -34,7 +34,7 @@ interface DemoFlags {
   readonly data: string;
   readonly http: Address;
   readonly mqtt: Address;
-  readonly speed: number;
+  readonly speed: TimesFaster;
   readonly seed?: number;
   readonly history: boolean;
 }
@@ -158,7 +158,7 @@ async function folderOf(
  * At its own speed: the system's clock. Faster, a clock that begins where the folder ends, or now,
  * and runs ahead; a later start goes on from there, since engine time never goes back.
  */
-function demoClock(folder: string, speed: number): ClockSource {
+function demoClock(folder: string, speed: TimesFaster): ClockSource {
   const realMs = Date.now();
   const beginMs = Math.max(realMs, judgedTo(folder) ?? 0);
   if (speed === 1 && beginMs === realMs) return systemClock;

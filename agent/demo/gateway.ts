@@ -6,6 +6,9 @@ import mqtt, { type MqttClient } from 'mqtt';
 import { type Gateway, gateways, messages } from './messages.ts';
 import type { Plant } from './plant.ts';
 
+/** So many seconds of the line in one of a clock. */
+export type TimesFaster = number;
+
 export interface LineOptions {
   /** `mqtt://host:port`. */
   readonly url: string;
@@ -16,7 +19,7 @@ export interface LineOptions {
   /** The plant's time. */
   readonly nowMs: () => number;
   /** How fast the plant's time goes against a real clock. */
-  readonly speed: number;
+  readonly speed: TimesFaster;
   readonly warn: (facts: object, message: string) => void;
 }
 

@@ -56,7 +56,7 @@ test('the day is as it was when a person last read it', async () => {
     'A day of the demo line as it is recorded: 22.5 ordinary hours, the way into the show from',
     '22:30, and its hour from 23:00 (UTC). Read it as a shift book: each fault of the timetable must',
     'raise what it should, and what is raised must clear, latch or hold as the trade wants it.',
-    'Written by `npx vitest run -u tests/agent/demo`; to be read again whenever it changes.',
+    'Written by `npx vitest run tests/agent/demo -u`; to be read again whenever it changes.',
     '',
     ...told(day),
     '',
