@@ -5,8 +5,9 @@
 import { useId } from 'preact/hooks';
 import type { RunView, SeriesPoint } from '../../agent/web/contract.ts';
 import type { CorridorStep } from '../judge/corridor.ts';
-import { span } from '../text/clock.ts';
+import { clock } from '../text/clock.ts';
 import { displayOf, numberText, plainQuantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
 import { niceStep, type Scale } from './scale.ts';
 
 interface ProfileProps {
@@ -68,8 +69,10 @@ export function Profile({ run, unit, points, corridor, now, label }: ProfileProp
         ))}
       </div>
       <figcaption class="profile-times">
-        <span>{span(0)}</span>
-        <span>{span(lengthMs)}</span>
+        <span>{say('runEntry', { clock: clock(run.opened, now) })}</span>
+        <span>
+          {run.closed === null ? say('runNow') : say('runExit', { clock: clock(run.closed, now) })}
+        </span>
       </figcaption>
     </figure>
   );

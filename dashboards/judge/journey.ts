@@ -21,13 +21,30 @@ const order: readonly string[] = [
   'press',
 ];
 
-const place = (kind: string): number => {
-  const at = order.findIndex((known) => kind === known || kind.startsWith(known));
+/** A station of the site's own kind is placed by what people call it. */
+const called: readonly (readonly [start: string, kind: string])[] = [
+  ['store', 'adhesive-store'],
+  ['mix', 'drum-mixer'],
+  ['prep', 'preparation'],
+  ['air', 'compressed-air'],
+  ['pre-bake', 'pre-bake-oven'],
+  ['tank', 'dip-tank'],
+  ['booth', 'spray-booth'],
+  ['spray', 'spray-booth'],
+  ['oven', 'drying-oven'],
+  ['residue', 'residue'],
+  ['rack', 'coated-part-store'],
+  ['press', 'press'],
+];
+
+function place({ kind, station }: StationPlace): number {
+  const known = kind === 'custom' ? called.find(([start]) => station.startsWith(start))?.[1] : kind;
+  const at = order.findIndex((each) => known?.startsWith(each) === true);
   return at < 0 ? order.length : at;
-};
+}
 
 export const journey = (stations: readonly StationPlace[]): StationPlace[] =>
-  [...stations].sort((a, b) => place(a.kind) - place(b.kind) || (a.station < b.station ? -1 : 1));
+  [...stations].sort((a, b) => place(a) - place(b) || (a.station < b.station ? -1 : 1));
 
 export const stationId = (at: { line: string; station: string }): string =>
   `${at.line}/${at.station}`;

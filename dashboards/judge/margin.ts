@@ -56,7 +56,8 @@ export function worstMargin(
 ): { readonly signal: SignalView; readonly margin: Margin } | null {
   return (
     signals
-      .filter((signal) => isUsable(signal, now))
+      // A state of the line, as running or not, has no way to go to its limit.
+      .filter((signal) => signal.unit !== '1' && isUsable(signal, now))
       .flatMap((signal) => {
         const margin = marginOf(signal);
         return margin === null ? [] : [{ signal, margin }];

@@ -1,10 +1,12 @@
 /** What stands beside an alarm's sentence: whether it is answered, when it matters, how soon to act. */
-import type { AlarmView } from '../../agent/web/contract.ts';
+import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { forecastOf } from '../draw/ruler.tsx';
 import { isAnswered } from '../judge/bands.ts';
+import { isUsable } from '../judge/reading.ts';
+import { useBoard } from '../state/board.ts';
 import { useNow, useStale } from '../state/link.ts';
 import { clock, spanRange } from '../text/clock.ts';
-import { plainQuantity } from '../text/quantity.ts';
+import { plainQuantity, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 
 /** Whoever sits at the box has no name yet. */
@@ -55,12 +57,22 @@ export function whenText(alarm: AlarmView, now: number, stale: boolean): string 
   return say('since', { clock: clock(evidence.since ?? raised, now) });
 }
 
+/** The sentence is of the moment that decided; what the sensor reads now may be another number. */
+function nowText(alarm: AlarmView, signal: SignalView | undefined, now: number): string | null {
+  if (alarm.evidence.value === null || signal === undefined || signal.value === null) return null;
+  if (alarm.state === 'normal' || !isUsable(signal, now)) return null;
+  return say('nowReads', { value: quantity(signal.value, signal.unit, signal.resolution) });
+}
+
 export function When({ alarm }: { readonly alarm: AlarmView }) {
+  const signal = useBoard((board) => board.signals.get(alarm.signal));
   const now = useNow(10_000);
   const stale = useStale();
+  const reads = stale ? null : nowText(alarm, signal, now);
   return (
     <span class="when">
       <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, now, stale)}</span>{' '}
+      {reads === null ? null : <span class="now-reads">{reads}</span>}{' '}
       <span class="priority">{say('priority')[alarm.priority]}</span>
     </span>
   );

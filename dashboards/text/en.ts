@@ -53,6 +53,7 @@ export const en = {
   reachedIn: 'Limit {$limit} reached in {$range} if it goes on so.',
   pastLimitSince: 'Past its limit since {$clock}.',
   since: 'Since {$clock}.',
+  nowReads: 'Now {$value}.',
   overSince: 'Over since {$clock}; not answered yet.',
   overLatched:
     'Over since {$clock}. It stays until somebody resets it; a falling number is no all-clear.',
@@ -228,6 +229,9 @@ export const en = {
   runCorridor:
     'Hatched: between the lowest and the highest of the latest good runs. A blank in the line is time without a reading.',
   runNoCorridor: 'There is no corridor yet: it takes three good runs to make one.',
+  runEntry: 'entry {$clock}',
+  runExit: 'exit {$clock}',
+  runNow: 'now',
   runAbove: 'Time above {$temperature}',
   runPeak: 'Peak',
   runRise: 'Steepest rise',

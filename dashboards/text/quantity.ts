@@ -32,6 +32,7 @@ const symbols: Readonly<Record<string, string>> = {
   um: 'µm',
   '[mil_i]': 'mil',
   'g/mL': 'g/mL',
+  'm/min': 'm/min',
 };
 
 function display(code: string): Display {
@@ -66,6 +67,8 @@ export function displayOf(unit: string, near: number | null): Display {
       return display(near !== null && Math.abs(near) < 5 ? smallPressure[pressure] : pressure);
     case 'mm':
       return near !== null && Math.abs(near) < 3 ? display(smallLength) : asIs(unit);
+    case 'm/s':
+      return near !== null && Math.abs(near) < 0.2 ? display('m/min') : asIs(unit);
     case 'kg/m3':
       return display('g/mL');
     default:

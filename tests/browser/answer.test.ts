@@ -1,0 +1,143 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { alarms } from '../wire/agent-http.ts';
+import { type BenchLine, startBenchLine } from './bench-line.ts';
+import { launch, open, type Size, sidewaysPx, sizes } from './chromium.ts';
+
+let line: BenchLine;
+let browser: Browser;
+beforeAll(async () => {
+  [line, browser] = await Promise.all([startBenchLine(), launch()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await line.stop();
+});
+
+/** Every alarm over and answered, whatever a test left. */
+beforeEach(async () => {
+  await line.floor(90);
+  await line.pressure(620);
+  await expect
+    .poll(
+      async () => {
+        for (const alarm of await alarms(line.agent.page)) {
+          const verb = /unack/.test(alarm.state) ? 'acknowledge' : 'reset';
+          const path = `/api/alarms/${encodeURIComponent(alarm.occurrence)}/${verb}`;
+          if (alarm.state !== 'normal')
+            await fetch(new URL(path, line.agent.page), { method: 'POST' });
+        }
+        const open = (await alarms(line.agent.page)).filter((alarm) =>
+          /floor-hot|pressure/.test(alarm.rule),
+        );
+        return open.every(({ state }) => state === 'normal');
+      },
+      { timeout: 15_000 },
+    )
+    .toBe(true);
+});
+
+const url = (hash = '#/'): string => `${line.agent.page}/${hash}`;
+
+describe.each(Object.keys(sizes) as Size[])('an alarm at %s', (size) => {
+  test('appears within 2 s of its reading, is acknowledged, and another browser sees it', async () => {
+    const mine = await open(browser, url(), { size });
+    const other = await open(browser, url(), { size: 'phone' });
+    const sentence = mine.page.getByRole('link', { name: /floor: 114\.2/ });
+    const began = performance.now();
+    await line.floor(114.2);
+    await sentence.waitFor({ timeout: 2_000 });
+    console.log(
+      `${size}: an alarm was on the page ${Math.round(performance.now() - began)} ms after its reading was sent`,
+    );
+    await expect(mine.page.locator('.band-people .entry').first().textContent()).resolves.toContain(
+      'not answered',
+    );
+    await sentence.click();
+    const button = mine.page.getByRole('button', { name: 'Acknowledge' });
+    await button.waitFor();
+    expect((await button.boundingBox())!.height).toBeGreaterThanOrEqual(72);
+    // Do-not stands above the steps: the step people take unasked is the one that injures.
+    const text = (await mine.page.locator('main').textContent()) ?? '';
+    expect(text.indexOf('Do not open the oven to look')).toBeGreaterThan(0);
+    expect(text.indexOf('Do not open the oven to look')).toBeLessThan(
+      text.indexOf('fire alarm, leave'),
+    );
+    expect(text).toContain('Advice only; this is no safety system.');
+    await button.click();
+    await mine.page
+      .locator('main')
+      .getByText(/^answered \d\d:\d\d, at this machine$/)
+      .waitFor();
+    await other.page
+      .locator('.band-people .entry')
+      .getByText(/^answered \d\d:\d\d/)
+      .waitFor({ timeout: 2_000 });
+    expect(await sidewaysPx(mine.page)).toBe(0);
+    expect([...mine.complaints, ...other.complaints]).toEqual([]);
+    await Promise.all([mine.context.close(), other.context.close()]);
+  });
+});
+
+test('a new hazard to people is told at once, another one when it suits', async () => {
+  const { page, context } = await open(browser, url());
+  await line.pressure(560);
+  await page.locator('[aria-live=polite]', { hasText: 'pressure at' }).waitFor({ timeout: 3_000 });
+  expect(await page.locator('[aria-live=assertive]').textContent()).toBe('');
+  await line.floor(115);
+  await page.locator('[aria-live=assertive]', { hasText: 'WARNING' }).waitFor({ timeout: 3_000 });
+  await context.close();
+});
+
+test('entries stay where they are while a finger is down and shortly after', async () => {
+  const { page, context } = await open(browser, url());
+  await line.pressure(560);
+  await page.locator('.band-shift .entry').waitFor();
+  await page.mouse.move(200, 700);
+  await page.mouse.down();
+  await line.floor(116);
+  const changed = page.getByRole('button', { name: 'Order changed. Show' });
+  await changed.waitFor({ timeout: 3_000 });
+  expect(await page.locator('.band-people').count()).toBe(0);
+  await page.mouse.up();
+  await page.waitForTimeout(500);
+  expect(await page.locator('.band-people').count()).toBe(0);
+  await page.locator('.band-people').waitFor({ timeout: 6_000 });
+  expect(await changed.count()).toBe(0);
+  await context.close();
+});
+
+test('a latched alarm that is over stays until it is reset, from behind "more"', async () => {
+  const { page, context } = await open(browser, url());
+  await line.pressure(560);
+  await page.locator('.band-shift .sentence', { hasText: 'pressure' }).click();
+  await page.getByRole('button', { name: 'Acknowledge' }).click();
+  await line.pressure(620);
+  await page.getByText('It stays until somebody resets it').waitFor();
+  await page.getByText('More: shelve, reset').click();
+  await page.getByRole('button', { name: 'Reset', exact: true }).click();
+  await page.getByText(/^Over since \d\d:\d\d\.$/).waitFor();
+  await context.close();
+});
+
+test('a shelf needs a reason, puts the alarm aside and can be ended', async () => {
+  const { page, context } = await open(browser, url());
+  await line.pressure(560);
+  await page.locator('.band-shift .sentence', { hasText: 'pressure' }).click();
+  await page.getByText('More: shelve, reset').click();
+  await page.getByRole('button', { name: 'Shelve', exact: true }).click();
+  await page.waitForTimeout(200);
+  expect((await alarms(line.agent.page)).some(({ state }) => state === 'shelved')).toBe(false);
+  await page.getByLabel(/^Why/).fill('sensor is being changed');
+  await page.getByRole('button', { name: 'Shelve', exact: true }).click();
+  await page.getByText(/Shelved until \d\d:\d\d/).waitFor();
+  await page.goto(url());
+  await page.getByRole('heading', { name: 'Put aside' }).waitFor();
+  await page.locator('.entry .sentence', { hasText: 'pressure' }).click();
+  await page.getByText('More: shelve, reset').click();
+  await page.getByRole('button', { name: 'End the shelf' }).click();
+  await expect
+    .poll(async () => (await alarms(line.agent.page)).some(({ state }) => state === 'shelved'))
+    .toBe(false);
+  await context.close();
+});
