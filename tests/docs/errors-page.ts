@@ -12,8 +12,6 @@ const groups: Readonly<Record<string, string>> = {
   DEVICE: 'Devices',
   DEMO: 'The demo line',
   LISTEN: 'Listening',
-  DEMO: 'The demo line',
-  LISTEN: 'Listening',
   REPLAY: 'Replay',
   CSV: 'Recorded data',
   EXPORT: 'Export',
