@@ -97,15 +97,24 @@ function checkedLines(checked: CheckedSite): readonly string[] {
       lines.push(`  not watched  ${hazard.words} ${hazard.why}`);
     for (const rule of station.notArmed)
       lines.push(`  not armed    ${rule.rule}: needs ${rule.needs.join('; ')}`);
-    for (const rule of station.unconfirmed)
-      lines.push(
-        `  unconfirmed  ${rule.rule}: ${rule.numbers.map(numberWords).join(', ')}; enter ${rule.needs.join('; ')}`,
-      );
+    lines.push(...station.unconfirmed.map(unconfirmedLine));
+    for (const { rule, why } of station.moot) lines.push(`  not judged   ${rule}: ${why}`);
     for (const rule of station.off) lines.push(`  off          ${rule.rule}: ${rule.reason}`);
     for (const signal of station.silenceUnnoticed)
       lines.push(`  silence      ${signal}: nobody would notice; give it expect_every`);
   }
   return lines.map(oneLine);
+}
+
+type Unconfirmed = Coverage['stations'][number]['unconfirmed'][number];
+
+/** Numbers nobody has confirmed; or something else that it lacks, armed as it is. */
+function unconfirmedLine({ rule, numbers, needs }: Unconfirmed): string {
+  const doubtful = numbers.filter(({ written }) => written !== null);
+  const enter = needs.join('; ');
+  return doubtful.length === 0
+    ? `  lacks        ${rule}: ${enter}`
+    : `  unconfirmed  ${rule}: ${doubtful.map(numberWords).join(', ')}; enter ${enter}`;
 }
 
 const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
@@ -118,6 +127,5 @@ const markWords = {
   EJ: 'engineering judgement',
 } as const;
 
-const numberWords = (
-  number: Coverage['stations'][number]['unconfirmed'][number]['numbers'][number],
-): string => `${number.setting} ${String(number.written)} is ${markWords[number.basis.mark]} only`;
+const numberWords = (number: Unconfirmed['numbers'][number]): string =>
+  `${number.setting} ${String(number.written)} is ${markWords[number.basis.mark]} only`;

@@ -3,6 +3,8 @@ import { approach } from './approach.ts';
 import { band } from './band.ts';
 import { deviation } from './deviation.ts';
 import { dry } from './dry.ts';
+import { duty } from './duty.ts';
+import { exposure } from './exposure.ts';
 import type { RuleKind } from './kind.ts';
 import { lost } from './lost.ts';
 import { selfHeat } from './self-heat.ts';
@@ -10,8 +12,7 @@ import { stray } from './stray.ts';
 import { stuck } from './stuck.ts';
 
 export const ruleKinds: ReadonlyMap<string, RuleKind> = new Map(
-  [band, deviation, approach, stray, dry, selfHeat, lost, stuck].map((kind): [string, RuleKind] => [
-    kind.name,
-    kind,
-  ]),
+  [band, deviation, approach, stray, dry, selfHeat, exposure, duty, lost, stuck].map(
+    (kind): [string, RuleKind] => [kind.name, kind],
+  ),
 );

@@ -232,7 +232,7 @@ export const dry: RuleKind<DrySettings, DryMemory> = {
   version: 1,
   summary: 'A load’s heat in the oven, on metal temperature: long enough, and not too much.',
   written,
-  takes: { least: 2, most: 2, units: ['Cel', '1'] },
+  takes: { least: 2, most: 2, units: ['Cel', '1'], roles: ['the metal', '1 while loaded'] },
   compile,
   begin: begun,
   sample,

@@ -70,6 +70,8 @@ export interface Takes {
   readonly most: number;
   /** Canonical units in order, each input with a role of its own; or all of one unit. */
   readonly units: readonly string[] | 'same';
+  /** What each is, in order, where they have roles. */
+  readonly roles?: readonly string[];
 }
 
 export interface RulerLimits {

@@ -110,7 +110,7 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
     on_delay: z.optional(durationText),
     off_delay: z.optional(durationText),
   }),
-  takes: { least: 2, most: 2, units: ['K', 'Cel'] },
+  takes: { least: 2, most: 2, units: ['K', 'Cel'], roles: ['surface less air', 'surface'] },
   compile(read) {
     const excess = read.difference('excess', Number.POSITIVE_INFINITY);
     const rise = read.difference('rise', Number.POSITIVE_INFINITY);

@@ -52,7 +52,7 @@ export const residue: StationKind = {
       words: 'Friction, impact or a spark lights residue, even cold.',
       people: true,
       byHand:
-        'no sensor can: clean only cold, isolated and under permit, with non-sparking tools, never with grinder or steel scraper',
+        'clean only cold, isolated and under permit, with non-sparking tools, never with grinder or steel scraper',
     },
   ],
   rules: [early, approaching, act, atLimit, selfHeating, thick, warmBin, hotStack],

@@ -1,6 +1,7 @@
 /** docs/kinds.md: rule kinds and their settings, derived signals, units, qualities, as the sources have them. */
 import { derivedKinds } from '#rules/derive/derived.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
+import type { RuleKind } from '#rules/kinds/kind.ts';
 import { type Dimension, dimensions, unitTable } from '#rules/quantity/unit-table.ts';
 import { causeOf, gradeOf, quality } from '#rules/signal/quality.ts';
 import { cell, code, table } from './markdown.ts';
@@ -8,8 +9,22 @@ import { schemaTable } from './schema-table.ts';
 
 const ruleKindSections = (): string =>
   [...ruleKinds.values()]
-    .map(({ name, summary, written }) => `### ${name}\n\n${summary}\n\n${schemaTable(written)}`)
+    .map((kind) =>
+      [`### ${kind.name}`, kind.summary, takenBy(kind.takes), schemaTable(kind.written)]
+        .filter((part) => part !== null)
+        .join('\n\n'),
+    )
     .join('\n\n');
+
+/** How it names its signals. */
+function takenBy(takes: RuleKind['takes']): string | null {
+  if (takes === undefined) return null;
+  const { least, most, units, roles = [] } = takes;
+  if (units === 'same')
+    return `Judges ${least} to ${most} signals of one unit together: \`signals: [a, b, c]\`.`;
+  const inOrder = units.map((unit, i) => `${roles[i]} (${code(unit)})`).join(', then ');
+  return `Judges ${units.length} signals together, in this order under \`signals\`: ${inOrder}.`;
+}
 
 const derivedTable = (): string =>
   table(

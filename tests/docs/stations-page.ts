@@ -1,5 +1,6 @@
 /** docs/stations.md: what each station kind of rules/stations/ brings, with the basis of each number. */
 
+import { ruleKinds } from '#rules/kinds/all.ts';
 import { stationKinds } from '#rules/stations/all.ts';
 import type { Mark, RuleTemplate, StationKind, TemplateNumber } from '#rules/stations/station.ts';
 import { cell, code, table } from './markdown.ts';
@@ -57,7 +58,9 @@ function rulesOf(kind: StationKind): string {
     kind.rules.map((rule) => [
       code(rule.name),
       code(rule.kind),
-      rule.signals.map(code).join(', else '),
+      rule.signals
+        .map(code)
+        .join(ruleKinds.get(rule.kind)?.takes === undefined ? ', else ' : ' with '),
       rule.label.word,
       priorityOf(rule.priority),
       rule.respond,

@@ -70,6 +70,29 @@ lines:
   });
 });
 
+test('what a hot place leaves unjudged, and what an armed rule lacks, are told', async () => {
+  const text = `
+site: s
+timezone: UTC
+lines:
+  l:
+    r:
+      kind: residue
+      process_temperature: 95 Cel
+      signals:
+        surface: { topic: a, payload: { kind: plain }, unit: Cel }
+      rules:
+        at-limit: { high: 110 Cel }
+`;
+  const { lines } = await run(['x.yaml'], (file) => readSiteText(text, file, async () => ''));
+  expect(lines).toContain(
+    '  not judged   l/r/early: The place itself runs at 95 Cel, past this warning; the ones nearer the limit stand.',
+  );
+  expect(lines).toContain(
+    '  lacks        l/r/at-limit: the site’s fire plan: telephone and muster point (fire_plan)',
+  );
+});
+
 describe('a broken file', () => {
   const broken = (file: string) =>
     readSiteText('site: S\ntimezone: UTC\nlines: {}\nx: 1\n', file, async () => '');
@@ -78,7 +101,7 @@ describe('a broken file', () => {
     expect(exitCode).toBe(1);
     expect(lines).toEqual([
       'works/site.yaml:1:7 site: "S" cannot be read. Use lower case letters, digits and single hyphens, as oven-1.',
-      'works/site.yaml:4:1 x: "x" is not known here. Known here: site, timezone, materials, lines.',
+      'works/site.yaml:4:1 x: "x" is not known here. Known here: site, timezone, materials, fire_plan, lines.',
     ]);
   });
   test('--json: the same as data', async () => {

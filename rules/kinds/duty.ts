@@ -1,0 +1,109 @@
+/**
+ * `duty`: what must run so long within a span has not.
+ *
+ * Nothing is said before it was watched for a whole span; time nobody saw counts neither as run
+ * nor as rest.
+ */
+import { z } from 'zod/mini';
+import type { EpochMs } from '../signal/sample.ts';
+import type { RuleKind, Severity, Timer } from './kind.ts';
+import { durationText, quantityText } from './settings.ts';
+import {
+  type SpanSum,
+  spanBegin,
+  spanForgetsAt,
+  spanGap,
+  spanHeldMs,
+  spanSay,
+  spanShift,
+  spanTo,
+} from './span-sum.ts';
+
+export interface DutySettings {
+  /** It runs at or above this. */
+  readonly runsFrom: number;
+  readonly runMs: number;
+  readonly spanMs: number;
+}
+
+export interface DutyMemory {
+  readonly sum: SpanSum;
+  /** Watched for a whole span from then on. */
+  watchedAt: EpochMs;
+  short: boolean;
+  sinceMs: EpochMs | null;
+  value: number | null;
+  at: EpochMs | null;
+}
+
+function judge(settings: DutySettings, memory: DutyMemory, now: EpochMs, timer: Timer): Severity {
+  const { sum, watchedAt } = memory;
+  const { runMs, spanMs } = settings;
+  spanTo(sum, spanMs, now);
+  const missingMs = runMs - spanHeldMs(sum);
+  const short = now >= watchedAt && missingMs > 0;
+  if (short !== memory.short) memory.sinceMs = short ? now : null;
+  memory.short = short;
+  if (now < watchedAt) timer.at = watchedAt;
+  else if (!short) timer.at = spanForgetsAt(sum, spanMs);
+  else timer.at = sum.since === null ? null : now + Math.ceil(missingMs);
+  return short ? 1 : 0;
+}
+
+export const duty: RuleKind<DutySettings, DutyMemory> = {
+  name: 'duty',
+  version: 1,
+  summary: 'What must run so long within a span has not.',
+  written: z.strictObject({ runs_from: quantityText, run: durationText, within: durationText }),
+  compile(read) {
+    const runMs = read.duration('run', 0);
+    const spanMs = read.duration('within', Number.POSITIVE_INFINITY);
+    if (runMs <= 0 || runMs >= spanMs)
+      read.report({
+        path: ['run'],
+        problem: 'it is nothing, or more than the span holds',
+        fix: 'make it more than 0 s and shorter than within',
+      });
+    return { runsFrom: read.limit('runs_from') ?? 0, runMs, spanMs };
+  },
+  begin({ spanMs }, at, timer) {
+    timer.at = at + spanMs;
+    return {
+      sum: spanBegin(spanMs, at),
+      watchedAt: at + spanMs,
+      short: false,
+      sinceMs: null,
+      value: null,
+      at: null,
+    };
+  },
+  sample(settings, memory, reading, timer) {
+    const { value, judged } = reading;
+    spanSay(memory.sum, settings.spanMs, value >= settings.runsFrom, judged);
+    memory.value = value;
+    memory.at = reading.at;
+    return judge(settings, memory, judged, timer);
+  },
+  deadline: judge,
+  gap(settings, memory, fromMs, toMs, timer) {
+    spanGap(memory.sum, settings.spanMs, fromMs, toMs);
+    memory.watchedAt = Math.max(memory.watchedAt, fromMs) + (toMs - fromMs);
+    timer.at = memory.short ? toMs + 1 : memory.watchedAt;
+  },
+  shift(memory, deltaMs) {
+    spanShift(memory.sum, deltaMs);
+    memory.watchedAt += deltaMs;
+    if (memory.sinceMs !== null) memory.sinceMs += deltaMs;
+    if (memory.at !== null) memory.at += deltaMs;
+  },
+  evidence: (settings, memory) => ({
+    limit: settings.runsFrom,
+    side: 'low',
+    reachedMs: Math.round(spanHeldMs(memory.sum)),
+    requiredMs: settings.runMs,
+    ...(memory.value === null ? {} : { value: memory.value }),
+    ...(memory.at === null ? {} : { at: memory.at }),
+    ...(memory.sinceMs === null ? {} : { sinceMs: memory.sinceMs }),
+  }),
+  sentence: () => '{$signal} ran for {$reached}, and {$required} were needed.',
+};
