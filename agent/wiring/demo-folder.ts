@@ -62,6 +62,7 @@ export function makeDemoHistory(options: DemoHistoryOptions): Promise<History> {
       resetMs: 20 * minuteMs,
       liftMs: 2 * hourMs,
       untilMs: showAtMs - preRollMin * minuteMs,
+      awayMs: showAtMs,
     },
   });
 }

@@ -20,8 +20,9 @@ export interface Answering {
   readonly acknowledgeMs: number;
   readonly resetMs: number;
   readonly liftMs: number;
-  /** From this moment on nobody answers. */
+  /** From this moment on only what is over is answered, and from `awayMs` on nothing. */
   readonly untilMs: EpochMs;
+  readonly awayMs: EpochMs;
 }
 
 export interface HistoryOptions {
@@ -87,12 +88,18 @@ class Answers {
     const { occurrence, judged, transition, to } = effect;
     if (transition === 'raised' || transition === 'realarmed')
       this.plan(judged + acknowledgeMs, { kind: 'command', verb: 'acknowledge', occurrence, by });
+    if (to === 'returned-unacknowledged' && judged >= this.who.untilMs)
+      this.plan(
+        judged + acknowledgeMs,
+        { kind: 'command', verb: 'acknowledge', occurrence, by },
+        this.who.awayMs,
+      );
     if (to === 'latched-acknowledged')
       this.plan(judged + resetMs, { kind: 'command', verb: 'reset', occurrence, by });
   }
 
-  private plan(atMs: EpochMs, say: CommandSaid): void {
-    if (atMs < this.who.untilMs) this.due.push({ atMs, say });
+  private plan(atMs: EpochMs, say: CommandSaid, untilMs = this.who.untilMs): void {
+    if (atMs < untilMs) this.due.push({ atMs, say });
   }
 
   ready(nowMs: EpochMs): CommandSaid[] {
