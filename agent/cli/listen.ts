@@ -33,7 +33,12 @@ export function listenCommand(program: Command, parts: CliParts): void {
   program
     .command('listen')
     .description('what is being published, what it seems to be, and a site file to begin with')
-    .option('--mqtt <url>', 'broker', urlArgument, `mqtt://${env.FOREBOND_MQTT ?? '127.0.0.1:1883'}`)
+    .option(
+      '--mqtt <url>',
+      'broker',
+      urlArgument,
+      `mqtt://${env.FOREBOND_MQTT ?? '127.0.0.1:1883'}`,
+    )
     .option('--seconds <n>', 'how long', secondsArgument, secondsDefault)
     .option('--topic <filter...>', 'topic filters to listen to', ['#'])
     .option('--user <name>', 'user at the broker; the secret is read from FOREBOND_MQTT_SECRET')
@@ -152,7 +157,12 @@ function rowsOf(heard: HeardTopic): Row[] {
       payload: value.pointer === '' ? look.kind : `${look.kind} ${value.pointer}`,
       value: String(round(value.last)),
       seems: guess === null ? '?' : `${guess.quantity} ${guess.unit}`,
-      why: guess === null ? 'not known' : guess.or === null ? guess.why : `${guess.why}; or ${guess.or}`,
+      why:
+        guess === null
+          ? 'not known'
+          : guess.or === null
+            ? guess.why
+            : `${guess.why}; or ${guess.or}`,
     };
   });
 }
@@ -163,16 +173,24 @@ const shown = (text: string): string =>
 
 function asText(book: TopicBook, { seconds, mqtt: url }: ListenFlags): string[] {
   const topics = book.topics();
-  if (topics.length === 0)
-    return ['', `Nothing was published at ${url} in ${seconds} s.`];
-  const head = { topic: 'topic', every: 'every', payload: 'payload', value: 'last', seems: 'seems', why: 'why' };
+  if (topics.length === 0) return ['', `Nothing was published at ${url} in ${seconds} s.`];
+  const head = {
+    topic: 'topic',
+    every: 'every',
+    payload: 'payload',
+    value: 'last',
+    seems: 'seems',
+    why: 'why',
+  };
   const rows = [head, ...topics.flatMap(rowsOf)];
   const widthOf = (column: keyof Row): number =>
     Math.max(...rows.map((row) => shown(row[column]).length));
   const columns = ['topic', 'every', 'payload', 'value', 'seems'] as const;
   const widths = columns.map(widthOf);
   const table = rows.map((row) =>
-    [...columns.map((column, i) => shown(row[column]).padEnd(widths[i]!)), shown(row.why)].join('  '),
+    [...columns.map((column, i) => shown(row[column]).padEnd(widths[i]!)), shown(row.why)].join(
+      '  ',
+    ),
   );
   const stub = stubLines(topics);
   const passed = book.passedOver;
