@@ -25,6 +25,10 @@ export const errorCatalogue = {
     happened: '{path} was written by a newer Forebond (schema {found}, this one knows {known}).',
     fix: 'Install that version or a later one; an older one never opens a newer store.',
   },
+  STORE_OLDER: {
+    happened: '{path} has schema {found}, and this command reads {known}.',
+    fix: 'Start the agent on it once: it copies the database into backups/ and takes it up.',
+  },
   STORE_TOO_OLD: {
     happened: '{path} has schema {found}, and this Forebond has no way from there to {known}.',
     fix: 'Open it once with the version before this one, then with this one.',

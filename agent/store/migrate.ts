@@ -20,6 +20,13 @@ export interface Migration {
 /** Version 1 is the first; later versions add their step here. */
 export const migrations: readonly Migration[] = [{ from: 1, apply: (db) => db.exec(ovenRunTable) }];
 
+/** Whether opening to write would take up a store of that schema. */
+export const hasWay = (found: number): boolean =>
+  found < schemaVersion &&
+  Array.from({ length: schemaVersion - found }, (_, i) => found + i).every((version) =>
+    migrations.some(({ from }) => from === version),
+  );
+
 /**
  * Brings the store to `known`; null if it was there already.
  * Throws STORE_NEWER, STORE_TOO_OLD (no step from what was found), or what a step threw.

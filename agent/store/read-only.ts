@@ -11,6 +11,7 @@ import { AgentError } from '../errors.ts';
 import { inputKind, type StoredSignal } from './contract.ts';
 import { pathsOf } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
+import { hasWay } from './migrate.ts';
 import { applicationId, pragmaNumber, schemaVersion } from './schema.ts';
 
 /** A writer holds the file for itself only while it opens or closes it. */
@@ -25,7 +26,7 @@ export class ReadOnlyStore {
     this.path = path;
   }
 
-  /** Throws AgentError: STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_DISK_FAILED. */
+  /** Throws AgentError: STORE_NOT_A_STORE, STORE_NEWER, STORE_OLDER, STORE_TOO_OLD, STORE_DISK_FAILED. */
   static open(folder: string): ReadOnlyStore {
     const path = pathsOf(folder).database;
     if (!existsSync(path)) throw new AgentError('STORE_NOT_A_STORE', { path: folder });
@@ -36,7 +37,8 @@ export class ReadOnlyStore {
           throw new AgentError('STORE_NOT_A_STORE', { path });
         }
         const found = pragmaNumber(db, 'user_version');
-        const code = found > schemaVersion ? 'STORE_NEWER' : 'STORE_TOO_OLD';
+        const code =
+          found > schemaVersion ? 'STORE_NEWER' : hasWay(found) ? 'STORE_OLDER' : 'STORE_TOO_OLD';
         if (found !== schemaVersion)
           throw new AgentError(code, { path, found, known: schemaVersion });
         return new ReadOnlyStore(db, path);

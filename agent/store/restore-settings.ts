@@ -6,7 +6,13 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import type { FolderPaths } from './data-folder.ts';
 import { sqliteCode } from './disk-error.ts';
-import { applicationId, pragmaNumber, schemaVersion, settingsTables } from './schema.ts';
+import {
+  applicationId,
+  pragmaNumber,
+  schemaVersion,
+  settingsSince,
+  settingsTables,
+} from './schema.ts';
 
 type Rows = Readonly<Record<string, string | number | null>>[];
 
@@ -31,12 +37,13 @@ function newestFirst(folder: string): string[] {
     .sort((a, b) => age(b) - age(a));
 }
 
-/** Null if the file is no store of this schema or cannot be read: the next one is tried. */
+/** Null if the file is no store whose settings fit, or cannot be read: the next one is tried. */
 function readSettings(file: string): [string, Rows][] | null {
   const backup = new DatabaseSync(file, { readOnly: true });
   try {
     if (pragmaNumber(backup, 'application_id') !== applicationId) return null;
-    if (pragmaNumber(backup, 'user_version') !== schemaVersion) return null;
+    const version = pragmaNumber(backup, 'user_version');
+    if (version < settingsSince || version > schemaVersion) return null;
     return settingsTables.map((table) => [
       table,
       backup.prepare(`SELECT * FROM ${table}`).all() as unknown as Rows,

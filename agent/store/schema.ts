@@ -75,6 +75,8 @@ export const checkedTables = [
 ] as const;
 
 /** What a backup gives a store begun anew: what people set, and what must not be forgotten. */
+/** Since this schema they have not changed: a backup of it still gives them. */
+export const settingsSince = 1;
 export const settingsTables = ['signal', 'site_revision', 'hold'] as const;
 
 /**

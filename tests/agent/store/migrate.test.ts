@@ -4,6 +4,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { describe, expect, test } from 'vitest';
 import { pathsOf } from '#agent/store/data-folder.ts';
 import { type Migration, migrate, migrations } from '#agent/store/migrate.ts';
+import { ReadOnlyStore } from '#agent/store/read-only.ts';
 import { applicationId, pragmaNumber, schemaVersion } from '#agent/store/schema.ts';
 import { freshFolder, openAt, wallMs } from './folders.ts';
 import { turnOf } from './turns.ts';
@@ -116,6 +117,21 @@ test('a folder of schema 1 is taken up, and keeps what it had', () => {
   again.commit({ ...turnOf(again.lastSeq + 1), ovenRuns: [run] });
   expect(again.read.ovenRun('l/o@5')).toEqual(run);
   again.close();
+});
+
+test('a folder of schema 1 is not read by a command that changes nothing, and says what to do', () => {
+  const folder = freshFolder();
+  openAt(folder).close();
+  const db = new DatabaseSync(join(folder, 'forebond.db'));
+  for (const [version, code] of [
+    [1, 'STORE_OLDER'],
+    [0, 'STORE_TOO_OLD'],
+    [schemaVersion + 1, 'STORE_NEWER'],
+  ] as const) {
+    db.exec(`PRAGMA user_version = ${version}`);
+    expect(() => ReadOnlyStore.open(folder)).toThrow(expect.objectContaining({ code }));
+  }
+  db.close();
 });
 
 test('oven runs are found by the span they lasted into, by station, newest first', () => {

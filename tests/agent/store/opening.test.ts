@@ -167,6 +167,17 @@ describe('a store that cannot be read is moved aside and begun anew', () => {
     expect(store.read.signals()).toEqual([]);
     store.close();
   });
+  test('a backup of the first schema gives its settings too', async () => {
+    const folder = await filled(true);
+    const backup = new DatabaseSync(join(folder, 'backups', 'daily.db'));
+    backup.exec('DROP TABLE oven_run; PRAGMA user_version = 1');
+    backup.close();
+    overwrite(database(folder), 0, 4_096);
+    const store = openAt(folder);
+    expect(store.findings[0]).toMatchObject({ kind: 'unreadable', restoredFrom: 'daily.db' });
+    expect(store.read.holds()).toHaveLength(1);
+    store.close();
+  });
   test('a backup that cannot be read gives way to the one before', async () => {
     const folder = await filled(true);
     const older = join(folder, 'backups', 'older.db');
