@@ -140,6 +140,11 @@ interface Row {
   readonly why: string;
 }
 
+/** Why nothing of it can be bound. */
+const saidOf: Readonly<Partial<Record<HeardTopic['look']['kind'], string>>> = {
+  sparkplug: 'Sparkplug B; this version does not read it',
+};
+
 function rowsOf(heard: HeardTopic): Row[] {
   const every = heard.isRetainedOnly
     ? 'retained'
@@ -148,7 +153,16 @@ function rowsOf(heard: HeardTopic): Row[] {
       : `${round(Number(heard.everyS.toFixed(1)))} s`;
   const { topic, look } = heard;
   if (heard.values.length === 0)
-    return [{ topic, every, payload: look.kind, value: '', seems: '', why: 'no number in it' }];
+    return [
+      {
+        topic,
+        every,
+        payload: look.kind,
+        value: '',
+        seems: '',
+        why: saidOf[look.kind] ?? 'no number in it',
+      },
+    ];
   return heard.values.map((value) => {
     const guess = guessAt(heard, value);
     return {

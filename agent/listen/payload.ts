@@ -5,7 +5,15 @@
 import { instantOfEpoch, instantOfRfc3339 } from '#rules/signal/instant-text.ts';
 import { numberOfText } from '#rules/signal/number-text.ts';
 
-export type PayloadKind = 'plain' | 'json' | 'text' | 'binary' | 'empty' | 'too-large';
+export type PayloadKind =
+  | 'plain'
+  | 'json'
+  | 'senml'
+  | 'sparkplug'
+  | 'text'
+  | 'binary'
+  | 'empty'
+  | 'too-large';
 
 export interface FoundValue {
   /** JSON Pointer (RFC 6901); empty where the payload is the value. */
@@ -48,9 +56,13 @@ function textOf(bytes: Uint8Array): string | null {
   }
 }
 
+/** ISO/IEC 20237: the first level of every Sparkplug B topic. */
+const sparkplugTopic = /^spBv1\.0\//;
+
 /** Looks at one payload; `nowMs` tells a time from another number. */
-export function lookAt(bytes: Uint8Array, nowMs: number): Look {
+export function lookAt(topic: string, bytes: Uint8Array, nowMs: number): Look {
   if (bytes.length === 0) return nothing('empty');
+  if (sparkplugTopic.test(topic)) return nothing('sparkplug');
   if (bytes.length > bytesMax) return nothing('too-large');
   const text = textOf(bytes);
   if (text === null) return nothing('binary');
@@ -61,7 +73,20 @@ export function lookAt(bytes: Uint8Array, nowMs: number): Look {
   if (parsed === undefined) return nothing('text');
   const walk = new Walk(nowMs);
   walk.visit(parsed, '', 0);
-  return walk.look();
+  const look = walk.look();
+  return isSenml(parsed) ? { ...look, kind: 'senml' } : look;
+}
+
+/** RFC 8428, section 4: a list of records, one of them named, each with a value or a base. */
+function isSenml(parsed: object): boolean {
+  if (!Array.isArray(parsed) || parsed.length === 0) return false;
+  const records: readonly unknown[] = parsed;
+  const holds = (record: unknown, keys: readonly string[]): boolean =>
+    typeof record === 'object' && record !== null && keys.some((key) => Object.hasOwn(record, key));
+  return (
+    records.every((each) => holds(each, ['v', 'vs', 'vb', 'vd', 's', 'bn', 'bt', 'bu', 'bv'])) &&
+    records.some((each) => holds(each, ['n', 'bn']))
+  );
 }
 
 /** An object or a list; undefined where the text is neither. */

@@ -47,7 +47,7 @@ export class TopicBook {
         this.passedOver += 1;
         return;
       }
-      const look = lookAt(payload, nowMs);
+      const look = lookAt(topic, payload, nowMs);
       entry = { messages: 0, live: 0, firstMs: nowMs, lastMs: nowMs, look, values: new Map() };
       this.entries.set(topic, entry);
     }
@@ -57,7 +57,7 @@ export class TopicBook {
       entry.live += 1;
       entry.lastMs = nowMs;
     }
-    const look = lookAt(payload, nowMs);
+    const look = lookAt(topic, payload, nowMs);
     // A sensor that stutters once is no other kind of sensor.
     if (look.values.length > 0 || entry.look.values.length === 0) entry.look = look;
     for (const value of look.values) note(entry, value);

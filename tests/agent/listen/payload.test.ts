@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { lookAt } from '#agent/listen/payload.ts';
 
 const now = Date.UTC(2026, 10, 25, 8);
-const look = (text: string) => lookAt(Buffer.from(text), now);
+const look = (text: string) => lookAt('a/b', Buffer.from(text), now);
 
 describe('what a payload is', () => {
   test.each([
@@ -15,16 +15,28 @@ describe('what a payload is', () => {
     ['"21.4"', 'text'],
     ['{"v":1}', 'json'],
     ['[1,2]', 'json'],
+    // RFC 8428, sections 5.1.1 and 5.1.2.
+    ['[{"n":"urn:dev:ow:10e2073a01080063","u":"Cel","v":23.1}]', 'senml'],
+    [
+      '[{"bn":"urn:dev:ow:10e2073a01080063:","n":"voltage","u":"V","v":120.1},{"n":"current","u":"A","v":1.2}]',
+      'senml',
+    ],
+    ['[{"v":1}]', 'json'],
+    ['[]', 'json'],
   ])('%j is %s', (text, kind) => expect(look(text).kind).toBe(kind));
 
+  test('Sparkplug B by its topic', () =>
+    expect(lookAt('spBv1.0/works/DDATA/node/oven', Uint8Array.of(8, 1), now).kind).toBe(
+      'sparkplug',
+    ));
   test('bytes that are no text', () =>
-    expect(lookAt(Uint8Array.of(0xff, 0xfe, 0x00), now).kind).toBe('binary'));
+    expect(lookAt('a/b', Uint8Array.of(0xff, 0xfe, 0x00), now).kind).toBe('binary'));
   test('more than a payload may have', () =>
-    expect(lookAt(new Uint8Array(65_537).fill(0x31), now).kind).toBe('too-large'));
+    expect(lookAt('a/b', new Uint8Array(65_537).fill(0x31), now).kind).toBe('too-large'));
   test('whatever comes, it answers', () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 64 }), (bytes) => {
-        lookAt(bytes, now);
+        lookAt('a/b', bytes, now);
       }),
     );
     fc.assert(
