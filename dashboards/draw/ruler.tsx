@@ -9,7 +9,8 @@ import type { ComponentChild } from 'preact';
 import { useId } from 'preact/hooks';
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { readingState } from '../judge/reading.ts';
-import { useNow } from '../state/link.ts';
+import { useTold } from '../state/board.ts';
+import { nowMs, useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { type TrailPoint, trailMs, useTrail } from '../state/trail.ts';
 import { span } from '../text/clock.ts';
@@ -48,7 +49,8 @@ export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
   usePreferences();
   const now = useNow(10_000);
   const points = useTrail(signal.id, !plain);
-  const state = readingState(signal, now);
+  // Silence begins between two readings: looked for each second, not when the picture moves on.
+  const state = useTold(() => readingState(signal, nowMs()).kind);
   const last = signal.value ?? points.findLast(([, value]) => value !== null)?.[1] ?? null;
   const how = displayOf(signal.unit, signal.limits.high ?? signal.limits.low ?? last);
   const convert = (value: number | null): number | null => (value === null ? null : how.of(value));
@@ -68,7 +70,7 @@ export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
     [...extent, ...ahead, ...(value === null ? [] : [value])],
     canBeNegative(signal.unit),
   );
-  const hollow = state.kind !== 'usable';
+  const hollow = state !== 'usable';
   return (
     <figure class="ruler">
       <svg

@@ -3,8 +3,8 @@ import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { forecastOf } from '../draw/ruler.tsx';
 import { isAnswered } from '../judge/bands.ts';
 import { isUsable } from '../judge/reading.ts';
-import { useBoard } from '../state/board.ts';
-import { useNow, useStale } from '../state/link.ts';
+import { useBoard, useTold } from '../state/board.ts';
+import { nowMs, useNow, useStale } from '../state/link.ts';
 import { clock, spanRange } from '../text/clock.ts';
 import { plainQuantity, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
@@ -58,9 +58,9 @@ export function whenText(alarm: AlarmView, now: number, stale: boolean): string 
 }
 
 /** The sentence is of the moment that decided; what the sensor reads now may be another number. */
-function nowText(alarm: AlarmView, signal: SignalView | undefined, now: number): string | null {
+function nowText(alarm: AlarmView, signal: SignalView | undefined): string | null {
   if (alarm.evidence.value === null || signal === undefined || signal.value === null) return null;
-  if (alarm.state === 'normal' || !isUsable(signal, now)) return null;
+  if (alarm.state === 'normal' || !alarm.judgeable || !isUsable(signal, nowMs())) return null;
   return say('nowReads', { value: quantity(signal.value, signal.unit, signal.resolution) });
 }
 
@@ -68,7 +68,7 @@ export function When({ alarm }: { readonly alarm: AlarmView }) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
   const now = useNow(10_000);
   const stale = useStale();
-  const reads = stale ? null : nowText(alarm, signal, now);
+  const reads = useTold(() => (stale ? null : nowText(alarm, signal)));
   return (
     <span class="when">
       <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, now, stale)}</span>{' '}

@@ -9,7 +9,7 @@ export function AnswerBar({ alarm }: { readonly alarm: AlarmView }) {
   const command = useCommand();
   const isSending = command.state.kind === 'sending';
   return (
-    <div class="answer-bar">
+    <section class="answer-bar" aria-label={say('answer')}>
       <Outcome state={command.state} noAnswer={say('notSentWhat')} />
       <button
         type="button"
@@ -20,6 +20,6 @@ export function AnswerBar({ alarm }: { readonly alarm: AlarmView }) {
         {say(isSending ? 'sending' : 'acknowledge')}
       </button>
       <p class="under-action">{say('stopsNothing')}</p>
-    </div>
+    </section>
   );
 }

@@ -75,6 +75,7 @@ export const en = {
   unknownAlarm: 'This alarm is not open any more, and not among the last that closed.',
 
   // answers to an alarm
+  answer: 'Your answer',
   acknowledge: 'Acknowledge',
   stopsNothing: 'I have it. This stops nothing.',
   sending: 'Sending …',

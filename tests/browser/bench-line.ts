@@ -85,7 +85,7 @@ export const benchSite = {
         signals: {
           tick: {
             topic: 'bench/+/t',
-            names: ['cell'],
+            names: ['tick'],
             payload: { kind: 'plain' },
             unit: 'Cel',
             resolution: 0.1,

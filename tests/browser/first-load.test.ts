@@ -1,0 +1,35 @@
+/** What a phone fetches before it shows anything: measured on the build, as it is served. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { beforeAll, expect, test } from 'vitest';
+import { top } from '../tidy/source.ts';
+import { buildPage } from './bench-line.ts';
+
+const built = join(top, 'dist', 'dashboards');
+const inBuild = (ending: string): string[] =>
+  (readdirSync(built, { recursive: true }) as string[]).filter((path) => path.endsWith(ending));
+const text = (path: string): string => readFileSync(join(built, path), 'utf8');
+
+beforeAll(buildPage);
+
+test('all script together is at most 80 kB compressed', () => {
+  const scripts = inBuild('.js');
+  const bytes = scripts.map((path) => gzipSync(text(path), { level: 6 }).length);
+  const sum = bytes.reduce((a, b) => a + b, 0);
+  console.log(`script: ${bytes.join(' + ')} = ${sum} bytes compressed`);
+  expect(scripts.length).toBeGreaterThan(0);
+  expect(sum).toBeLessThanOrEqual(80_000);
+});
+
+test('no schema library is in it', () => {
+  // A name every schema of that library carries, and no text of ours does.
+  expect(inBuild('.js').filter((path) => /\b_zod\b|ZodMini/.test(text(path)))).toEqual([]);
+});
+
+test('the shell has no script or style of its own, which its content policy would refuse', () => {
+  const html = text('index.html');
+  expect(html).not.toMatch(/<script(?![^>]*\bsrc=)/);
+  expect(html).not.toMatch(/<style|\son\w+=|\sstyle=/);
+  expect(html).not.toMatch(/(?:src|href)="(?!\/)/);
+});
