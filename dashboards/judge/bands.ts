@@ -53,12 +53,10 @@ export function bandOf(alarm: AlarmView, known: Known, shiftEnd: number): Band {
   return alarm.priority === 'medium' && mattersAt(alarm) < shiftEnd ? 'shift' : 'wait';
 }
 
-/** What matters now before what will; of what matters now, the unanswered first; then by time. */
-function order(now: number) {
-  const rank = (alarm: AlarmView): number =>
-    mattersAt(alarm) > now ? 1 : isAnswered(alarm) || isOver(alarm) ? 2 : 0;
-  return (a: AlarmView, b: AlarmView): number =>
-    rank(a) - rank(b) || mattersAt(a) - mattersAt(b) || (a.occurrence < b.occurrence ? -1 : 1);
+/** What still wants an answer before what has one or is over; then by when it starts to matter. */
+function inOrder(a: AlarmView, b: AlarmView): number {
+  const rank = (alarm: AlarmView): number => (isAnswered(alarm) || isOver(alarm) ? 1 : 0);
+  return rank(a) - rank(b) || mattersAt(a) - mattersAt(b) || (a.occurrence < b.occurrence ? -1 : 1);
 }
 
 /** Occurrences by band, in the order they are shown. */
@@ -66,10 +64,9 @@ export function sortInBands(
   alarms: Iterable<AlarmView>,
   known: Known,
   shiftEnd: number,
-  now: number,
 ): Record<Band, string[]> {
   const sorted: Record<Band, string[]> = { people: [], shift: [], wait: [] };
-  const open = [...alarms].filter(isOpen).sort(order(now));
+  const open = [...alarms].filter(isOpen).sort(inOrder);
   for (const alarm of open) sorted[bandOf(alarm, known, shiftEnd)].push(alarm.occurrence);
   return sorted;
 }

@@ -25,7 +25,7 @@ export function stationAlarms(
   const here = [...alarms.values()].filter(
     (alarm) => isOpen(alarm) && stationId(alarm) === stationId(station),
   );
-  const order = sortInBands(here, known, now, now);
+  const order = sortInBands(here, known, now);
   const byId = new Map(here.map((alarm) => [alarm.occurrence, alarm]));
   return bands.flatMap((band) => order[band]).map((each) => byId.get(each)!);
 }

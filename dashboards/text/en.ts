@@ -163,6 +163,8 @@ export const en = {
   notArmedEach: '{$rule} needs: {$needs}',
   unconfirmed: 'Armed on limits nobody has confirmed',
   unconfirmedEach: '{$rule}: confirm {$needs}',
+  moot: 'Would mean nothing here',
+  mootEach: '{$rule}: {$why}',
   toPeople: 'people can be hurt',
   missing: 'It would need: {$signals}.',
   unknownStation: 'This site has no such station.',

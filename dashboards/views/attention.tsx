@@ -19,7 +19,7 @@ export function Attention() {
   const { shiftsMin } = usePreferences();
   const now = useNow(10_000);
   const end = shiftEnd(now, timezone, shiftsMin);
-  const order = sortInBands(alarms.values(), { coverage, rules }, end, now);
+  const order = sortInBands(alarms.values(), { coverage, rules }, end);
   const { shown, held, show } = useSteady(order, keyOf);
   const aside = [...alarms.values()].filter(isAside);
   return (

@@ -112,6 +112,16 @@ function Waiting({ station }: { readonly station: StationPlace }) {
     <>
       <Rules title={say('notArmed')} text="notArmedEach" rules={notArmed} />
       <Rules title={say('unconfirmed')} text="unconfirmedEach" rules={unconfirmed} />
+      {station.moot.length === 0 ? null : (
+        <section>
+          <h2>{say('moot')}</h2>
+          <ul class="plain-list">
+            {station.moot.map(({ rule, why }) => (
+              <li key={rule}>{say('mootEach', { rule: placeName(rule), why })}</li>
+            ))}
+          </ul>
+        </section>
+      )}
     </>
   );
 }

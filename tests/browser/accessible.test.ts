@@ -1,4 +1,3 @@
-/// <reference lib="dom" />
 /** Every view held against axe's rules (WCAG 2.2 A and AA and its best practices), and against its own width. */
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';

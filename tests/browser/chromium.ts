@@ -1,4 +1,3 @@
-/// <reference lib="dom" />
 /**
  * A real browser for tests: Debian's chromium, driven over its own protocol. Pages come in the three
  * sizes the page is made for; every page tells what went wrong in it.
