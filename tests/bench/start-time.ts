@@ -16,7 +16,8 @@ import { plainSource } from './simulate.ts';
 
 const top = fileURLToPath(new URL('../..', import.meta.url));
 const main = join(top, 'dist', 'agent', 'cli', 'main.js');
-const flags = ['--max-semi-space-size=4'];
+/** For a small box: less memory, about a tenth fewer messages a second. */
+const sparing = ['--max-semi-space-size=4'];
 
 interface Started {
   readonly pid: number;
@@ -25,7 +26,11 @@ interface Started {
   stop(): Promise<void>;
 }
 
-async function started(signals: number, folder: string): Promise<Started> {
+async function started(
+  signals: number,
+  folder: string,
+  flags: readonly string[] = [],
+): Promise<Started> {
   const site = join(folder, 'site.yaml');
   writeFileSync(site, stringify(plainSource(signals).site));
   const words = ['run', '--site', site, '--data', join(folder, 'data')];
@@ -70,9 +75,10 @@ async function oneStart(): Promise<number> {
 const residentMb = (pid: number): number =>
   (Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) * 1_024) / 1e6;
 
-async function memory(): Promise<Figure> {
+/** MB at the start, and after 20 s of 500 readings a second. */
+async function memoryWith(flags: readonly string[]): Promise<{ atStart: number; after: number }> {
   const folder = mkdtempSync(join(tmpdir(), 'forebond-memory-'));
-  const agent = await started(500, folder);
+  const agent = await started(500, folder, flags);
   const atStart = residentMb(agent.pid);
   const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${agent.port}`);
   let i = 0;
@@ -86,17 +92,24 @@ async function memory(): Promise<Figure> {
   client.end(true);
   await agent.stop();
   rmSync(folder, { recursive: true });
+  return { atStart, after };
+}
+
+async function memory(): Promise<Figure> {
+  const plain = await memoryWith([]);
+  const small = await memoryWith(sparing);
   const hourMb = (500 * 3_600 * 26) / 1e6;
+  const mb = (n: number): string => `${Math.round(n)} MB`;
   return {
     name: 'memory, built, 500 signals at 1 Hz',
     budget: 'under 200 MB',
     floor: '45 MB, a bare Node process',
-    figure: `${Math.round(after + hourMb)} MB`,
+    figure: mb(plain.after + hourMb),
     ratio: null,
-    met: after + hourMb < 200,
+    met: plain.after + hourMb < 200,
     note:
-      `${Math.round(atStart)} MB at the start, ${Math.round(after)} MB after 20 s, and ` +
-      `${Math.round(hourMb)} MB for the open hour's columns when it is full`,
+      `${mb(plain.atStart)} at the start, ${mb(plain.after)} after 20 s, and ${mb(hourMb)} for the open ` +
+      `hour when it is full; with ${sparing.join(' ')} ${mb(small.after + hourMb)} in all`,
   };
 }
 
