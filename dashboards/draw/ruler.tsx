@@ -36,6 +36,8 @@ export function forecastOf({ evidence }: AlarmView, now: number, stale: boolean)
 interface RulerProps {
   readonly signal: SignalView;
   readonly forecast?: Forecast | null;
+  /** The alarm it is drawn for: its own limit is marked too. */
+  readonly alarm?: AlarmView;
   /** No trail: where many stand close together. */
   readonly plain?: boolean;
 }
@@ -45,7 +47,7 @@ const canBeNegative = (unit: string): boolean => /^(Cel|K)/.test(unit);
 
 const percent = (x: number): string => `${x}%`;
 
-export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
+export function Ruler({ signal, forecast = null, alarm, plain = false }: RulerProps) {
   usePreferences();
   const now = useNow(10_000);
   const points = useTrail(signal.id, !plain);
@@ -55,11 +57,12 @@ export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
   const how = displayOf(signal.unit, signal.limits.high ?? signal.limits.low ?? last);
   const convert = (value: number | null): number | null => (value === null ? null : how.of(value));
   const { low_low, low, high, high_high } = signal.limits;
+  const own = ownLimit(signal, alarm);
   const marks: Marks = {
-    lowLow: convert(low_low),
+    lowLow: convert(own?.side === 'low' ? own.limit : low_low),
     low: convert(low),
     high: convert(high),
-    highHigh: convert(high_high),
+    highHigh: convert(own?.side === 'high' ? own.limit : high_high),
   };
   const value = convert(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
@@ -93,7 +96,12 @@ export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
       </svg>
       <figcaption class="ruler-ends">
         <span>{endText(scale.from, scale)}</span>
-        <span>{limitsText(signal)}</span>
+        <span>
+          {limitsText(signal)}
+          {own === null
+            ? null
+            : `; ${say('ownLimit', { limit: plainQuantity(own.limit, signal.unit) })}`}
+        </span>
         <span>
           {endText(scale.to, scale)} {how.symbol}
         </span>
@@ -104,6 +112,17 @@ export function Ruler({ signal, forecast = null, plain = false }: RulerProps) {
 
 const endText = (end: number, { from, to }: Scale): string =>
   numberText(end, Math.max(0, Math.min(4, 1 - Math.floor(Math.log10(to - from)))));
+
+/** The limit of an alarm where it is not among those the ruler has. */
+function ownLimit(
+  { limits, unit }: SignalView,
+  alarm: AlarmView | undefined,
+): { readonly limit: number; readonly side: 'low' | 'high' } | null {
+  if (alarm === undefined || alarm.evidence.unit !== unit) return null;
+  const { limit, side } = alarm.evidence;
+  if (limit === null || side === null) return null;
+  return Object.values(limits).includes(limit) ? null : { limit, side };
+}
 
 /** The first limit of each side, in words. */
 export function limitsText({ limits, unit }: SignalView): string {

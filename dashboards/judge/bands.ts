@@ -53,9 +53,13 @@ export function bandOf(alarm: AlarmView, known: Known, shiftEnd: number): Band {
   return alarm.priority === 'medium' && mattersAt(alarm) < shiftEnd ? 'shift' : 'wait';
 }
 
-/** What still wants an answer before what has one or is over; then by when it starts to matter. */
+/**
+ * What still wants an answer before what has one or is over; then by when it starts to matter. A
+ * latched one that nobody answered is not over: a falling number is no all-clear.
+ */
 function inOrder(a: AlarmView, b: AlarmView): number {
-  const rank = (alarm: AlarmView): number => (isAnswered(alarm) || isOver(alarm) ? 1 : 0);
+  const rank = (alarm: AlarmView): number =>
+    isAnswered(alarm) || alarm.state === 'returned-unacknowledged' ? 1 : 0;
   return rank(a) - rank(b) || mattersAt(a) - mattersAt(b) || (a.occurrence < b.occurrence ? -1 : 1);
 }
 

@@ -29,7 +29,9 @@ export function Entry({ alarm, short = false }: EntryProps) {
         {alarmSentence(alarm)}
       </a>
       <When alarm={alarm} />
-      {short || signal === undefined ? null : <Ruler signal={signal} forecast={forecast} />}
+      {short || signal === undefined ? null : (
+        <Ruler signal={signal} forecast={forecast} alarm={alarm} />
+      )}
     </li>
   );
 }

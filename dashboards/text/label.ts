@@ -4,15 +4,12 @@
  */
 import type { AlarmView, LabelFact } from '../../agent/web/contract.ts';
 import { clock, span } from './clock.ts';
-import { placeName } from './names.ts';
+import { spokenId } from './names.ts';
 import { plainQuantity, quantity } from './quantity.ts';
 
 type Template = NonNullable<AlarmView['label']['template']>;
 
-/** These stand for ids, which people say otherwise. */
-const ids: readonly string[] = ['station', 'signal', 'container'];
-
-function factText(name: string, fact: LabelFact, now: number): string {
+function factText(fact: LabelFact, now: number): string {
   switch (fact.kind) {
     case 'quantity':
       return plainQuantity(fact.value, fact.unit);
@@ -25,14 +22,14 @@ function factText(name: string, fact: LabelFact, now: number): string {
     case 'clock':
       return clock(fact.at, now);
     case 'text':
-      return ids.includes(name) ? placeName(fact.text) : fact.text;
+      return spokenId(fact.text);
   }
 }
 
 const fill = (text: string, { facts, at }: Template): string =>
   text.replace(/\{\$([^}]*)\}/g, (_, name: string) => {
     const fact = facts[name];
-    return fact === undefined ? 'unknown' : factText(name, fact, at);
+    return fact === undefined ? 'unknown' : factText(fact, at);
   });
 
 export const alarmSentence = ({ label }: AlarmView): string =>

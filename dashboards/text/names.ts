@@ -11,3 +11,8 @@ export function placeName(id: string): string {
 
 /** The last part alone: "Agitator". */
 export const ownName = (id: string): string => capital(spoken(id.split('/').at(-1) ?? id));
+
+const id = /^[a-z0-9-]+(\/[a-z0-9-]+){1,2}$/;
+
+/** A text that is an id as people say it; any other as it is. */
+export const spokenId = (text: string): string => (id.test(text) ? placeName(text) : text);

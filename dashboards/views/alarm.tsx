@@ -83,7 +83,7 @@ function Where({ alarm }: { readonly alarm: AlarmView }) {
   return (
     <section class="where">
       <a href={to('signal', signal.id)}>{placeName(signal.id)}</a>
-      <Ruler signal={signal} forecast={forecast} />
+      <Ruler signal={signal} forecast={forecast} alarm={alarm} />
     </section>
   );
 }

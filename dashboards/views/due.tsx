@@ -1,8 +1,8 @@
 /** What waits for a person: decisions on holds, resets, shelves about to end, entries rules need. */
 import { Entry } from '../parts/entry.tsx';
+import { Needs } from '../parts/needs.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
-import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { HoldReason, holdName } from './holds.tsx';
 
@@ -35,21 +35,7 @@ export function Due() {
       )}
       <Alarms title={say('dueReset')} alarms={reset} />
       <Alarms title={say('dueShelves')} alarms={shelved} />
-      {needs.length === 0 ? null : (
-        <section>
-          <h2>{say('dueNeeds')}</h2>
-          <ul class="plain-list">
-            {needs.map(({ rule, readiness, needs: what }) => (
-              <li key={rule}>
-                {say(readiness === 'not-armed' ? 'notArmedEach' : 'unconfirmedEach', {
-                  rule: placeName(rule),
-                  needs: what.join('; '),
-                })}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <Needs title={say('dueNeeds')} rules={needs} />
       <p class="hint">{say('dueRounds')}</p>
     </article>
   );

@@ -11,7 +11,7 @@ import { useBoard } from '../state/board.ts';
 import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
 import { clock } from '../text/clock.ts';
-import { placeName } from '../text/names.ts';
+import { placeName, spokenId } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 const byText = (by: string): string =>
@@ -20,7 +20,7 @@ const byText = (by: string): string =>
     : personText(by);
 
 export const holdName = ({ what, item }: HoldView): string =>
-  say('holdFor', { what: say('holdWhat')[what], item });
+  say('holdFor', { what: say('holdWhat')[what], item: spokenId(item) });
 
 export function Holds({ item }: { readonly item: string | null }) {
   const holds = useBoard((board) => board.holds);

@@ -3,6 +3,7 @@ import type { SignalView } from '../../agent/web/contract.ts';
 import { Ruler } from '../draw/ruler.tsx';
 import { journey, type StationPlace, stationId } from '../judge/journey.ts';
 import { Entry } from '../parts/entry.tsx';
+import { Needs } from '../parts/needs.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { stationAlarms, stationSignals, WorstMargin } from '../parts/station-words.tsx';
 import { Strip } from '../parts/strip.tsx';
@@ -110,8 +111,8 @@ function Waiting({ station }: { readonly station: StationPlace }) {
   const unconfirmed = station.rules.filter((rule) => rule.readiness === 'armed-limit-unconfirmed');
   return (
     <>
-      <Rules title={say('notArmed')} text="notArmedEach" rules={notArmed} />
-      <Rules title={say('unconfirmed')} text="unconfirmedEach" rules={unconfirmed} />
+      <Needs title={say('notArmed')} rules={notArmed} />
+      <Needs title={say('unconfirmed')} rules={unconfirmed} />
       {station.moot.length === 0 ? null : (
         <section>
           <h2>{say('moot')}</h2>
@@ -123,25 +124,5 @@ function Waiting({ station }: { readonly station: StationPlace }) {
         </section>
       )}
     </>
-  );
-}
-
-interface RulesProps {
-  readonly title: string;
-  readonly text: 'notArmedEach' | 'unconfirmedEach';
-  readonly rules: StationPlace['rules'];
-}
-
-function Rules({ title, text, rules }: RulesProps) {
-  if (rules.length === 0) return null;
-  return (
-    <section>
-      <h2>{title}</h2>
-      <ul class="plain-list">
-        {rules.map(({ rule, needs }) => (
-          <li key={rule}>{say(text, { rule: placeName(rule), needs: needs.join('; ') })}</li>
-        ))}
-      </ul>
-    </section>
   );
 }
