@@ -38,8 +38,6 @@ interface RulerProps {
   readonly forecast?: Forecast | null;
   /** The alarm it is drawn for: its own limit is marked too. */
   readonly alarm?: AlarmView;
-  /** No trail: where many stand close together. */
-  readonly plain?: boolean;
 }
 
 /** A level, a speed or a share below nothing is none; temperatures have no such end. */
@@ -47,24 +45,17 @@ const canBeNegative = (unit: string): boolean => /^(Cel|K)/.test(unit);
 
 const percent = (x: number): string => `${x}%`;
 
-export function Ruler({ signal, forecast = null, alarm, plain = false }: RulerProps) {
+export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
   usePreferences();
   const now = useNow(10_000);
-  const points = useTrail(signal.id, !plain);
+  const points = useTrail(signal.id);
   // Silence begins between two readings: looked for each second, not when the picture moves on.
   const state = useTold(() => readingState(signal, nowMs()).kind);
   const last = signal.value ?? points.findLast(([, value]) => value !== null)?.[1] ?? null;
   const how = displayOf(signal.unit, signal.limits.high ?? signal.limits.low ?? last);
-  const convert = (value: number | null): number | null => (value === null ? null : how.of(value));
-  const { low_low, low, high, high_high } = signal.limits;
   const own = ownLimit(signal, alarm);
-  const marks: Marks = {
-    lowLow: convert(own?.side === 'low' ? own.limit : low_low),
-    low: convert(low),
-    high: convert(high),
-    highHigh: convert(own?.side === 'high' ? own.limit : high_high),
-  };
-  const value = convert(last);
+  const marks = marksOf(signal, own, how.of);
+  const value = last === null ? null : how.of(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
   const ahead = forecast === null ? [] : [how.of(forecast.limit)];
   const extent = seen.length === 0 ? [] : [Math.min(...seen), Math.max(...seen)];
@@ -79,10 +70,10 @@ export function Ruler({ signal, forecast = null, alarm, plain = false }: RulerPr
       <svg
         role="img"
         aria-label={describe(signal, last, scale, how.symbol)}
-        class={`ruler-picture${forecast === null ? '' : ' ruler-ahead'}${plain ? ' ruler-plain' : ''}`}
+        class={`ruler-picture${forecast === null ? '' : ' ruler-ahead'}`}
       >
         <Banks marks={marks} scale={scale} />
-        {plain ? null : <Trail points={points} scale={scale} of={how.of} now={now} />}
+        <Trail points={points} scale={scale} of={how.of} now={now} />
         {forecast === null || value === null ? null : (
           <Ahead
             from={value}
@@ -98,9 +89,11 @@ export function Ruler({ signal, forecast = null, alarm, plain = false }: RulerPr
         <span>{endText(scale.from, scale)}</span>
         <span>
           {limitsText(signal)}
-          {own === null
-            ? null
-            : `; ${say('ownLimit', { limit: plainQuantity(own.limit, signal.unit) })}`}
+          {own === null ? null : (
+            <span class="own-limit">
+              {say('ownLimit', { limit: plainQuantity(own.limit, signal.unit) })}
+            </span>
+          )}
         </span>
         <span>
           {endText(scale.to, scale)} {how.symbol}
@@ -113,11 +106,28 @@ export function Ruler({ signal, forecast = null, alarm, plain = false }: RulerPr
 const endText = (end: number, { from, to }: Scale): string =>
   numberText(end, Math.max(0, Math.min(4, 1 - Math.floor(Math.log10(to - from)))));
 
+interface OwnLimit {
+  readonly limit: number;
+  readonly side: 'low' | 'high';
+}
+
+/** What the ruler marks; the alarm's own limit takes the place of the second one. */
+function marksOf(
+  { limits }: SignalView,
+  own: OwnLimit | null,
+  of: (value: number) => number,
+): Marks {
+  const convert = (value: number | null): number | null => (value === null ? null : of(value));
+  return {
+    lowLow: convert(own?.side === 'low' ? own.limit : limits.low_low),
+    low: convert(limits.low),
+    high: convert(limits.high),
+    highHigh: convert(own?.side === 'high' ? own.limit : limits.high_high),
+  };
+}
+
 /** The limit of an alarm where it is not among those the ruler has. */
-function ownLimit(
-  { limits, unit }: SignalView,
-  alarm: AlarmView | undefined,
-): { readonly limit: number; readonly side: 'low' | 'high' } | null {
+function ownLimit({ limits, unit }: SignalView, alarm: AlarmView | undefined): OwnLimit | null {
   if (alarm === undefined || alarm.evidence.unit !== unit) return null;
   const { limit, side } = alarm.evidence;
   if (limit === null || side === null) return null;

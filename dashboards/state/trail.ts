@@ -53,11 +53,10 @@ function grow(id: string, trail: Trail): void {
 }
 
 /** The trail of a signal while a view shows it. */
-export function useTrail(id: string, wanted = true): readonly TrailPoint[] {
+export function useTrail(id: string): readonly TrailPoint[] {
   const loads = useBoard((board) => board.loads);
   useBoard((board) => board.signals.get(id)?.at);
   useEffect(() => {
-    if (!wanted) return;
     const trail = trails.get(id) ?? { points: none, readers: 0, asked: false };
     trails.set(id, trail);
     trail.readers += 1;
@@ -66,7 +65,7 @@ export function useTrail(id: string, wanted = true): readonly TrailPoint[] {
       trail.readers -= 1;
       if (trail.readers === 0) trails.delete(id);
     };
-  }, [id, loads, wanted]);
+  }, [id, loads]);
   return useTold(() => {
     const trail = trails.get(id);
     if (trail === undefined) return none;

@@ -14,7 +14,7 @@ function machine(programs: readonly string[], facts: Partial<Machine> = {}) {
   };
   return { made, asked, said };
 }
-const all = ['mosquitto_pub', 'mosquitto', 'faketime', 'cc', 'apt-get'];
+const all = ['mosquitto_pub', 'mosquitto', 'faketime', 'cc', 'chromium', 'apt-get'];
 
 test('where all is there, nothing is done or said', () => {
   const { made, asked, said } = machine(all);
@@ -22,7 +22,7 @@ test('where all is there, nothing is done or said', () => {
   expect([asked, said]).toEqual([[], []]);
 });
 test('root gets what is missing, after fresh lists', () => {
-  const { made, asked } = machine(['mosquitto', 'cc', 'apt-get']);
+  const { made, asked } = machine(['mosquitto', 'cc', 'chromium', 'apt-get']);
   expect(ensureDebianPackages(made)).toBe(true);
   expect(asked).toEqual([
     'update',
