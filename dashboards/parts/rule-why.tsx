@@ -1,7 +1,9 @@
 /** Why a rule exists: what it looks for, each number with where it comes from, the time there is to act. */
 import type { RuleView } from '../../agent/web/contract.ts';
+import { usePreferences } from '../state/preferences.ts';
 import { span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
+import { writtenQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 
 type RuleNumber = NonNullable<RuleView['numbers']>[number];
@@ -14,12 +16,13 @@ const markText = (mark: string): string => {
 const numberText = ({ setting, written, mark, note, source }: RuleNumber): string =>
   say('basis', {
     setting: ownName(setting.replaceAll('_', '-')),
-    written: written === null ? say('notGiven') : String(written),
+    written: written === null ? say('notGiven') : writtenQuantity(setting, String(written)),
     mark: markText(mark),
     note: source === null ? note : `${note} (${source})`,
   });
 
 export function RuleWhy({ rule }: { readonly rule: RuleView }) {
+  usePreferences();
   return (
     <section>
       <h2>{say('why')}</h2>

@@ -3,7 +3,7 @@
  * readings as readings and differences as differences (3 K are 5.4 °F).
  */
 import { unitSymbol } from '#rules/alarm/unit-symbol.ts';
-import { fromCanonical, unitOf } from '#rules/quantity/unit.ts';
+import { fromCanonical, toCanonical, unitOf } from '#rules/quantity/unit.ts';
 import { readPreferences } from '../state/preferences.ts';
 
 export interface Shown {
@@ -124,3 +124,16 @@ export const differenceText = (
   if (unit !== 'Cel') return quantity(difference, unit, resolution);
   return quantity(difference, 'K', resolution);
 };
+
+/** Settings that are readings; the others are spans, differences or counts and stand as written. */
+const readings: readonly string[] = ['low', 'low_low', 'high', 'high_high'];
+
+/** A setting as the site file has it, `112 Cel`, in the reader's unit where it is a reading or in kelvin. */
+export function writtenQuantity(setting: string, written: string): string {
+  const [, number, code = ''] = /^(-?\d+(?:\.\d+)?) (\S+)$/.exec(written) ?? [];
+  const unit = unitOf(code);
+  if (number === undefined || unit === null) return written;
+  if (code === 'K') return plainQuantity(Number(number), 'K');
+  if (!readings.includes(setting)) return written;
+  return plainQuantity(toCanonical(Number(number), unit), unit.canonical);
+}

@@ -1,6 +1,11 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { choose, usual } from '../../dashboards/state/preferences.ts';
-import { differenceText, plainQuantity, quantity } from '../../dashboards/text/quantity.ts';
+import {
+  differenceText,
+  plainQuantity,
+  quantity,
+  writtenQuantity,
+} from '../../dashboards/text/quantity.ts';
 
 vi.stubGlobal('document', { documentElement: { dataset: {} } });
 afterEach(() => choose(usual));
@@ -39,6 +44,14 @@ describe('in the reader’s units', () => {
     expect(spaced(plainQuantity(0.51, 'm/s'))).toBe('0.51 m/s');
     expect(spaced(plainQuantity(1085, 'kg/m3'))).toBe('1.085 g/mL');
   });
+});
+
+test('settings as written: readings converted, differences as differences, the rest left alone', () => {
+  choose({ temperature: '[degF]' });
+  expect(spaced(writtenQuantity('high', '112 Cel'))).toBe('233.6 °F');
+  expect(spaced(writtenQuantity('deadband', '1 K'))).toBe('1.8 °F');
+  expect(writtenQuantity('on_delay', '5 min')).toBe('5 min');
+  expect(writtenQuantity('gate', 'none')).toBe('none');
 });
 
 describe('numbers', () => {
