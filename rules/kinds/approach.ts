@@ -22,7 +22,12 @@ import {
   delayedShift,
 } from './delay.ts';
 import type { Evidence, Reading, RuleKind, Severity, Timer } from './kind.ts';
-import { durationText, quantityText, type SettingsReader } from './settings.ts';
+import {
+  delaySettings,
+  durationSetting,
+  quantitySetting,
+  type SettingsReader,
+} from './settings.ts';
 
 const meansMax = 32;
 /** Sen's interval by the normal approximation is fair from about ten points. */
@@ -59,14 +64,18 @@ export interface ApproachMemory {
 }
 
 const written = z.strictObject({
-  low: z.optional(quantityText),
-  high: z.optional(quantityText),
-  within: durationText,
-  window: z.optional(durationText),
-  /** Per cent. */
-  confidence: z.optional(z.literal([80, 90, 95, 99])),
-  on_delay: z.optional(durationText),
-  off_delay: z.optional(durationText),
+  low: z.optional(quantitySetting('The limit it is falling towards.')),
+  high: z.optional(quantitySetting('The limit it is rising towards.')),
+  within: durationSetting('Alarm once the limit is expected within this time.'),
+  window: z.optional(durationSetting('How much of the latest past the trend is taken from.')),
+  confidence: z.optional(
+    z
+      .literal([80, 90, 95, 99])
+      .check(
+        z.meta({ description: 'How sure the trend must be before it is believed, in per cent.' }),
+      ),
+  ),
+  ...delaySettings,
 });
 
 const zOf: Readonly<Record<number, number>> = {

@@ -18,7 +18,12 @@ import {
   delayedShift,
 } from './delay.ts';
 import type { Evidence, Reading, RuleKind, RulerLimits, Severity, Timer } from './kind.ts';
-import { durationText, quantityText, type SettingsReader } from './settings.ts';
+import {
+  deadbandSetting,
+  delaySettings,
+  quantitySetting,
+  type SettingsReader,
+} from './settings.ts';
 
 interface Limits {
   readonly low: number | null;
@@ -44,14 +49,25 @@ export interface BandMemory {
 }
 
 const written = z.strictObject({
-  low: z.optional(quantityText),
-  low_low: z.optional(quantityText),
-  high: z.optional(quantityText),
-  high_high: z.optional(quantityText),
-  deadband: z.optional(quantityText),
-  on_delay: z.optional(durationText),
-  off_delay: z.optional(durationText),
-  inclusive: z.optional(z.boolean()),
+  low: z.optional(quantitySetting('Alarm below this.')),
+  low_low: z.optional(
+    quantitySetting(
+      'The second limit, further out: below this the alarm is raised again, with its second priority.',
+    ),
+  ),
+  high: z.optional(quantitySetting('Alarm above this.')),
+  high_high: z.optional(
+    quantitySetting(
+      'The second limit, further out: above this the alarm is raised again, with its second priority.',
+    ),
+  ),
+  deadband: deadbandSetting,
+  ...delaySettings,
+  inclusive: z.optional(
+    z
+      .boolean()
+      .check(z.meta({ description: 'true: a value exactly at the limit counts as beyond it.' })),
+  ),
 });
 
 function compile(read: SettingsReader): BandSettings {

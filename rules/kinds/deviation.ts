@@ -8,7 +8,12 @@ import { z } from 'zod/mini';
 import { withoutDust } from '../quantity/quantity.ts';
 import { type BandMemory, type BandSettings, band, bandOf } from './band.ts';
 import type { RuleKind } from './kind.ts';
-import { durationText, quantityText, type SettingsReader } from './settings.ts';
+import {
+  deadbandSetting,
+  delaySettings,
+  quantitySetting,
+  type SettingsReader,
+} from './settings.ts';
 
 export interface DeviationSettings extends BandSettings {
   readonly target: number;
@@ -53,22 +58,31 @@ function shareOf(read: SettingsReader, key: string, target: number): number | nu
   return share === null ? null : Math.abs(target) * share;
 }
 
-const quantity = z.optional(quantityText);
-
 export const deviation: RuleKind<DeviationSettings, BandMemory> = {
   ...band,
   name: 'deviation',
   version: 1,
   summary: 'A value further from its target than allowed, for longer than its delay.',
   written: z.strictObject({
-    target: quantityText,
-    below: quantity,
-    above: quantity,
-    far_below: quantity,
-    far_above: quantity,
-    deadband: quantity,
-    on_delay: z.optional(durationText),
-    off_delay: z.optional(durationText),
+    target: quantitySetting('Where the value should be.'),
+    below: z.optional(
+      quantitySetting('How far below the target it may be; also as a share of it, 10 %.'),
+    ),
+    above: z.optional(
+      quantitySetting('How far above the target it may be; also as a share of it, 10 %.'),
+    ),
+    far_below: z.optional(
+      quantitySetting(
+        'The second step: this far below, the alarm is raised again with its second priority.',
+      ),
+    ),
+    far_above: z.optional(
+      quantitySetting(
+        'The second step: this far above, the alarm is raised again with its second priority.',
+      ),
+    ),
+    deadband: deadbandSetting,
+    ...delaySettings,
   }),
   compile,
   evidence: (settings, memory) => {

@@ -10,7 +10,7 @@ import { z } from 'zod/mini';
 import { msAtOrAbove } from '../process/heat-dose.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { Evidence, Reading, RuleKind, Severity, Timer } from './kind.ts';
-import { durationText, quantityText, type SettingsReader } from './settings.ts';
+import { durationSetting, quantitySetting, type SettingsReader } from './settings.ts';
 
 const loadedFrom = 0.5;
 
@@ -50,12 +50,16 @@ export interface DryMemory {
 }
 
 const written = z.strictObject({
-  above: z.optional(quantityText),
-  above_for: z.optional(durationText),
-  dwell: z.optional(durationText),
-  peak: z.optional(quantityText),
-  upper: z.optional(quantityText),
-  upper_for: z.optional(durationText),
+  above: z.optional(quantitySetting('Metal temperature at which the coat dries.')),
+  above_for: z.optional(durationSetting('Least time the metal must spend at or above it.')),
+  dwell: z.optional(
+    durationSetting(
+      'Time a load takes from entry to exit; with it, a load that can no longer make its time is told before it leaves.',
+    ),
+  ),
+  peak: z.optional(quantitySetting('Highest temperature the metal may reach.')),
+  upper: z.optional(quantitySetting('Metal temperature that begins to harm the coat.')),
+  upper_for: z.optional(durationSetting('Longest time the metal may spend at or above it.')),
 });
 
 function heatOf(read: SettingsReader, temperature: string, time: string): Heat | null {

@@ -7,7 +7,7 @@
 import { z } from 'zod/mini';
 import type { EpochMs } from '../signal/sample.ts';
 import type { RuleKind, Severity, Timer } from './kind.ts';
-import { durationText, quantityText } from './settings.ts';
+import { durationSetting, quantitySetting } from './settings.ts';
 import {
   type SpanSum,
   spanBegin,
@@ -54,7 +54,11 @@ export const duty: RuleKind<DutySettings, DutyMemory> = {
   name: 'duty',
   version: 1,
   summary: 'What must run so long within a span has not.',
-  written: z.strictObject({ runs_from: quantityText, run: durationText, within: durationText }),
+  written: z.strictObject({
+    runs_from: quantitySetting('At or above this it counts as running.'),
+    run: durationSetting('How long it must run, all times together.'),
+    within: durationSetting('Within this span.'),
+  }),
   compile(read) {
     const runMs = read.duration('run', 0);
     const spanMs = read.duration('within', Number.POSITIVE_INFINITY);

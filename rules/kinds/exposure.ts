@@ -7,7 +7,7 @@
 import { z } from 'zod/mini';
 import type { EpochMs } from '../signal/sample.ts';
 import type { RuleKind, Severity, Timer } from './kind.ts';
-import { durationText, quantityText } from './settings.ts';
+import { durationSetting, quantitySetting } from './settings.ts';
 import {
   type SpanSum,
   spanBegin,
@@ -57,10 +57,10 @@ export const exposure: RuleKind<ExposureSettings, ExposureMemory> = {
   version: 1,
   summary: 'Too long beyond a limit within a span, all the times together.',
   written: z.strictObject({
-    low: z.optional(quantityText),
-    high: z.optional(quantityText),
-    for: durationText,
-    within: durationText,
+    low: z.optional(quantitySetting('Time below this counts.')),
+    high: z.optional(quantitySetting('Time above this counts.')),
+    for: durationSetting('Alarm once it adds up to this much.'),
+    within: durationSetting('The span looked back over.'),
   }),
   compile(read) {
     const low = read.limit('low');

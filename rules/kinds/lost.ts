@@ -9,7 +9,7 @@ import { z } from 'zod/mini';
 import type { QualityCode } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { RuleKind, Severity } from './kind.ts';
-import { durationText } from './settings.ts';
+import { durationSetting } from './settings.ts';
 
 export interface LostSettings {
   readonly afterMs: number;
@@ -33,7 +33,13 @@ export const lost: RuleKind<LostSettings, LostMemory> = {
   name: 'lost',
   version: 1,
   summary: 'No usable reading for longer than promised.',
-  written: z.strictObject({ after: z.optional(durationText) }),
+  written: z.strictObject({
+    after: z.optional(
+      durationSetting(
+        'Alarm once this long has passed without a usable reading; three times expect_every of the signal unless given.',
+      ),
+    ),
+  }),
   watchesHealth: true,
   compile(read) {
     if (!read.has('after') && read.expectEveryMs === null)

@@ -19,7 +19,7 @@ import {
   delayedShift,
 } from './delay.ts';
 import type { RuleKind } from './kind.ts';
-import { durationText, quantityText } from './settings.ts';
+import { delaySettings, durationSetting, quantitySetting } from './settings.ts';
 
 const meansMax = 10;
 const meansMin = 5;
@@ -103,12 +103,11 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
   version: 1,
   summary: 'A surface hotter than the air beside it and rising by itself.',
   written: z.strictObject({
-    excess: quantityText,
-    rise: quantityText,
-    rise_per: durationText,
-    window: z.optional(durationText),
-    on_delay: z.optional(durationText),
-    off_delay: z.optional(durationText),
+    excess: quantitySetting('How much hotter than the air beside it the surface may be.'),
+    rise: quantitySetting('With rise_per: how fast the surface must be rising.'),
+    rise_per: durationSetting('The time that rise takes.'),
+    window: z.optional(durationSetting('How much of the latest past the rise is taken from.')),
+    ...delaySettings,
   }),
   takes: { least: 2, most: 2, units: ['K', 'Cel'], roles: ['surface less air', 'surface'] },
   compile(read) {

@@ -25,6 +25,22 @@ export const durationText = z
     ),
   );
 
+/** A quantity as a setting, with what it means to whoever writes it. */
+export const quantitySetting = (description: string) => quantityText.check(z.meta({ description }));
+/** A duration as a setting. */
+export const durationSetting = (description: string) => durationText.check(z.meta({ description }));
+
+/** The same in every kind that has them. */
+export const deadbandSetting = z.optional(
+  quantitySetting(
+    'How far the value must come back inside its limit before the alarm clears, so that it does not come and go.',
+  ),
+);
+export const delaySettings = {
+  on_delay: z.optional(durationSetting('How long it must last before the alarm is raised.')),
+  off_delay: z.optional(durationSetting('How long it must be well again before the alarm clears.')),
+} as const;
+
 export interface SettingsProblem {
   /** Keys from the rule's settings down. */
   readonly path: readonly (string | number)[];

@@ -18,7 +18,7 @@ import {
   delayedShift,
 } from './delay.ts';
 import type { Evidence, RuleKind } from './kind.ts';
-import { durationText, quantityText } from './settings.ts';
+import { deadbandSetting, delaySettings, quantitySetting } from './settings.ts';
 
 /** What binary fractions may add to a difference; far below any resolution. */
 const dust = 1e-9;
@@ -91,10 +91,9 @@ export const stray: RuleKind<StraySettings, StrayMemory> = {
   version: 1,
   summary: 'One of a group away from the others; of two, that they disagree.',
   written: z.strictObject({
-    limit: quantityText,
-    deadband: z.optional(quantityText),
-    on_delay: z.optional(durationText),
-    off_delay: z.optional(durationText),
+    limit: quantitySetting('How far one may be from the others; of two, from each other.'),
+    deadband: deadbandSetting,
+    ...delaySettings,
   }),
   takes: { least: 2, most: 8, units: 'same' },
   compile(read) {

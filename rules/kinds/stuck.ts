@@ -7,7 +7,7 @@
 import { z } from 'zod/mini';
 import type { EpochMs } from '../signal/sample.ts';
 import type { RuleKind, Severity } from './kind.ts';
-import { durationText, quantityText } from './settings.ts';
+import { durationSetting, quantitySetting } from './settings.ts';
 
 /** What binary fractions may add to a difference; far below any resolution. */
 const dust = 1e-9;
@@ -29,7 +29,10 @@ export const stuck: RuleKind<StuckSettings, StuckMemory> = {
   name: 'stuck',
   version: 1,
   summary: 'A value that has not moved for longer than such a value ever rests.',
-  written: z.strictObject({ for: durationText, tolerance: z.optional(quantityText) }),
+  written: z.strictObject({
+    for: durationSetting('Alarm once the value has not moved for this long.'),
+    tolerance: z.optional(quantitySetting('A smaller movement does not count as one.')),
+  }),
   compile(read) {
     const forMs = read.duration('for', Number.POSITIVE_INFINITY);
     if (forMs <= (read.expectEveryMs ?? 0))
