@@ -28,7 +28,7 @@ class Sensor {
     this.room = room;
   }
 
-  next(): Message[] {
+  next(probing: boolean): Message[] {
     this.count += 1;
     const { room } = this;
     const value = reading(this.count);
@@ -40,7 +40,7 @@ class Sensor {
       { signal: `hall/bench/own-${room}`, key, topic: `hall/${room}/own`, payload: own },
       { signal: `hall/bench/plain-${room}`, key, topic: `hall/${room}/plain`, payload: `${value}` },
     ];
-    if (this.count % probeEvery !== 1) return messages;
+    if (!probing || this.count % probeEvery !== 1) return messages;
     // A probe that nobody has heard before; later one that is known.
     const probe = `p${room}-${Math.floor(this.count / probeEvery) % probesMax}`;
     const signal = `hall/bench/probe-${probe}`;
@@ -52,6 +52,8 @@ export class Publishers {
   /** By signal: keys of the values. */
   readonly sent = new Map<string, Set<number>>();
   readonly acknowledged = new Map<string, Set<number>>();
+  /** Sensors that nobody has heard before speak up as well. */
+  probing = true;
   /** Connections that ended before they were told to. */
   dropped = 0;
   private readonly sensors = rooms.map((room) => new Sensor(room));
@@ -97,7 +99,7 @@ export class Publishers {
     const timer = setInterval(() => {
       if (!this.running || !client.connected) clearInterval(timer);
       else if (sensor.unacknowledged.size < inFlight)
-        for (const message of sensor.next()) this.send(client, sensor, message);
+        for (const message of sensor.next(this.probing)) this.send(client, sensor, message);
     }, pauseMs);
   }
 
