@@ -28,6 +28,7 @@ import {
 } from '../wiring/demo-folder.ts';
 import type { CliParts } from './parts.ts';
 import { httpOption, mqttOption } from './run.ts';
+import { Stopping } from './stopping.ts';
 
 interface DemoFlags {
   readonly site: string;
@@ -97,23 +98,6 @@ async function demo(
     await line.stop();
   } finally {
     await agent.stop();
-  }
-}
-
-/** A terminal and npm may both pass Ctrl-C on: a second one changes nothing. */
-class Stopping {
-  isAsked = false;
-  readonly asked: Promise<void>;
-
-  constructor() {
-    const { promise, resolve } = Promise.withResolvers<void>();
-    this.asked = promise;
-    const ask = (): void => {
-      this.isAsked = true;
-      resolve();
-    };
-    process.on('SIGINT', ask);
-    process.on('SIGTERM', ask);
   }
 }
 

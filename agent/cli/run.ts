@@ -10,6 +10,7 @@ import { type Address, startAgent } from '../compose.ts';
 import { AgentError } from '../errors.ts';
 import type { SiteSource } from '../site/revision.ts';
 import type { CliParts } from './parts.ts';
+import { Stopping } from './stopping.ts';
 
 interface RunFlags {
   readonly site: string;
@@ -48,6 +49,7 @@ async function run(
   print: (line: string) => void,
 ): Promise<void> {
   const log = pino({ base: null, timestamp: pino.stdTimeFunctions.isoTime }, pino.destination(2));
+  const { asked } = new Stopping();
   const agent = await startAgent({
     source,
     folder: flags.data,
@@ -58,11 +60,7 @@ async function run(
     ...(flags.spaceGb === undefined ? {} : { spaceBytes: flags.spaceGb * 1e9 }),
   });
   print(`ready  page ${agent.page}  mqtt ${agent.mqtt}  data ${agent.folder}`);
-  const { promise, resolve } = Promise.withResolvers<void>();
-  // A terminal and npm may both pass Ctrl-C on: a second one changes nothing.
-  process.on('SIGINT', resolve);
-  process.on('SIGTERM', resolve);
-  await promise;
+  await asked;
   await agent.stop();
 }
 
