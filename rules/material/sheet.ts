@@ -21,10 +21,17 @@ export const sheetWritten = z
       quantityText.check(z.meta({ description: 'Highest storage temperature.' })),
     ),
     shelf_life: z.optional(
-      durationText.check(z.meta({ description: 'From manufacture, unopened.' })),
+      durationText.check(
+        z.meta({ description: 'How long it keeps unopened, from the day it was made.' }),
+      ),
     ),
     max_rest: z.optional(
-      durationText.check(z.meta({ description: 'Longest rest before it must be mixed anew.' })),
+      durationText.check(
+        z.meta({
+          description:
+            'Longest time the agitator may stand before the material must be mixed anew.',
+        }),
+      ),
     ),
     stir_time: z.optional(
       durationText.check(z.meta({ description: 'Stirring before use, after a rest.' })),
@@ -35,23 +42,33 @@ export const sheetWritten = z
     dry_above: z.optional(
       quantityText.check(z.meta({ description: 'Metal temperature at which the coat dries.' })),
     ),
-    dry_for: z.optional(durationText.check(z.meta({ description: 'Least time at or above it.' }))),
+    dry_for: z.optional(
+      durationText.check(z.meta({ description: 'Least time at or above dry_above.' })),
+    ),
     bake_peak: z.optional(
-      quantityText.check(z.meta({ description: 'Highest metal temperature before rubber.' })),
+      quantityText.check(
+        z.meta({
+          description: 'Highest metal temperature the coat may see before it is bonded to rubber.',
+        }),
+      ),
     ),
     bake_upper: z.optional(
-      quantityText.check(z.meta({ description: 'Metal temperature that ages the coat.' })),
+      quantityText.check(
+        z.meta({ description: 'Metal temperature at which the coat begins to cure too early.' }),
+      ),
     ),
     bake_upper_for: z.optional(
       durationText.check(
-        z.meta({ description: 'Longest time at or above it, all heats together.' }),
+        z.meta({
+          description: 'Longest time at or above bake_upper, all passes through an oven together.',
+        }),
       ),
     ),
     residue_limit: z.optional(
       quantityText.check(
         z.meta({
           description:
-            'Temperature at which its dried residue may light itself. It may lower our limits, never raise them.',
+            'Temperature at which its dried residue may light itself. It may lower the limits here, never raise them.',
         }),
       ),
     ),

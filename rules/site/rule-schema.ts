@@ -47,7 +47,8 @@ export const ruleFields = {
       z.minLength(2),
       z.maxLength(8),
       z.meta({
-        description: 'The signals of this station it judges together, for a kind of several.',
+        description:
+          'The signals of this station it judges together, for a kind that judges several.',
       }),
     ),
   ),
@@ -66,18 +67,27 @@ export const ruleFields = {
   ),
   gate: z.optional(
     gateWritten.check(
-      z.meta({ description: 'Judge only while this signal lies within low and high; or none.' }),
+      z.meta({
+        description:
+          'Judge only while another signal lies within low and high, as only while the oven is loaded; or none.',
+      }),
     ),
   ),
   hold: z.optional(
     holdWritten.check(
       z.meta({
-        description: 'What to put on hold when it raises; only quality lifts it. Or none.',
+        description:
+          'What to put on hold when the alarm is raised; only quality lifts the hold. Or none.',
       }),
     ),
   ),
   latching: z.optional(
-    z.boolean().check(z.meta({ description: 'Stays until somebody resets it.' })),
+    z.boolean().check(
+      z.meta({
+        description:
+          'The alarm stays, even once the value is well again, until somebody resets it.',
+      }),
+    ),
   ),
   self_acknowledging: z.optional(
     z.boolean().check(z.meta({ description: 'Needs no answer once it is over.' })),
@@ -110,8 +120,17 @@ export const ruleFields = {
   sentence: z.optional(
     text.check(z.meta({ description: 'What is wrong, with {$value} and its like filled in.' })),
   ),
-  do_not: z.optional(z.array(text).check(z.maxLength(5))),
-  caution: z.optional(text.check(z.meta({ description: 'A hazard in the remedy itself.' }))),
+  do_not: z.optional(
+    z
+      .array(text)
+      .check(
+        z.maxLength(5),
+        z.meta({ description: 'What nobody may do, each as it follows “Do not”.' }),
+      ),
+  ),
+  caution: z.optional(
+    text.check(z.meta({ description: 'How the first steps themselves can hurt somebody.' })),
+  ),
 } as const;
 export const ruleFieldNames: readonly string[] = Object.keys(ruleFields);
 

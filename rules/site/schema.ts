@@ -32,7 +32,7 @@ export const stationWritten = z
       z.enum(['convection', 'infrared']).check(
         z.meta({
           description:
-            'How an oven heats. With infrared the air says nothing of a part, and a stopped conveyor is told within seconds.',
+            'How an oven heats: with hot air or with infrared. With infrared the air tells nothing about a part, and a stopped conveyor is told within seconds.',
         }),
       ),
     ),
@@ -40,7 +40,7 @@ export const stationWritten = z
       quantityText.check(
         z.meta({
           description:
-            'What a residue-bearing place runs at by itself. Limits at or below it judge nothing there, and coverage says so.',
+            'Temperature at which a place that gathers residue runs in normal production. A warning at or below it would always stand, so it is left out there, and coverage says so.',
         }),
       ),
     ),
@@ -49,22 +49,50 @@ export const stationWritten = z
         .strictObject({
           report: z
             .string()
-            .check(z.minLength(1), z.maxLength(200), z.meta({ description: 'Number and date.' })),
+            .check(
+              z.minLength(1),
+              z.maxLength(200),
+              z.meta({ description: 'Number and date of the test report.' }),
+            ),
           signed_by: z
             .string()
-            .check(z.minLength(1), z.maxLength(200), z.meta({ description: 'Who of EHS.' })),
+            .check(
+              z.minLength(1),
+              z.maxLength(200),
+              z.meta({ description: 'Who signed it, for EHS (environment, health and safety).' }),
+            ),
         })
         .check(
           z.meta({
             title: 'basket test',
             description:
-              'A test of this residue (EN 15188, three basket sizes or more), signed by EHS: without it no ignition limit may be raised.',
+              'A laboratory test of the temperature at which this residue lights itself (EN 15188, three basket sizes or more), signed by EHS. Without it no ignition limit may be raised.',
           }),
         ),
     ),
-    signals: z.optional(z.record(nameText, signalWritten)),
-    derived: z.optional(z.record(nameText, derivedWritten)),
-    rules: z.optional(z.record(nameText, ruleWritten)),
+    signals: z.optional(
+      z.record(nameText, signalWritten).check(
+        z.meta({
+          description:
+            'What is measured here, by name. A station kind knows its own names; others are kept and judged by no rule of the station.',
+        }),
+      ),
+    ),
+    derived: z.optional(
+      z.record(nameText, derivedWritten).check(
+        z.meta({
+          description:
+            'What is worked out from signals of this station. A station kind works out its own without an entry here.',
+        }),
+      ),
+    ),
+    rules: z.optional(
+      z.record(nameText, ruleWritten).check(
+        z.meta({
+          description: 'Changes to the rules the station kind brings, and rules of your own.',
+        }),
+      ),
+    ),
   })
   .check(z.meta({ title: 'station' }));
 export type StationWritten = z.infer<typeof stationWritten>;
@@ -79,25 +107,39 @@ export const siteWritten = z
         z.meta({ description: 'IANA time zone of the site, as Europe/Dublin.' }),
       ),
     materials: z.optional(
-      z.record(
-        nameText,
-        z
-          .string()
-          .check(
-            z.minLength(1),
-            z.meta({ description: 'Material sheet, a YAML file beside this one or below it.' }),
-          ),
-      ),
+      z
+        .record(
+          nameText,
+          z
+            .string()
+            .check(
+              z.minLength(1),
+              z.meta({ description: 'Material sheet, a YAML file beside this one or below it.' }),
+            ),
+        )
+        .check(
+          z.meta({
+            description: 'For each material its sheet, a YAML file beside this one or below it.',
+          }),
+        ),
     ),
     fire_plan: z.optional(
       z
         .strictObject({
           phone: z
             .string()
-            .check(z.minLength(1), z.maxLength(100), z.meta({ description: 'Whom to call.' })),
+            .check(
+              z.minLength(1),
+              z.maxLength(100),
+              z.meta({ description: 'Number to call in a fire.' }),
+            ),
           muster_point: z
             .string()
-            .check(z.minLength(1), z.maxLength(100), z.meta({ description: 'Where to gather.' })),
+            .check(
+              z.minLength(1),
+              z.maxLength(100),
+              z.meta({ description: 'Where people gather and are counted.' }),
+            ),
         })
         .check(
           z.meta({
@@ -106,7 +148,9 @@ export const siteWritten = z
           }),
         ),
     ),
-    lines: z.record(nameText, z.record(nameText, stationWritten)),
+    lines: z
+      .record(nameText, z.record(nameText, stationWritten))
+      .check(z.meta({ description: 'Each line with its stations, by name.' })),
   })
   .check(z.meta({ title: 'Forebond site file' }));
 export type SiteWritten = z.infer<typeof siteWritten>;

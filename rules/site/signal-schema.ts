@@ -3,32 +3,38 @@ import { z } from 'zod/mini';
 import { durationText, quantityText } from '../kinds/settings.ts';
 import { nameText } from './name.ts';
 
-const pointer = z
-  .string()
-  .check(
+/** Where something stands in the payload. */
+const pointer = (what: string) =>
+  z.string().check(
     z.regex(/^(\/([^~/]|~0|~1)*)*$/, 'write a JSON Pointer (RFC 6901), as "/v" or "/data/0/value"'),
     z.maxLength(256),
-    z.meta({ description: 'JSON Pointer (RFC 6901) into the payload: /v, /data/0/value.' }),
+    z.meta({
+      description: `Where ${what} stands, as a JSON Pointer (RFC 6901): /v, /data/0/value.`,
+    }),
   );
 
 export const timeFormats = ['rfc3339', 'epoch_s', 'epoch_ms'] as const;
 export type TimeFormat = (typeof timeFormats)[number];
 
 const plainPayload = z
-  .strictObject({ kind: z.literal('plain') })
+  .strictObject({
+    kind: z
+      .literal('plain')
+      .check(z.meta({ description: 'The payload is a number in text: 21.4.' })),
+  })
   .check(z.meta({ title: 'plain', description: 'The payload is a number in text: 21.4.' }));
 const jsonPayload = z
   .strictObject({
-    kind: z.literal('json'),
-    value: pointer,
-    time: z.optional(pointer),
+    kind: z.literal('json').check(z.meta({ description: 'The payload is JSON.' })),
+    value: pointer('the value'),
+    time: z.optional(pointer('the time')),
     time_format: z.optional(
       z
         .enum(timeFormats)
         .check(z.meta({ description: 'How the time is written. Without it, it is recognised.' })),
     ),
-    unit: z.optional(pointer),
-    quality: z.optional(pointer),
+    unit: z.optional(pointer('the unit')),
+    quality: z.optional(pointer('the sensor’s own word on its quality')),
   })
   .check(
     z.meta({
@@ -62,7 +68,9 @@ export const signalWritten = z
           z.meta({ description: 'One name for each + of the topic, in order.' }),
         ),
     ),
-    payload: payloadWritten,
+    payload: payloadWritten.check(
+      z.meta({ description: 'How a message is read: a plain number, or JSON.' }),
+    ),
     unit: z.string().check(
       z.minLength(1),
       z.meta({
@@ -94,7 +102,10 @@ export const signalWritten = z
     ),
     lateness: z.optional(
       durationText.check(
-        z.meta({ description: 'Older than this on arrival: kept, not judged. Default 10 min.' }),
+        z.meta({
+          description:
+            'A reading older than this on arrival is kept and not judged; 10 min unless given.',
+        }),
       ),
     ),
     range: z.optional(
@@ -105,16 +116,26 @@ export const signalWritten = z
       ),
     ),
     max_rate: z.optional(
-      z.strictObject({ change: quantityText, per: durationText }).check(
-        z.meta({
-          description: 'A faster change is marked uncertain: {change: 5 K, per: 1 min}.',
-        }),
-      ),
+      z
+        .strictObject({
+          change: quantityText.check(
+            z.meta({ description: 'The largest change that is plausible.' }),
+          ),
+          per: durationText.check(z.meta({ description: 'Within this time.' })),
+        })
+        .check(
+          z.meta({
+            description: 'A faster change is marked uncertain: {change: 5 K, per: 1 min}.',
+          }),
+        ),
     ),
     calibration: z.optional(
-      z
-        .tuple([calibrationPoint, calibrationPoint])
-        .check(z.meta({ description: 'Two points, each [true, read], in `unit`.' })),
+      z.tuple([calibrationPoint, calibrationPoint]).check(
+        z.meta({
+          description:
+            'Two points of a comparison with a reference, each [what the reference showed, what the sensor read], in `unit`.',
+        }),
+      ),
     ),
   })
   .check(z.meta({ title: 'signal' }));
