@@ -135,7 +135,7 @@ test('a shelf needs a reason, puts the alarm aside and can be ended', async () =
   await page.getByRole('heading', { name: 'Put aside' }).waitFor();
   await page.locator('.entry .sentence', { hasText: 'pressure' }).click();
   await page.getByText('More: shelve, reset').click();
-  await page.getByRole('button', { name: 'End the shelf' }).click();
+  await page.getByRole('button', { name: 'End the shelving' }).click();
   await expect
     .poll(async () => (await alarms(line.agent.page)).some(({ state }) => state === 'shelved'))
     .toBe(false);

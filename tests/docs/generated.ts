@@ -5,6 +5,7 @@ import { kindsPage } from './kinds-page.ts';
 import { limitsPage } from './limits-page.ts';
 import { siteFieldsPage } from './site-fields-page.ts';
 import { stationsPage } from './stations-page.ts';
+import { wordsPage } from './words-page.ts';
 
 const schemaText = (schema: object): string => `${JSON.stringify(schema, null, 2)}\n`;
 
@@ -14,6 +15,7 @@ export const generatedPages: readonly (readonly [string, () => string])[] = [
   ['docs/limits.md', limitsPage],
   ['docs/site-fields.md', siteFieldsPage],
   ['docs/stations.md', stationsPage],
+  ['docs/words.md', wordsPage],
   ['docs/site.schema.json', () => schemaText(siteJsonSchema())],
   ['docs/material.schema.json', () => schemaText(materialJsonSchema())],
 ];

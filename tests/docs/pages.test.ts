@@ -6,6 +6,8 @@ import { projectFiles, readText } from '../tidy/source.ts';
 import { groupsWithoutHeading } from './errors-page.ts';
 import { generatedPages } from './generated.ts';
 import { boundsOf, figure, relationsOf } from './limits-page.ts';
+import { commands, routesByFile } from './words.ts';
+import { foundProblems, wordProblems } from './words-page.ts';
 
 const pages = projectFiles.filter((path) => path.endsWith('.md'));
 
@@ -25,6 +27,40 @@ describe('pages made from the sources', () => {
   test('every bound says in a comment of its own what happens there', () => {
     const silent = boundsOf(readText('agent/limits.ts')).filter((bound) => bound.happens === null);
     expect(silent.map((bound) => bound.name)).toEqual([]);
+  });
+});
+
+describe('the words', () => {
+  test('every one has a meaning and an origin (tests/docs/word-table.ts)', () => {
+    expect(foundProblems()).toEqual([]);
+  });
+  test('one without is named, and so is an entry without a word', () => {
+    const words = [
+      { word: 'odd', meaning: null },
+      { word: 'said', meaning: 'It says so.' },
+    ];
+    const entry = { origin: 'ours', meanings: { gone: 'Was.', said: 'Twice.' } };
+    expect(wordProblems([{ name: 'A', met: 'here', words }], { A: entry, B: entry })).toEqual([
+      'A: odd has no meaning',
+      'A: said has a meaning in the code already',
+      'A: gone is no word of the code',
+      'B: is no section',
+    ]);
+    expect(wordProblems([{ name: 'C', met: 'here', words: [] }], {})).toEqual([
+      'C: has no origin',
+      'C: no word was found',
+    ]);
+  });
+  test('no file of routes and no command was left out', () => {
+    const files = projectFiles.flatMap(
+      (path) => /^agent\/web\/routes\/(.+)\.ts$/.exec(path)?.[1] ?? [],
+    );
+    expect(Object.keys(routesByFile())).toEqual(files.sort());
+    const made = [...readText('agent/cli/main.ts').matchAll(/^ {2}(\w+)Command\(program/gm)];
+    const names = made.map((match) => match[1]!);
+    expect(names.length).toBeGreaterThan(5);
+    const known = commands().map((each) => each.name());
+    expect(names.filter((name) => !known.includes(name))).toEqual([]);
   });
 });
 
