@@ -57,9 +57,13 @@ export function demoCommand(program: Command, parts: CliParts): void {
     .option('--data <folder>', 'where everything is kept', env.FOREBOND_DATA ?? 'data/demo')
     .addOption(httpOption('where the page answers'))
     .addOption(mqttOption())
-    .option('--speed <n>', 'how many times faster than a clock it all goes', speedArgument, 1)
-    .option('--seed <n>', 'another course of the same line', seedArgument)
-    .option('--no-history', 'begin without the week before')
+    .option('--speed <n>', 'how many times faster than real time it all goes', speedArgument, 1)
+    .option(
+      '--seed <n>',
+      'a whole number; another one gives another course of faults',
+      seedArgument,
+    )
+    .option('--no-history', 'begin without the week of made-up history')
     .action(async (flags: DemoFlags) => {
       const source = await parts.siteOrExit(flags.site);
       if (source !== null) await demo(source, flags, parts.print);

@@ -39,7 +39,10 @@ export function ledgerCommand(program: Command, parts: LedgerParts): void {
     .command('verify')
     .description('recompute the chain; name the first record that is not as it was written')
     .option('--data <folder>', 'data folder', parts.defaultFolder)
-    .option('--checkpoint <file>', 'hold it to a head kept elsewhere: JSON with id and hash')
+    .option(
+      '--checkpoint <file>',
+      'compare with a record noted elsewhere earlier: JSON with id and hash',
+    )
     .option('--json', 'print one JSON object')
     .action((options: { data: string; checkpoint?: string; json?: boolean }) => {
       const verified = parts.verify(options.data, options.checkpoint);

@@ -39,7 +39,7 @@ export function listenCommand(program: Command, parts: CliParts): void {
       urlArgument,
       `mqtt://${env.FOREBOND_MQTT ?? '127.0.0.1:1883'}`,
     )
-    .option('--seconds <n>', 'how long', secondsArgument, secondsDefault)
+    .option('--seconds <n>', 'how long to listen', secondsArgument, secondsDefault)
     .option('--topic <filter...>', 'topic filters to listen to', ['#'])
     .option('--user <name>', 'user at the broker; the secret is read from FOREBOND_MQTT_SECRET')
     .option('--secret-file <file>', 'file whose first line is the secret')

@@ -37,7 +37,7 @@ export function replayCommand(program: Command, parts: CliParts): void {
     .command('replay')
     .description('the same rules over recorded data: which alarms, and when')
     .requiredOption('--site <file>', 'site file')
-    .requiredOption('--from <csv-or-data-dir>', 'recorded data')
+    .requiredOption('--from <csv-or-data-dir>', 'recorded data: a CSV file or a data folder')
     .option('--since <time>', 'from this time on (RFC 3339)', timeArgument)
     .option('--until <time>', 'before this time (RFC 3339)', timeArgument)
     .option('--timezone <zone>', 'IANA zone of local times in a CSV file')

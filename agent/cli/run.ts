@@ -33,8 +33,17 @@ export function runCommand(program: Command, parts: CliParts): void {
     )
     .addOption(httpOption('where the HTTP interface answers'))
     .addOption(mqttOption())
-    .option('--clock <wall|samples>', 'whose time counts', clockArgument, 'wall')
-    .option('--space-gb <n>', 'keep the store within so many GB', spaceArgument)
+    .option(
+      '--clock <wall|samples>',
+      'what time the rules go by: wall, the computer’s clock; samples, the times in the samples',
+      clockArgument,
+      'wall',
+    )
+    .option(
+      '--space-gb <n>',
+      'keep the store within so many GB; the oldest samples go first',
+      spaceArgument,
+    )
     .action(async (flags: RunFlags) => {
       const source = await parts.siteOrExit(flags.site);
       if (source === null) return;

@@ -28,7 +28,9 @@ const value = z.number();
 
 /** NE 107 words for every part; `notes` says in a sentence why a part is not good. */
 export const healthSchema = z.object({
-  condition: conditionWords.describe('The worst of the parts: F, then C, S, M, ok (NE 107).'),
+  condition: conditionWords.describe(
+    'The worst of the parts; worst first: failure, function check, out of specification, maintenance required, good (NE 107).',
+  ),
   version: word,
   uptime_s: z.number().min(0),
   parts: z.record(word, conditionWords),
@@ -41,7 +43,7 @@ export type Condition = Health['condition'];
 
 export const siteSchema = z.object({
   site: word,
-  timezone: word.describe('IANA; the clock people there go by.'),
+  timezone: word.describe('Time zone of the site, by its IANA name.'),
   at: epochMs.describe('The engine’s time now.'),
 });
 export type SiteView = z.infer<typeof siteSchema>;
@@ -65,7 +67,7 @@ export const signalSchema = z.object({
   signal: word,
   kind: signalKindWords,
   unit: word.describe('Canonical UCUM unit of value and limits.'),
-  resolution: value.nullable().describe('Step of the value; null where it keeps full doubles.'),
+  resolution: value.nullable().describe('Smallest step kept; null where every digit is.'),
   expect_every_ms: z.number().nullable(),
   value: value.nullable().describe('null before the first reading and where it is not usable.'),
   at: epochMs.nullable().describe('When the value held; null before the first reading.'),
@@ -126,13 +128,15 @@ export const transitionSchema = z.object({
   reason: z.string().nullable(),
 });
 export const alarmSchema = z.object({
-  occurrence: word.describe('<rule>@<judged ms>'),
+  occurrence: word.describe(
+    'Names one alarm of one rule: the rule, @, and when it was raised, in epoch milliseconds.',
+  ),
   rule: word,
   line: word,
   station: word,
   signal: word,
   state: alarmStateWords,
-  severity: z.int().min(0).max(2).describe('2: past the second limit.'),
+  severity: z.int().min(0).max(2).describe('1: past the first limit; 2: past the second.'),
   priority: priorityWords.describe('How soon somebody must act.'),
   highly_managed: z.boolean(),
   latching: z.boolean(),
@@ -149,7 +153,7 @@ export type LabelFact = z.infer<typeof factSchema>;
 export type AlarmView = z.infer<typeof alarmSchema>;
 export type AlarmState = AlarmView['state'];
 export const alarmsSchema = z.object({
-  alarms: z.array(alarmSchema).describe('Newest raise first.'),
+  alarms: z.array(alarmSchema).describe('The latest raised first.'),
   truncated: z.boolean().describe('true: there are more; narrow the span or raise `limit`.'),
 });
 export const alarmAnswerSchema = z.object({ occurrence: word, state: alarmStateWords });
@@ -178,9 +182,11 @@ export const hazardSchema = z.object({
   to_people: z.boolean(),
   state: z
     .enum(['watched', 'not-watched', 'unjudged'])
-    .describe('unjudged: no usable reading now.'),
+    .describe('unjudged: a rule looks for it, but has no usable reading now.'),
   rules: z.array(word),
-  missing: z.array(z.string()).describe('Signals nobody bound, without which it goes unwatched.'),
+  missing: z
+    .array(z.string())
+    .describe('Signals that the site file lacks, without which it goes unwatched.'),
   why: z.string().nullable().optional().describe('Why it is not watched, in a sentence.'),
 });
 export const readinessSchema = z.object({
@@ -226,7 +232,11 @@ export const ruleSchema = z.object({
   readiness: readinessWords,
   needs: z.array(z.string()),
   settings: z.record(word, z.union([z.string(), z.number(), z.boolean(), z.null()])),
-  priority: z.array(priorityWords).min(1).max(2).describe('By severity 1 and 2.'),
+  priority: z
+    .array(priorityWords)
+    .min(1)
+    .max(2)
+    .describe('For the first limit, then for the second.'),
   word: signalWordWords,
   highly_managed: z.boolean(),
   latching: z.boolean(),
@@ -277,7 +287,7 @@ export const problemSchema = z.object({
   type: z.literal('about:blank'),
   title: z.string(),
   status: z.int().min(400).max(599),
-  detail: z.string().describe('What happened, to what.'),
+  detail: z.string().describe('What went wrong, and with what.'),
   code: z.string().describe('Stable; docs/errors.md lists them all.'),
   fix: z.string(),
   parameters: z

@@ -13,19 +13,28 @@ export const runLimitsSchema = z.object({
   upper_for_ms: z.number().nullable(),
 });
 export const runSchema = z.object({
-  id: word.describe('<line/station>@<judged ms of the opening>'),
+  id: word.describe('Names one run: the station, @, and when it began, in epoch milliseconds.'),
   line: word,
   station: word,
   opened: epochMs,
   closed: epochMs.nullable().describe('null while the load is inside.'),
   why: z.enum(['loaded', 'unloaded', 'removed']).describe('What last happened to it.'),
-  readings: z.int().min(0).nullable().describe('Of the metal; null while it is open.'),
+  readings: z
+    .int()
+    .min(0)
+    .nullable()
+    .describe('How many readings of the metal; null while the load is inside.'),
   peak: value.nullable().describe('Highest temperature of the metal, in Cel.'),
   lowest: value.nullable(),
-  steepest_per_min: value.nullable().describe('K from one minute’s mean to the next.'),
+  steepest_per_min: value
+    .nullable()
+    .describe('Fastest rise of the metal, in K from one minute’s mean to the next.'),
   above_ms: z.number().nullable(),
   upper_ms: z.number().nullable(),
-  unobserved_ms: z.number().nullable().describe('How much of it nobody saw of the metal.'),
+  unobserved_ms: z
+    .number()
+    .nullable()
+    .describe('How much of the run had no usable reading of the metal.'),
   under: z.boolean().nullable().describe('Dried too little; null where nobody can tell.'),
   over: z.boolean().nullable().describe('Heated too much; null where nobody can tell.'),
   limits: runLimitsSchema.describe('What runs of this station are held against now.'),

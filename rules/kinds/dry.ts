@@ -234,7 +234,8 @@ function evidence(settings: DrySettings, memory: DryMemory): Evidence {
 export const dry: RuleKind<DrySettings, DryMemory> = {
   name: 'dry',
   version: 1,
-  summary: 'A load’s heat in the oven, on metal temperature: long enough, and not too much.',
+  summary:
+    'Whether the metal of a load was hot enough for long enough in the oven, and not too hot or too long.',
   written,
   takes: { least: 2, most: 2, units: ['Cel', '1'], roles: ['the metal', '1 while loaded'] },
   compile,

@@ -53,7 +53,8 @@ function judge(settings: DutySettings, memory: DutyMemory, now: EpochMs, timer: 
 export const duty: RuleKind<DutySettings, DutyMemory> = {
   name: 'duty',
   version: 1,
-  summary: 'What must run so long within a span has not.',
+  summary:
+    'Something that must run for a given time in every span, as a pump in each day, has run too little.',
   written: z.strictObject({
     runs_from: quantitySetting('At or above this it counts as running.'),
     run: durationSetting('How long it must run, all times together.'),

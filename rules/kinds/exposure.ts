@@ -55,7 +55,7 @@ function judge(
 export const exposure: RuleKind<ExposureSettings, ExposureMemory> = {
   name: 'exposure',
   version: 1,
-  summary: 'Too long beyond a limit within a span, all the times together.',
+  summary: 'A value beyond a limit for too much of a span, all the times added up.',
   written: z.strictObject({
     low: z.optional(quantitySetting('Time below this counts.')),
     high: z.optional(quantitySetting('Time above this counts.')),

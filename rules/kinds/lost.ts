@@ -32,7 +32,7 @@ const missedMax = 3;
 export const lost: RuleKind<LostSettings, LostMemory> = {
   name: 'lost',
   version: 1,
-  summary: 'No usable reading for longer than promised.',
+  summary: 'No usable reading for longer than the site file allows.',
   written: z.strictObject({
     after: z.optional(
       durationSetting(

@@ -89,7 +89,7 @@ function evidence(settings: StraySettings, memory: StrayMemory): Evidence {
 export const stray: RuleKind<StraySettings, StrayMemory> = {
   name: 'stray',
   version: 1,
-  summary: 'One of a group away from the others; of two, that they disagree.',
+  summary: 'One of several like sensors reads away from the others; of two, that they disagree.',
   written: z.strictObject({
     limit: quantitySetting('How far one may be from the others; of two, from each other.'),
     deadband: deadbandSetting,

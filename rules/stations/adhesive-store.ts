@@ -59,7 +59,8 @@ const neverWarm = 'warm it with flame, heat gun, band heater, steam or oven';
 const coldLabel: Label = {
   word: 'NOTICE',
   sentence: '{$signal} at {$value}, below {$limit}, for {$duration}.',
-  consequence: 'Cold breaks the dispersion; a container freezes first at its wall.',
+  consequence:
+    'Cold spoils the adhesive: its solids clump and do not mix in again. A container freezes first at its wall.',
   steps: [
     'Measure in the adhesive of the coldest container and enter the reading.',
     'Close doors and gates; see whether the heating runs.',
@@ -93,7 +94,7 @@ const approaching: RuleTemplate = {
     {
       setting: 'low',
       value: '2 Cel',
-      basis: judgement('above freezing by what a sensor and a container differ'),
+      basis: judgement('above freezing, by as much as a sensor and a container may differ'),
     },
     {
       setting: 'within',
@@ -111,7 +112,7 @@ const approaching: RuleTemplate = {
     word: 'NOTICE',
     sentence:
       '{$signal} at {$value}, falling {$slope} an hour; {$limit} in {$early} to {$late} if it goes on so.',
-    consequence: 'Freezing breaks the dispersion. Thawing does not mend it.',
+    consequence: 'Freezing breaks the dispersion: the solids clump. Thawing does not mend it.',
     steps: [
       'Close doors and gates; see whether the heating runs.',
       'Move the coldest containers to a place between {$low} and {$high}.',
@@ -132,7 +133,9 @@ const frozen = (name: string, signal: string, alike?: string): RuleTemplate => (
     {
       setting: 'low',
       value: '1 Cel',
-      basis: judgement('at or below this the wall may have frozen; no credit for solutes'),
+      basis: judgement(
+        'at or below this the adhesive at the wall may have frozen; what is dissolved in it is not counted on',
+      ),
     },
     tuning('on_delay', '10 min'),
   ],
@@ -251,7 +254,7 @@ export const adhesiveStore: StationKind = {
       name: 'air-dew-point',
       kind: 'dew-point',
       inputs: { temperature: 'air', humidity: 'humidity' },
-      meaning: 'dew point of the air: colder surfaces gather water',
+      meaning: 'dew point of the air: water settles on anything colder',
     },
   ],
   hazards: [
@@ -269,9 +272,10 @@ export const adhesiveStore: StationKind = {
     },
     {
       id: 'freight',
-      words: 'A consignment froze or overheated on the way.',
+      words: 'A delivery froze or overheated on the way.',
       people: false,
-      byHand: 'at the dock, read the consignment’s logger and probe a drum at its wall',
+      byHand:
+        'at the dock, read the temperature logger that came with the delivery and measure a drum at its wall',
     },
     {
       id: 'shelf-life',

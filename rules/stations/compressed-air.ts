@@ -113,7 +113,8 @@ const headerLow: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence: '{$station}: header at {$value}, below {$limit}, for {$duration}.',
-    consequence: 'Guns, agitators and pumps sag together: film, mixing and circulation suffer.',
+    consequence:
+      'Guns, agitators and pumps all slow down together: film, mixing and circulation suffer.',
     steps: [
       'See whether the compressor runs and loads.',
       'Listen for a leak or a drain that stays on.',
@@ -169,7 +170,8 @@ export const compressedAir: StationKind = {
       unit: 'Cel',
       resolution: 0.1,
       range: ['-100 Cel', '60 Cel'],
-      meaning: 'dew point of the air at line pressure',
+      meaning:
+        'pressure dew point: below this temperature water settles out of the air at line pressure',
       where: 'after the dryer, at line pressure, in a sample cell with a bleed; short hose',
       stuckAfter: '24 h',
     },
@@ -187,7 +189,7 @@ export const compressedAir: StationKind = {
       unit: 'bar',
       resolution: 0.1,
       range: ['-1 bar', '16 bar'],
-      meaning: 'gauge pressure of the header',
+      meaning: 'gauge pressure in the header, the main air pipe',
       where: 'on the header, after the dryer',
       stuckAfter: '24 h',
     },
@@ -212,7 +214,7 @@ export const compressedAir: StationKind = {
       name: 'atmospheric-dew-point',
       kind: 'atmospheric-dew-point',
       inputs: { 'pressure-dew-point': 'pdp', 'line-pressure': 'header' },
-      meaning: 'dew point of the same air once it has left the gun; judged by no rule',
+      meaning: 'dew point of the same air once it has left the gun; shown only, no rule judges it',
     },
   ],
   hazards: [
@@ -236,7 +238,7 @@ export const compressedAir: StationKind = {
     },
     {
       id: 'oil',
-      words: 'Oil in the air makes fish-eyes and bare spots.',
+      words: 'Oil in the air makes small craters (fish-eyes) and bare spots in the film.',
       people: false,
       byHand: 'each shift blow onto a white collector for a minute (ASTM D4285); any trace rejects',
     },

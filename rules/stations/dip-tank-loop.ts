@@ -85,7 +85,7 @@ export const filterLoaded: RuleTemplate = {
     steps: [
       'Have the 300 µm element changed by its instruction.',
       'Keep what it caught and write down what it is.',
-      'Find where it comes from: skin, lumps, drag-in.',
+      'Find where it comes from: skin, lumps, or what parts carry in.',
     ],
     doNot: ['run on through the bypass'],
     caution: storedPressure,

@@ -46,7 +46,8 @@ const temperature: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence: '{$station}: bath at {$value}, {$difference} from {$reference}, for {$duration}.',
-    consequence: 'Viscosity moves with temperature, and the film with it.',
+    consequence:
+      'The adhesive flows thinner or thicker with temperature, and the film changes with it.',
     steps: [
       'Check the heat exchanger’s water, its pump and its valve.',
       'Measure a panel; compare its film with the run card.',
@@ -92,10 +93,10 @@ const solids: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence: '{$station}: solids at {$value}, {$difference} from {$reference}.',
-    consequence: 'Film leaves its window with the next racks.',
+    consequence: 'The next racks get a film that is too thick or too thin.',
     steps: [
       'Let the foam settle, stir, and read again at the bath’s temperature.',
-      'Correct by half the step with deionised water or adhesive, stir, and measure once more.',
+      'Add half of the deionised water or adhesive that the correction needs, stir, and measure once more.',
       'Measure a panel before the next rack.',
     ],
     doNot: ['use tap water', 'order adhesive on a reading taken through foam'],
@@ -146,7 +147,9 @@ const withdrawal: RuleTemplate = {
     {
       setting: 'target',
       value: '1 m/min',
-      basis: commonPractice('film and its taper are set by this speed'),
+      basis: commonPractice(
+        'how thick the film is, and how even along the part, is set by this speed',
+      ),
       confirm: sheetOrTrial,
       needs: 'the withdrawal speed the film was set up at (rule withdrawal: target)',
     },
@@ -164,7 +167,7 @@ const withdrawal: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence: '{$station}: parts drawn out at {$value}, {$difference} from {$reference}.',
-    consequence: 'Faster draws more film and slower less; it tapers along the part.',
+    consequence: 'Faster leaves a thicker film and slower a thinner one, uneven along the part.',
     steps: [
       'Tag the rack “hold” where it leaves the tank.',
       'Have the hoist’s or the conveyor’s drive seen to.',
@@ -183,14 +186,15 @@ export const dipTank: StationKind = {
   hazards: [
     {
       id: 'film',
-      words: 'Film leaves its window: temperature, solids or speed of withdrawal moved.',
+      words:
+        'The film becomes too thick or too thin: temperature, solids or speed of withdrawal moved.',
       people: false,
       byHand: null,
     },
     { id: 'foam', words: 'A long fall beats foam into the bath.', people: false, byHand: null },
     {
       id: 'standing',
-      words: 'The loop stands: solids settle and skin forms.',
+      words: 'Circulation stops: solids settle and skin forms.',
       people: false,
       byHand: null,
     },
@@ -202,7 +206,7 @@ export const dipTank: StationKind = {
     },
     {
       id: 'bath-chemistry',
-      words: 'The bath is spoilt by drag-in, hard water or skin.',
+      words: 'The bath is spoilt by what parts carry in, by hard water or by skin.',
       people: false,
       byHand:
         'daily read pH, conductivity and viscosity, and note foam and skin; read the conductivity of make-up water at each make-up',

@@ -171,7 +171,7 @@ const slow: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence: '{$station}: agitator at {$value}, below {$limit}, for {$duration}.',
-    consequence: 'Solids settle slowly; film from the drum drifts.',
+    consequence: 'Solids settle slowly; film from the drum slowly changes.',
     steps: [
       'Check the regulator and the filter of its air supply.',
       'Bring it to {$target} at its control; if it will not go, have the shaft seen to.',
@@ -249,7 +249,7 @@ export const drumMixer: StationKind = {
   hazards: [
     {
       id: 'settling',
-      words: 'Solids settle; film is uneven and lean, then rich.',
+      words: 'Solids settle; film is uneven, first too thin, then too thick.',
       people: false,
       byHand: null,
     },

@@ -34,7 +34,7 @@ const zoneHigh = (zone: number): RuleTemplate => ({
     word: 'NOTICE',
     sentence:
       '{$signal} at {$value}, {$difference} above its set-point of {$reference}, for {$duration}.',
-    consequence: 'Parts over-bake, and residue heats up.',
+    consequence: 'Parts over-bake, and dried residue heats up towards its ignition limit.',
     steps: [
       'Compare it with the zone’s second sensor and the control’s own display.',
       'Lower the zone at its control.',

@@ -65,7 +65,7 @@ export const underDried: RuleTemplate = {
     sentence:
       '{$station}, load of {$clock}: metal {$reached} above {$limit}, {$required} needed, and only {$left} left before exit; the drying can no longer be met.',
     consequence:
-      'Water can stay in the coat: blisters, sweep; the bond may fail although the parts look right.',
+      'Water can stay in the coat: it blisters, or the rubber sweeps it off in the mould; the bond may fail although the parts look right.',
     steps: [
       'Tag the rack “hold” at the exit.',
       'Compare set temperature, line speed, exhaust and load with the run card; load no more until explained.',
@@ -115,7 +115,7 @@ export const overBaked: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence: '{$station}, load of {$clock}: metal reached {$value}; limit {$limit}.',
-    consequence: 'A film that cured in the oven looks perfect and lets go of the rubber.',
+    consequence: 'A film that cured in the oven looks perfect, and the rubber does not hold on it.',
     steps: [
       'Tag the rack “hold” at the exit.',
       'Mark it as over-baked, with the peak and the time.',
@@ -157,13 +157,13 @@ export const conveyorStopped: RuleTemplate = {
     sentence:
       '{$station}: the conveyor has stood since {$clock}, for {$duration}, with a load inside.',
     consequence:
-      'The load soaks: over-bake, and dried residue on racks and floor heats up; it can light itself.',
+      'The load stays in the heat and over-bakes; dried residue on racks and floor heats up and can light itself.',
     steps: [
       'Smoke, glow or burning smell: leave, fire alarm, site fire plan{$plan}.',
       'Otherwise turn the heat off at the oven’s outside control.',
       'Restart the conveyor by its instruction, or follow the site’s plan for a stopped load; tag the load “hold”.',
     ],
-    doNot: ['reach in', 'leave it soaking'],
+    doNot: ['reach in', 'leave the load standing in the heat'],
     caution: 'Hot surfaces; a chain that can start without warning. Lock out by local rules.',
   },
 };

@@ -18,13 +18,13 @@ export const dryingOven: StationKind = {
   hazards: [
     {
       id: 'under-drying',
-      words: 'Water stays in the coat: blisters, sweep.',
+      words: 'Water stays in the coat: it blisters, or the rubber sweeps it off in the mould.',
       people: false,
       byHand: null,
     },
     {
       id: 'over-bake',
-      words: 'The coat cures before it meets rubber and lets go of it.',
+      words: 'The coat cures before it meets the rubber, and the rubber does not hold.',
       people: false,
       byHand: null,
     },
@@ -48,10 +48,11 @@ export const dryingOven: StationKind = {
     },
     {
       id: 'profile',
-      words: 'Parts in another corner, heavier or lighter, see another heat.',
+      words:
+        'Parts in another corner, or heavier or lighter ones, get another heat than the one that is measured.',
       people: false,
       byHand:
-        'for each new part and each quarter send a trailing logger through, probes on the coldest and hottest corner, the heaviest and the lightest part',
+        'for each new part and each quarter send a temperature logger through with the load, probes on the coldest and hottest corner, the heaviest and the lightest part',
     },
   ],
   rules: [underDried, overBaked, conveyorStopped, ...dryingOvenAir],

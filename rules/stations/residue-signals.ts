@@ -8,7 +8,7 @@ export const residueSignals: readonly StationSignal[] = [
     resolution: 0.1,
     range: ['-20 Cel', '400 Cel'],
     meaning:
-      'temperature of a surface that gathers residue; a wildcard topic gives one a place (floor, shroud, duct, filter)',
+      'temperature of a surface that gathers residue; one for each place, as floor, shroud, duct and filter, where the topic has a +',
     where:
       'mineral-insulated thermocouple pressed onto the worst place: oven floor below the racks, side of the shroud, duct, filter bank',
     stuckAfter: '24 h',
@@ -18,7 +18,7 @@ export const residueSignals: readonly StationSignal[] = [
     unit: 'Cel',
     resolution: 0.1,
     range: ['-20 Cel', '400 Cel'],
-    meaning: 'temperature of the air beside that surface; one, or one a place',
+    meaning: 'temperature of the air beside that surface; one for all places, or one for each',
     where: 'some 50 mm from the surface, shielded from its radiation',
     stuckAfter: '24 h',
   },

@@ -103,7 +103,7 @@ const earlyLabel: Label = {
   sentence:
     '{$signal} at {$value}, at or above {$limit}, for {$duration}: on the way to the ignition limit set for dried residue.',
   consequence:
-    'Dried residue can light itself with no spark; thicker residue lights cooler, and friction or a spark lights cold residue.',
+    'Dried residue can light itself with no spark, thicker residue at a lower temperature; friction or a spark lights it even cold.',
   steps: [
     'Smoke, glow or burning smell: leave, fire alarm, site fire plan{$plan}.',
     'Otherwise load no more and lower the heat at the outside control, as the oven’s instruction says; compare with the neighbouring sensors.',
@@ -188,7 +188,7 @@ export const act: RuleTemplate = {
       'Call EHS; the site’s plan says what becomes of conveyor, fans and dampers.',
     ],
     doNot: [
-      'stop the conveyor unless the site’s plan says so: a stopped load soaks',
+      'stop the conveyor unless the site’s plan says so: a stopped load goes on heating',
       'open the oven to look',
       'scrape, sweep or blow hot residue',
     ],
@@ -236,11 +236,11 @@ export const selfHeating: RuleTemplate = {
       setting: 'excess',
       value: '5 K',
       basis: judgement(
-        'more than a healthy surface leads its air by; set it from the place’s own baseline',
+        'more than a healthy surface is hotter than its air; set it from what this place shows when all is well',
       ),
       confirm: 'SITE',
       needs:
-        'how much this surface leads the air beside it when all is well (rule self-heating: excess)',
+        'how much hotter this surface is than the air beside it when all is well (rule self-heating: excess)',
     },
     { setting: 'rise', value: '1 K', basis: judgement('faster than a steady oven drifts') },
     { setting: 'rise_per', value: '1 min', basis: judgement('the time that rise takes') },

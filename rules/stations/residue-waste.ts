@@ -12,7 +12,7 @@ export const thick: RuleTemplate = {
     {
       setting: 'high',
       value: '1 mm',
-      basis: judgement('thicker residue lights cooler'),
+      basis: judgement('thicker residue lights at a lower temperature'),
       confirm: 'SITE',
       needs: 'the thickness at which the site cleans this place (rule residue-thick: high)',
     },

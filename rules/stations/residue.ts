@@ -30,7 +30,7 @@ export const residue: StationKind = {
     },
     {
       id: 'thickness',
-      words: 'Residue grows thick, and lights cooler.',
+      words: 'Residue grows thick, and lights at a lower temperature.',
       people: true,
       byHand: null,
     },

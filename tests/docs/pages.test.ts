@@ -5,8 +5,8 @@ import { limits } from '#agent/limits.ts';
 import { projectFiles, readText } from '../tidy/source.ts';
 import { groupsWithoutHeading } from './errors-page.ts';
 import { generatedPages } from './generated.ts';
+import { commands, routesByFile } from './interface-words.ts';
 import { boundsOf, figure, relationsOf } from './limits-page.ts';
-import { commands, routesByFile } from './words.ts';
 import { foundProblems, wordProblems } from './words-page.ts';
 
 const pages = projectFiles.filter((path) => path.endsWith('.md'));

@@ -2,29 +2,8 @@
  * The words people meet, gathered from the code: each section with where it is met and, word by word,
  * the meaning that the code itself has. What it has none for stands in word-table.ts.
  */
-import { Command, type Option } from 'commander';
 import type { z } from 'zod';
-import { checkCommand } from '#agent/cli/check.ts';
-import { demoCommand } from '#agent/cli/demo.ts';
-import { deviceCommand } from '#agent/cli/device.ts';
-import { exportCommand } from '#agent/cli/export.ts';
-import { ledgerCommand } from '#agent/cli/ledger.ts';
-import { listenCommand } from '#agent/cli/listen.ts';
-import { replayCommand } from '#agent/cli/replay.ts';
-import { runCommand } from '#agent/cli/run.ts';
 import { streamEventSchema } from '#agent/web/contract.ts';
-import { openApi } from '#agent/web/openapi.ts';
-import type { Route } from '#agent/web/route.ts';
-import { alarmRoutes } from '#agent/web/routes/alarms.ts';
-import { coverageRoutes } from '#agent/web/routes/coverage.ts';
-import { healthRoutes } from '#agent/web/routes/health.ts';
-import { holdRoutes } from '#agent/web/routes/holds.ts';
-import { metricsRoutes } from '#agent/web/routes/metrics.ts';
-import { runRoutes } from '#agent/web/routes/runs.ts';
-import { signalRoutes } from '#agent/web/routes/signals.ts';
-import { siteRoutes } from '#agent/web/routes/site.ts';
-import { streamRoutes } from '#agent/web/routes/stream.ts';
-import { Stream } from '#agent/web/stream.ts';
 import * as fixed from '#agent/web/words.ts';
 import { placeholders } from '#rules/alarm/placeholders.ts';
 import { derivedKinds } from '#rules/derive/derived.ts';
@@ -33,8 +12,8 @@ import { causeOf, gradeOf, quality } from '#rules/signal/quality.ts';
 import { stationKinds } from '#rules/stations/all.ts';
 import type { RuleTemplate, StationKind } from '#rules/stations/station.ts';
 import { en } from '../../dashboards/text/en.ts';
-import { FakePorts } from '../agent/web/fake-ports.ts';
 import { readText } from '../tidy/source.ts';
+import { commandName, commands, flags, routeFields, routes } from './interface-words.ts';
 import { materialFields, siteFields } from './written-fields.ts';
 
 export interface Word {
@@ -78,83 +57,6 @@ const perStation = (words: (kind: StationKind) => Word[]): Word[] =>
     words(kind).map((each) => ({ ...each, word: `${kind.name}: ${each.word}` })),
   );
 
-const never = (): never => {
-  throw new Error('the words of a command are read, never run');
-};
-
-/** Every command as the command line has it, nested ones by their whole name. */
-export function commands(): Command[] {
-  const program = new Command('forebond');
-  const parts = { print: never, complain: never, setExitCode: never, siteOrExit: never };
-  runCommand(program, parts);
-  demoCommand(program, parts);
-  listenCommand(program, parts);
-  checkCommand(program, { readSite: never, print: never, setExitCode: never });
-  replayCommand(program, parts);
-  exportCommand(program, { defaultFolder: 'data', setExitCode: never });
-  ledgerCommand(program, {
-    verify: never,
-    defaultFolder: 'data',
-    print: never,
-    setExitCode: never,
-  });
-  deviceCommand(program, { print: never, complain: never, setExitCode: never, readInput: never });
-  return program.commands.flatMap((each) => [each, ...each.commands]);
-}
-
-const commandName = (command: Command): string =>
-  command.parent === null || command.parent.name() === 'forebond'
-    ? command.name()
-    : `${command.parent.name()} ${command.name()}`;
-
-const flags = (): Word[] =>
-  commands().flatMap((command) =>
-    command.options.map((option: Option) => ({
-      word: `${commandName(command)} ${option.long ?? option.flags}`,
-      meaning: option.description === '' ? null : option.description,
-    })),
-  );
-
-/** By the file that makes them, so that a test can see that none was left out. */
-export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
-  const ports = new FakePorts();
-  return {
-    alarms: alarmRoutes(ports),
-    coverage: coverageRoutes(ports),
-    health: healthRoutes(ports),
-    holds: holdRoutes(ports),
-    metrics: metricsRoutes(() => []),
-    runs: runRoutes(ports),
-    signals: signalRoutes(ports),
-    site: siteRoutes(ports),
-    stream: streamRoutes(new Stream(ports, never)),
-  };
-}
-
-const routes = (): Word[] =>
-  Object.values(routesByFile())
-    .flat()
-    .map(({ spec }) => ({ word: `${spec.method} ${spec.url}`, meaning: spec.summary }));
-
-interface Described {
-  readonly description?: string;
-}
-/** The fields whose meaning their name does not tell: those that the description explains. */
-function routeFields(): Word[] {
-  const { components } = openApi([], '0') as {
-    readonly components: {
-      readonly schemas: Readonly<
-        Record<string, { readonly properties?: Readonly<Record<string, Described>> }>
-      >;
-    };
-  };
-  return Object.entries(components.schemas).flatMap(([name, { properties = {} }]) =>
-    Object.entries(properties).flatMap(([field, { description }]) =>
-      description === undefined ? [] : [{ word: `${name}.${field}`, meaning: description }],
-    ),
-  );
-}
-
 const wordsOf = (schema: z.ZodEnum): Word[] => bare(schema.options.map(String));
 
 /** Names of the views that the page's frame knows, from its text: it is a component, not data. */
@@ -183,7 +85,7 @@ const qualities = (): Word[] =>
     origin: each === quality.good ? 'ours' : `ours; counts as ${gradeOf(each)}`,
   }));
 
-export const sections = (): Section[] => [
+const alarmSections = (): Section[] => [
   section('Signal words', 'the panel on top of an alarm', wordsOf(fixed.signalWordWords)),
   section('Parts of an alarm', 'an alarm, under its signal word', labelParts()),
   section('Alarm states', 'an alarm; `state` in the interface', wordsOf(fixed.alarmStateWords)),
@@ -214,6 +116,9 @@ export const sections = (): Section[] => [
   section('Where a number comes from', 'a rule’s numbers; `mark`', bare(Object.keys(en.mark))),
   section('Kinds of signals', 'a signal; `kind`', wordsOf(fixed.signalKindWords)),
   section('Conditions of the agent', 'the top line; /api/health', wordsOf(fixed.conditionWords)),
+];
+
+const plantSections = (): Section[] => [
   section(
     'Station kinds',
     '`kind` of a station in the site file; the line',
@@ -259,6 +164,9 @@ export const sections = (): Section[] => [
     'what is watched; a station, not watched',
     perStation(({ hazards }) => hazards.map(({ id, words }) => ({ word: id, meaning: words }))),
   ),
+];
+
+const fileAndPageSections = (): Section[] => [
   section('Placeholders', '`{$…}` in a sentence of your own', said(placeholders)),
   section('Site file', 'the site file', siteFields()),
   section('Material sheet', 'a material sheet', materialFields()),
@@ -282,6 +190,12 @@ export const sections = (): Section[] => [
     '`event:` of /api/stream',
     bare(streamEventSchema.options.map(({ shape }) => shape.event.value)),
   ),
+];
+
+export const sections = (): Section[] => [
+  ...alarmSections(),
+  ...plantSections(),
+  ...fileAndPageSections(),
 ];
 
 const section = (name: string, met: string, words: readonly Word[]): Section => ({
