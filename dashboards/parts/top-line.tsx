@@ -10,7 +10,8 @@ import { say } from '../text/say.ts';
 export function TopLine() {
   const site = useBoard((board) => board.site);
   const stale = useStale();
-  const now = useNow();
+  // When the agent was heard, not what time it is: a dead one must not seem to speak.
+  const heardAt = useNow() - (Date.now() - (readLink().heardAt ?? Date.now()));
   const zone = site === null ? null : foreignZone();
   return (
     <header class="top">
@@ -19,7 +20,7 @@ export function TopLine() {
           {site === null ? 'Forebond' : ownName(site.site)}
         </a>
         {site === null || stale ? null : (
-          <span class="heard">{say('heard', { clock: hourMinuteSecond(now) })}</span>
+          <span class="heard">{say('heard', { clock: hourMinuteSecond(heardAt) })}</span>
         )}
       </div>
       {zone === null ? null : <p class="zone">{say('zone', { zone })}</p>}
