@@ -27,4 +27,6 @@ export const sources = {
   maths: 'follows from the formula',
   custom: 'customary with ISO 8502-4, which is guidance and names no single figure',
   epa: 'US EPA, Unified Guidance on groundwater monitoring, 2009, examples 17-6 and 17-7; data in the R package EnvStats',
+  nistControl: 'NIST/SEMATECH e-Handbook of Statistical Methods, as quoted in public test suites',
+  montgomery: 'D. C. Montgomery, Introduction to Statistical Quality Control, table 9.1 data (as printed for a library of numerical routines)',
 } as const;

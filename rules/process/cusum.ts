@@ -1,0 +1,72 @@
+/**
+ * Tabular cumulative sum: how much a value has strayed from its target, beyond an allowance, in all.
+ *
+ * C+ = max(0, C+ + x - target - k), C- = max(0, C- + target - k - x); a shift is signalled where
+ * one of them passes the decision interval h. k and h are in the unit of the value: half the shift
+ * worth finding, and 4 to 5 sigma, are usual. Times are not looked at, so points should be evenly
+ * spaced. Outside its range a function answers null, never NaN.
+ *
+ * Sources: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3; D. C. Montgomery, Introduction
+ * to Statistical Quality Control (counters and estimate of the new mean).
+ */
+
+export interface Cusum {
+  /** C+ and C-, never negative, unit of the value. */
+  high: number;
+  low: number;
+  /** Points since each was last 0: the shift began before so many. */
+  highPoints: number;
+  lowPoints: number;
+}
+
+export const emptyCusum = (): Cusum => ({ high: 0, low: 0, highPoints: 0, lowPoints: 0 });
+
+/**
+ * Takes one value into `sums`, which it changes and returns. Allowance 0 or more, all finite; null
+ * outside, with `sums` left as they were.
+ */
+export function addToCusum(
+  sums: Cusum,
+  value: number,
+  target: number,
+  allowance: number,
+): Cusum | null {
+  if (!(allowance >= 0)) return null;
+  const high = Math.max(0, sums.high + (value - target - allowance));
+  const low = Math.max(0, sums.low + (target - allowance - value));
+  if (!Number.isFinite(high) || !Number.isFinite(low)) return null;
+  sums.high = high;
+  sums.low = low;
+  sums.highPoints = high > 0 ? sums.highPoints + 1 : 0;
+  sums.lowPoints = low > 0 ? sums.lowPoints + 1 : 0;
+  return sums;
+}
+
+/** Which way it has shifted: past h, not at it. Null for none, and unless h is over 0. */
+export function cusumSide(sums: Cusum, decisionInterval: number): 'low' | 'high' | null {
+  if (!(decisionInterval > 0)) return null;
+  const high = sums.high > decisionInterval;
+  const low = sums.low > decisionInterval;
+  if (high && low) return sums.high >= sums.low ? 'high' : 'low';
+  if (high) return 'high';
+  return low ? 'low' : null;
+}
+
+/**
+ * Where the mean has probably gone, unit of the value: target + k + C+/N+, or target - k - C-/N-.
+ * Null where that side's sum is 0.
+ */
+export function shiftedMean(
+  sums: Cusum,
+  side: 'low' | 'high',
+  target: number,
+  allowance: number,
+): number | null {
+  const points = side === 'high' ? sums.highPoints : sums.lowPoints;
+  if (points === 0 || !(allowance >= 0)) return null;
+  const mean =
+    side === 'high'
+      ? target + allowance + sums.high / points
+      : target - allowance - sums.low / points;
+  return Number.isFinite(mean) ? mean : null;
+}

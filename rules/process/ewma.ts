@@ -1,0 +1,53 @@
+/**
+ * Exponentially weighted moving average chart: small, lasting shifts.
+ *
+ * z_i = w x_i + (1 - w) z_(i-1), z_0 = target. Two sets of limits are in use and they flag
+ * differently in the first points: the steady ones, which hold once the chart has run a while, and
+ * the ones that grow with the number of points. Each name here says which. Values, target and sigma
+ * are in one unit, any; times are not looked at, so points should be evenly spaced. Outside its
+ * range a function answers null, never NaN.
+ *
+ * Sources: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4 (steady limits);
+ * D. C. Montgomery, Introduction to Statistical Quality Control (limits that grow).
+ */
+
+const isWeight = (weight: number): boolean => weight > 0 && weight <= 1;
+
+/** The next average; weight over 0 and up to 1, both numbers finite. Null outside. */
+export function nextEwma(before: number, value: number, weight: number): number | null {
+  if (!isWeight(weight)) return null;
+  const next = weight * value + (1 - weight) * before;
+  return Number.isFinite(next) ? next : null;
+}
+
+/**
+ * Half the width of the steady limits, unit of sigma: L sigma sqrt(w / (2 - w)); they stand at
+ * target -+ this. Sigma is that of a single value, over 0; L is `widthSigmas`, over 0, most often
+ * 2.7 to 3. Null outside.
+ */
+export function ewmaSteadyHalfWidth(
+  sigma: number,
+  weight: number,
+  widthSigmas: number,
+): number | null {
+  if (!isWeight(weight) || !(sigma > 0) || !(widthSigmas > 0)) return null;
+  const half = widthSigmas * sigma * Math.sqrt(weight / (2 - weight));
+  return Number.isFinite(half) ? half : null;
+}
+
+/**
+ * The same at the `pointNumber`-th point, counted from 1: L sigma sqrt(w / (2 - w) (1 - (1 - w)^2i)).
+ * Narrower than the steady one at first, the same in the end. Null outside.
+ */
+export function ewmaGrowingHalfWidth(
+  sigma: number,
+  weight: number,
+  widthSigmas: number,
+  pointNumber: number,
+): number | null {
+  if (!Number.isInteger(pointNumber) || pointNumber < 1) return null;
+  const steady = ewmaSteadyHalfWidth(sigma, weight, widthSigmas);
+  if (steady === null) return null;
+  // 1 - (1 - w)^(2i) without losing digits where w is small.
+  return steady * Math.sqrt(-Math.expm1(2 * pointNumber * Math.log1p(-weight)));
+}
