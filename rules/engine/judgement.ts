@@ -278,7 +278,7 @@ export class Judgement implements AlarmHost {
     for (const [signal, users] of this.wiring.rulesOf.entries())
       if (this.signals.unusable[signal] !== 0) for (const { rule } of users) rule.unusable += 1;
     for (const rule of this.rules) {
-      if (rule.plan.gate !== null) this.lookAtGate(rule, -1);
+      if (rule.plan.gates.length > 0) this.lookAtGate(rule, -1);
       this.freezeOrThaw(rule);
     }
     if (saved === null) return;

@@ -16,6 +16,7 @@ export class LiveRule {
   readonly timer: Timer = { at: null };
   memory: unknown = null;
   severity: Severity = 0;
+  /** Of all its gates together. */
   gate: GateState;
   /** How many of its inputs cannot be used, and how many it can do without. */
   unusable = 0;
@@ -31,7 +32,7 @@ export class LiveRule {
     this.spare =
       this.kind.without === undefined ? 0 : this.plan.inputs.length - this.kind.takes!.least;
     this.settings = this.plan.settings;
-    this.gate = this.plan.gate === null || this.plan.hazardToPeople ? 'open' : 'unreadable';
+    this.gate = this.plan.gates.length === 0 || this.plan.hazardToPeople ? 'open' : 'unreadable';
     this.key = keyOf(plan, this.plan);
   }
 
@@ -39,12 +40,14 @@ export class LiveRule {
     return this.frozenAt === null && this.gate === 'open';
   }
 
-  /** What its gate's signal says; the rule must have one. */
+  /** What the signals of its gates say: one that is closed closes it, whatever the others are. */
   gateNow(signals: Signals): GateState {
-    const gate = this.plan.gate!;
-    if (!signals.usable(gate.signal)) return this.plan.hazardToPeople ? 'open' : 'unreadable';
-    const value = signals.value[gate.signal]!;
-    return value >= gate.low && value <= gate.high ? 'open' : 'closed';
+    let unreadable = false;
+    for (const { signal, low, high } of this.plan.gates) {
+      if (!signals.usable(signal)) unreadable = true;
+      else if (!(signals.value[signal]! >= low && signals.value[signal]! <= high)) return 'closed';
+    }
+    return unreadable && !this.plan.hazardToPeople ? 'unreadable' : 'open';
   }
 
   begin(at: EpochMs): void {
@@ -83,7 +86,7 @@ export class LiveRule {
     };
   }
 
-  /** Its gate closed: nothing runs until it opens and the rule begins anew. */
+  /** A gate closed: nothing runs until all are open and the rule begins anew. */
   close(): void {
     this.frozenAt = null;
     this.remainingMs = null;
@@ -112,9 +115,8 @@ function keyOf(plan: Plan, rule: PlanRule): string {
     const { id, unit } = plan.signals[signal]!;
     return `${id} ${unit}`;
   };
-  const gate =
-    rule.gate === null
-      ? null
-      : [id(rule.gate.signal), String(rule.gate.low), String(rule.gate.high)];
+  const gates = rule.gates.map(({ signal, low, high }) => [id(signal), String(low), String(high)]);
+  // One gate stands as it did when a rule could have but one: what was saved then goes on.
+  const gate = gates.length === 0 ? null : gates.length === 1 ? gates[0] : gates;
   return JSON.stringify([rule.fingerprint, rule.inputs.map(id), gate]);
 }

@@ -25,7 +25,7 @@ export type GateState = 'open' | 'closed' | 'unreadable';
 export interface SavedRule {
   readonly kind: string;
   readonly version: number;
-  /** Settings, inputs and gate; where it differs, the memory begins anew. */
+  /** Settings, inputs and gates; where it differs, the memory begins anew. */
   readonly key: string;
   readonly memory: unknown;
   readonly deadline: EpochMs | null;

@@ -15,7 +15,7 @@ export class Wiring {
   readonly healthOf: readonly (readonly LiveRule[])[];
   /** The other rules that judge the signal. */
   readonly rulesOf: readonly (readonly RuleUse[])[];
-  /** Rules whose gate the signal is. */
+  /** Rules that have the signal for a gate. */
   readonly gatedBy: readonly (readonly LiveRule[])[];
   /** Derived signals computed from it, by their place in the plan. */
   readonly derivedOf: readonly (readonly number[])[];
@@ -33,7 +33,8 @@ export class Wiring {
       else
         for (const [input, signal] of rule.plan.inputs.entries())
           rulesOf[signal]!.push({ rule, input });
-      if (rule.plan.gate !== null) gatedBy[rule.plan.gate.signal]!.push(rule);
+      for (const signal of new Set(rule.plan.gates.map((gate) => gate.signal)))
+        gatedBy[signal]!.push(rule);
     }
     for (const [i, derived] of plan.derived.entries())
       for (const input of derived.inputs) derivedOf[input]!.push(i);

@@ -118,15 +118,13 @@ export function assembleRules(
         continue;
       }
       const signal = signalId(draft.signal, instance);
-      const gate = draft.gate === null ? null : signalId(draft.gate.signal, instance);
+      const gates = draft.gates.map((gate) => signalId(gate.signal, instance));
       const others = draft.others.map((other) => signalId(other, instance));
-      const missing =
-        gate === null || index.has(gate)
-          ? draft.missing
-          : [...draft.missing, `a reading of ${gate}`];
-      cards.set(id, cardOf(draft, id, [signal, ...others], gate, missing));
+      const unheard = new Set(gates.filter((gate) => !index.has(gate)));
+      const missing = [...draft.missing, ...[...unheard].map((gate) => `a reading of ${gate}`)];
+      cards.set(id, cardOf(draft, id, [signal, ...others], gates, missing));
       if (missing.length > 0 || draft.compiled === null) continue;
-      rules.push(ruleOf(draft, id, [signal, ...others], gate, index));
+      rules.push(ruleOf(draft, id, [signal, ...others], gates, index));
     }
   }
   return { rules: rules.sort(byId), cards: [...cards.values()].sort(byId) };
@@ -136,7 +134,7 @@ function ruleOf(
   draft: RuleDraft,
   id: string,
   signals: readonly string[],
-  gate: string | null,
+  gates: readonly string[],
   index: SignalIndex,
 ): PlanRule {
   return {
@@ -152,10 +150,7 @@ function ruleOf(
       })),
     }),
     inputs: signals.map((signal) => at(index, signal)),
-    gate:
-      gate === null || draft.gate === null
-        ? null
-        : { signal: at(index, gate), low: draft.gate.low, high: draft.gate.high },
+    gates: draft.gates.map(({ low, high }, i) => ({ signal: at(index, gates[i]!), low, high })),
     class: draft.class,
     priority: draft.priority,
     hazardToPeople: draft.people,
@@ -167,7 +162,7 @@ function cardOf(
   draft: RuleDraft,
   id: string,
   signals: readonly string[],
-  gate: string | null,
+  gates: readonly string[],
   missing: readonly string[],
 ): RuleCard {
   return {
@@ -192,10 +187,11 @@ function cardOf(
     respondMs: draft.respondMs,
     hazard: draft.hazard,
     hazardToPeople: draft.people,
-    gate:
-      gate === null || draft.gate === null
-        ? null
-        : { signal: gate, low: finiteOrNull(draft.gate.low), high: finiteOrNull(draft.gate.high) },
+    gates: draft.gates.map(({ low, high }, i) => ({
+      signal: gates[i]!,
+      low: finiteOrNull(low),
+      high: finiteOrNull(high),
+    })),
     hold: draft.hold,
   };
 }

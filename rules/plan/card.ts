@@ -54,12 +54,13 @@ export interface RuleCard {
   /** The station's hazard it watches, or its own name where the site wrote it; null for sensor health. */
   readonly hazard: string | null;
   readonly hazardToPeople: boolean;
-  readonly gate: {
+  /** Judged only while all of these hold. */
+  readonly gates: readonly {
     readonly signal: string;
     /** Canonical; null where that side is free. */
     readonly low: number | null;
     readonly high: number | null;
-  } | null;
+  }[];
   readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
 }
 

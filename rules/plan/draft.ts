@@ -89,7 +89,8 @@ export interface RuleDraft {
   readonly wants: readonly string[];
   /** What would confirm its limits. */
   readonly unconfirmed: readonly string[];
-  readonly gate: GateDraft | null;
+  /** All must hold. */
+  readonly gates: readonly GateDraft[];
   readonly class: AlarmClass;
   readonly priority: readonly [Priority, Priority];
   readonly respondMs: number | null;

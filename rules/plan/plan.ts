@@ -53,7 +53,8 @@ export interface PlanRule {
   readonly fingerprint: string;
   /** Signal indices; the first is the one the rule is about. */
   readonly inputs: readonly number[];
-  readonly gate: PlanGate | null;
+  /** All must hold. */
+  readonly gates: readonly PlanGate[];
   readonly class: AlarmClass;
   /** By severity 1 and 2. */
   readonly priority: readonly [Priority, Priority];

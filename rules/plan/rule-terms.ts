@@ -22,7 +22,7 @@ import type { AlarmClass } from './plan.ts';
 import type { PathOf } from './rule-settings.ts';
 
 export interface TermDefaults {
-  readonly gate: TemplateGate | null;
+  readonly gate: TemplateGate | readonly TemplateGate[] | null;
   readonly hold: HoldWhat | null;
   readonly priority: readonly [Priority, Priority];
   readonly class: AlarmClass;
@@ -30,7 +30,7 @@ export interface TermDefaults {
 }
 
 export interface Terms {
-  readonly gate: GateDraft | null;
+  readonly gates: readonly GateDraft[];
   readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
   readonly priority: readonly [Priority, Priority];
   readonly class: AlarmClass;
@@ -48,7 +48,7 @@ export function compileTerms(
 ): Terms {
   const priority = written.priority ?? defaults.priority;
   return {
-    gate: compileGate(
+    gates: compileGates(
       station,
       signals,
       signal,
@@ -92,24 +92,43 @@ function compileHold(
   return { what, item };
 }
 
-function compileGate(
+/** The site's own, else those of the template whose signal is bound. */
+function compileGates(
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
   judged: SignalDraft,
   written: Partial<RuleWritten>,
-  fallback: TemplateGate | null,
+  fallback: TermDefaults['gate'],
   path: Path,
   report: Report,
-): GateDraft | null {
-  if (written.gate === 'none') return null;
-  const gate = written.gate ?? fallback;
-  if (gate === null) return null;
-  const signal = signals.get(gate.signal);
-  if (signal === undefined) {
+): readonly GateDraft[] {
+  if (written.gate === 'none') return [];
+  const gates = written.gate ?? fallback ?? [];
+  const single = 'signal' in gates;
+  const list: readonly GateWords[] = single ? [gates] : gates;
+  return list.flatMap((gate, i) => {
+    const at = single ? path : [...path, i];
+    const signal = signals.get(gate.signal);
+    if (signal !== undefined) return [compileGate(gate, signal, judged, at, report)];
     if (written.gate !== undefined)
-      reportNoSignal(station, signals, gate.signal, [...path, 'signal'], report);
-    return null;
-  }
+      reportNoSignal(station, signals, gate.signal, [...at, 'signal'], report);
+    return [];
+  });
+}
+
+interface GateWords {
+  readonly signal: string;
+  readonly low?: string | undefined;
+  readonly high?: string | undefined;
+}
+
+function compileGate(
+  gate: GateWords,
+  signal: SignalDraft,
+  judged: SignalDraft,
+  path: Path,
+  report: Report,
+): GateDraft {
   if (signal.names.length > 0 && signal.names.join() !== judged.names.join())
     report({
       path: [...path, 'signal'],

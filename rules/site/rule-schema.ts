@@ -11,15 +11,18 @@ const priorityText = z.enum(['high', 'medium', 'low']);
 
 export const signalWords = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
 
+const oneGate = z
+  .strictObject({
+    signal: nameText,
+    low: z.optional(quantityText),
+    high: z.optional(quantityText),
+  })
+  .check(z.meta({ title: 'gate' }));
+
 export const gateWritten = z.union([
   z.literal('none'),
-  z
-    .strictObject({
-      signal: nameText,
-      low: z.optional(quantityText),
-      high: z.optional(quantityText),
-    })
-    .check(z.meta({ title: 'gate' })),
+  oneGate,
+  z.array(oneGate).check(z.minLength(1), z.maxLength(8)),
 ]);
 
 export const holdWritten = z.union([
@@ -69,7 +72,7 @@ export const ruleFields = {
     gateWritten.check(
       z.meta({
         description:
-          'Judge only while another signal lies within low and high, as only while the oven is loaded; or none.',
+          'Judge only while another signal lies within low and high, as only while the oven is loaded; several in a list, and all must hold; or none.',
       }),
     ),
   ),

@@ -118,8 +118,8 @@ export interface RuleTemplate {
   readonly numbers: readonly TemplateNumber[];
   /** Settings that are no numbers. */
   readonly fixed?: Readonly<Record<string, boolean>>;
-  /** In force where its signal is bound. */
-  readonly gate: TemplateGate | null;
+  /** In force where its signal is bound; of several, all that are in force must hold. */
+  readonly gate: TemplateGate | readonly TemplateGate[] | null;
   readonly class: AlarmClass;
   /** By severity 1 and 2. */
   readonly priority: readonly [Priority, Priority];

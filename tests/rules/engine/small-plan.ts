@@ -4,11 +4,18 @@ import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import { settingsReader } from '#rules/kinds/settings-reader.ts';
 import type { Plan, PlanDerived, PlanRule, PlanRun, PlanSignal } from '#rules/plan/plan.ts';
 
-export interface SmallRule extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'gate'>> {
+export interface SmallGate {
+  readonly on: string;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+export interface SmallRule extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'gates'>> {
   readonly kind: string;
   readonly on: string | readonly string[];
   readonly settings: Readonly<Record<string, unknown>>;
-  readonly gate?: { readonly on: string; readonly low?: number; readonly high?: number };
+  readonly gate?: SmallGate;
+  readonly gates?: readonly SmallGate[];
 }
 
 export interface SmallRun extends Partial<Omit<PlanRun, 'loaded' | 'metal'>> {
@@ -50,7 +57,7 @@ export function smallPlan(small: SmallPlan): Plan {
   const rules = Object.entries(small.rules ?? {})
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([id, rule]): PlanRule => {
-      const { kind: kindName, on, settings, gate, ...rest } = rule;
+      const { kind: kindName, on, settings, gate, gates = [], ...rest } = rule;
       const kind = ruleKinds.get(kindName)!;
       const inputs = (typeof on === 'string' ? [on] : on).map(index);
       const problems: SettingsProblem[] = [];
@@ -62,14 +69,11 @@ export function smallPlan(small: SmallPlan): Plan {
         settings: compiled,
         fingerprint: JSON.stringify(settings),
         inputs,
-        gate:
-          gate === undefined
-            ? null
-            : {
-                signal: index(gate.on),
-                low: gate.low ?? Number.NEGATIVE_INFINITY,
-                high: gate.high ?? Number.POSITIVE_INFINITY,
-              },
+        gates: (gate === undefined ? gates : [gate, ...gates]).map(({ on: by, low, high }) => ({
+          signal: index(by),
+          low: low ?? Number.NEGATIVE_INFINITY,
+          high: high ?? Number.POSITIVE_INFINITY,
+        })),
         class: { latching: false, selfAcknowledging: false, highlyManaged: false },
         priority: ['medium', 'high'],
         hazardToPeople: false,

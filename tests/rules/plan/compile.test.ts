@@ -95,20 +95,40 @@ l: { m: { kind: drum-mixer, container: drum-7, material: adhesive-a, signals: { 
   const agitator = `agitator: ${signalLine('a', '/min')}`;
   test('slow leaves standing to stopped; stopped is gated by use where use is known', () => {
     const bare = compiled(mixer(agitator));
-    expect(card(bare, 'l/m/agitator-slow')?.gate).toEqual({
-      signal: 'l/m/agitator',
-      low: 5,
-      high: null,
-    });
-    expect(card(bare, 'l/m/agitator-stopped')?.gate).toBeNull();
+    expect(card(bare, 'l/m/agitator-slow')?.gates).toEqual([
+      { signal: 'l/m/agitator', low: 5, high: null },
+    ]);
+    expect(card(bare, 'l/m/agitator-stopped')?.gates).toEqual([]);
     const used = compiled(mixer(`${agitator}, in-use: ${signalLine('u', '1')}`));
-    expect(card(used, 'l/m/agitator-stopped')?.gate).toEqual({
-      signal: 'l/m/in-use',
-      low: 1,
-      high: null,
-    });
+    expect(card(used, 'l/m/agitator-stopped')?.gates).toEqual([
+      { signal: 'l/m/in-use', low: 1, high: null },
+    ]);
     const rule = used.plan.rules.find((r) => r.id === 'l/m/agitator-stopped');
-    expect(used.plan.signals[rule?.gate?.signal ?? -1]?.id).toBe('l/m/in-use');
+    expect(used.plan.signals[rule?.gates[0]?.signal ?? -1]?.id).toBe('l/m/in-use');
+  });
+  test('several gates are written in a list, and each must be one', () => {
+    const gates = (list: string) =>
+      compiled(
+        mixer(
+          `${agitator}, in-use: ${signalLine('u', '1')}`,
+          `{ agitator-stopped: { gate: ${list} } }`,
+        ),
+      );
+    const site = gates('[{ signal: in-use, low: 1 1 }, { signal: agitator, low: 0 /min }]');
+    expect(site.problems).toEqual([]);
+    expect(card(site, 'l/m/agitator-stopped')?.gates).toEqual([
+      { signal: 'l/m/in-use', low: 1, high: null },
+      { signal: 'l/m/agitator', low: 0, high: null },
+    ]);
+    const bad = gates(
+      '[{ signal: in-use, low: 1 1 }, { signal: in-uze, low: 1 1 }, { signal: agitator }]',
+    );
+    const at = ['lines', 'l', 'm', 'rules', 'agitator-stopped', 'gate'];
+    expect(bad.problems.map(({ path, problem }) => [path, problem])).toEqual([
+      [[...at, 1, 'signal'], 'this station has no signal "in-uze"'],
+      [[...at, 2], 'a gate without low and high is always open'],
+    ]);
+    expect(card(gates('none'), 'l/m/agitator-stopped')?.gates).toEqual([]);
   });
   test('a longer allowed rest moves only the rest rule', () => {
     const site = compiled(mixer(agitator), {}, { max_rest: '90 min' });

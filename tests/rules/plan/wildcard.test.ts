@@ -60,7 +60,7 @@ describe('a wildcard', () => {
     });
     expect(site.problems).toEqual([]);
     const cards = site.rules.filter((card) => card.id.startsWith('l/bench/warm'));
-    expect(cards.map((card) => [card.id, card.readiness, card.gate?.signal])).toEqual([
+    expect(cards.map((card) => [card.id, card.readiness, card.gates[0]?.signal])).toEqual([
       ['l/bench/warm-1', 'not-armed', 'l/bench/rh-1'],
       ['l/bench/warm-2', 'armed', 'l/bench/rh-2'],
     ]);

@@ -23,7 +23,8 @@ describe.each([...stationKinds])('%s', (name, kind) => {
     for (const rule of kind.rules) {
       expect(ruleKinds.has(rule.kind)).toBe(true);
       expect(signals).toEqual(expect.arrayContaining([...rule.signals]));
-      if (rule.gate !== null) expect(signals).toContain(rule.gate.signal);
+      const gates = [rule.gate ?? []].flat();
+      expect(signals).toEqual(expect.arrayContaining(gates.map((gate) => gate.signal)));
       expect(kind.hazards.map((hazard) => hazard.id)).toContain(rule.hazard);
       expect(parseDuration(rule.respond).ok).toBe(true);
       if (rule.alike !== undefined)
