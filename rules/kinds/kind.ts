@@ -7,6 +7,7 @@
  * snapshot, restore and the same inputs give the same answers.
  */
 import type { z } from 'zod/mini';
+import type { HoldWhat } from '../hold/hold.ts';
 import type { QualityCode } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { SettingsReader } from './settings.ts';
@@ -25,6 +26,30 @@ export interface Reading {
   quality: QualityCode;
   /** Which of the rule's inputs it is, counted from 0. */
   input: number;
+}
+
+/** Somebody said that something happened to an item. One object is reused: copy what you keep. */
+export interface Marking {
+  /** When it happened; at or before `judged`, perhaps long before. */
+  at: EpochMs;
+  /** When it was said; the engine's now. */
+  judged: EpochMs;
+  /** Which rack, container, lot or shot; null for a mark of the place itself. */
+  item: string | null;
+  /** Which of the rule's marks it is, counted from 0. */
+  input: number;
+}
+
+/** One clock that runs, for whoever asks what falls due. */
+export interface OpenClock {
+  /** null for the one clock of a place. */
+  readonly item: string | null;
+  readonly sinceMs: EpochMs;
+  /** False where nobody has said it yet: it runs from the beginning of observation. */
+  readonly said: boolean;
+  readonly earlyMs: EpochMs;
+  readonly dueMs: EpochMs;
+  readonly severity: Severity;
 }
 
 /** A rule's single deadline. The engine reads it after each call. */
@@ -62,17 +87,31 @@ export interface Evidence {
   readonly reachedMs?: number;
   readonly requiredMs?: number;
   readonly leftMs?: number;
+  /** The item it is about, and how many are as far. */
+  readonly item?: string;
+  readonly items?: number;
 }
 
 /** What a kind of several inputs takes. */
 export interface Takes {
   readonly least: number;
   readonly most: number;
-  /** Canonical units in order, each input with a role of its own; or all of one unit. */
-  readonly units: readonly string[] | 'same';
+  /** Canonical units in order, each input with a role of its own; or all of one unit; or any. */
+  readonly units: readonly string[] | 'same' | 'any';
   /** What each is, in order, where they have roles. */
   readonly roles?: readonly string[];
 }
+
+/** What a kind that judges marks takes of them. */
+export interface TakesMarks {
+  readonly least: number;
+  readonly most: number;
+  /** What each is, in order. */
+  readonly roles: readonly string[];
+}
+
+/** What a rule that judges marks knows of one: what it is of. */
+export type MarkOf = HoldWhat | null;
 
 export interface RulerLimits {
   readonly lowLow: number | null;
@@ -91,6 +130,8 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   readonly written: z.ZodMiniType;
   /** Several inputs; absent for a kind that judges one signal. */
   readonly takes?: Takes;
+  /** Marks it judges; absent for a kind that judges none. Such a kind takes no gate. */
+  readonly marks?: TakesMarks;
   /** True for the kind that tells whether the signal is usable at all (silence, nonsense). */
   readonly watchesHealth?: boolean;
   /** Written settings to canonical numbers; problems go to the reader, all of them. */
@@ -98,6 +139,20 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   /** Observation begins at `at`. */
   begin(settings: Settings, at: EpochMs, timer: Timer): Memory;
   sample(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
+  /**
+   * Somebody said that something happened. Asked even while the rule is unjudged: what was said
+   * is known; the answer then waits.
+   */
+  mark?(settings: Settings, memory: Memory, marking: Marking, timer: Timer): Severity;
+  /** Why it cannot take this mark, in a clause; null where it can. Asked of every rule before any takes it. */
+  refuses?(settings: Settings, memory: Memory, marking: Marking): string | null;
+  /**
+   * Items that passed the second limit since it was last asked, '' for the place itself. With it
+   * a rule's hold is set on each of these, not on a raise.
+   */
+  passed?(memory: Memory): readonly string[];
+  /** The clocks that run, the oldest first. */
+  clocks?(settings: Settings, memory: Memory): readonly OpenClock[];
   /** The deadline came; `at` is the deadline itself, never later. */
   deadline?(settings: Settings, memory: Memory, at: EpochMs, timer: Timer): Severity;
   /** A reading without usable value; only asked of a kind that `watchesHealth`. */

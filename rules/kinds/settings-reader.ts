@@ -14,6 +14,7 @@ import {
   type Unit,
 } from '../quantity/unit.ts';
 import type { Dimension } from '../quantity/unit-table.ts';
+import type { MarkOf } from './kind.ts';
 import type { SettingsProblem, SettingsReader } from './settings.ts';
 
 export interface ReadSignal {
@@ -24,33 +25,53 @@ export interface ReadSignal {
   readonly expectEveryMs: number | null;
 }
 
+/** What a rule without a signal reads its settings by. */
+export const noSignal: ReadSignal = { unit: '1', digits: null, expectEveryMs: null };
+
+/** `signals`: what the rule judges, the one it is about first; one alone stands for a list of it. */
 export function settingsReader(
   written: Readonly<Record<string, unknown>>,
-  signal: ReadSignal,
+  signals: ReadSignal | readonly ReadSignal[],
   problems: SettingsProblem[],
+  marks: readonly MarkOf[] = [],
 ): SettingsReader {
-  return new WrittenSettings(written, signal, problems);
+  const all = 'unit' in signals ? [signals] : signals;
+  return new WrittenSettings(written, all, 0, problems, marks);
 }
 
 class WrittenSettings implements SettingsReader {
   readonly unit: string;
   readonly resolution: number;
   readonly expectEveryMs: number | null;
+  readonly signalCount: number;
+  readonly marks: readonly MarkOf[];
   private readonly written: Readonly<Record<string, unknown>>;
+  private readonly signals: readonly ReadSignal[];
   private readonly own: Unit;
   private readonly problems: SettingsProblem[];
 
   constructor(
     written: Readonly<Record<string, unknown>>,
-    signal: ReadSignal,
+    signals: readonly ReadSignal[],
+    input: number,
     problems: SettingsProblem[],
+    marks: readonly MarkOf[],
   ) {
+    const signal = signals.length === 0 && input === 0 ? noSignal : signals[input];
+    if (signal === undefined) throw new RangeError(`the rule has no signal ${input}`);
+    this.signals = signals;
+    this.signalCount = signals.length;
+    this.marks = marks;
     this.unit = signal.unit;
     this.resolution = signal.digits === null ? 0 : 1 / 10 ** signal.digits;
     this.expectEveryMs = signal.expectEveryMs;
     this.written = written;
     this.own = canonicalUnit(signal.unit);
     this.problems = problems;
+  }
+
+  of(input: number): SettingsReader {
+    return new WrittenSettings(this.written, this.signals, input, this.problems, this.marks);
   }
 
   limit(key: string): number | null {

@@ -5,6 +5,7 @@
  * say that a limit came in bar for a temperature. Every problem is collected, none thrown.
  */
 import { z } from 'zod/mini';
+import type { MarkOf } from './kind.ts';
 
 /** A value with its UCUM unit: `7 Cel`, `-20.5 Cel`, `30 /min`, `5.5 bar`. */
 export const quantityText = z
@@ -72,4 +73,10 @@ export interface SettingsReader {
   readonly resolution: number;
   /** How often the signal is promised; null when nobody said. */
   readonly expectEveryMs: number | null;
+  /** How many signals the rule judges. */
+  readonly signalCount: number;
+  /** What each of the rule's marks is of, in order. */
+  readonly marks: readonly MarkOf[];
+  /** The same settings, read for another of the rule's signals. Throws where it has none. */
+  of(input: number): SettingsReader;
 }

@@ -5,6 +5,7 @@
  * judgement can be rebuilt from the record alone. Rules stand in the order of their ids too.
  */
 import type { Priority } from '../alarm/priority.ts';
+import type { DerivedNow, KeepingKind } from '../derive/derived-kind.ts';
 import type { HoldWhat } from '../hold/hold.ts';
 import type { Heat } from '../kinds/dry.ts';
 import type { RuleKind } from '../kinds/kind.ts';
@@ -51,8 +52,10 @@ export interface PlanRule {
   readonly settings: unknown;
   /** Settings in canonical text, to tell whether a reload changed them. */
   readonly fingerprint: string;
-  /** Signal indices; the first is the one the rule is about. */
+  /** Signal indices; the first is the one the rule is about. Empty only where it judges marks. */
   readonly inputs: readonly number[];
+  /** Indices of the marks it judges, in the order of their roles; most rules judge none. */
+  readonly marks?: readonly number[];
   /** All must hold. */
   readonly gates: readonly PlanGate[];
   readonly class: AlarmClass;
@@ -64,15 +67,52 @@ export interface PlanRule {
   readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
 }
 
-export interface PlanDerived {
+interface PlanDerivedInputs {
   /** Index of the signal it makes. */
   readonly signal: number;
   readonly inputs: readonly number[];
+  /** It rests on a number nobody has confirmed: what it gives is uncertain. */
+  readonly unproven?: boolean;
+}
+
+export interface PlanFormula extends PlanDerivedInputs {
   /**
    * Inputs in canonical units, in the order of `inputs`; the result in the derived signal's.
    * null where the inputs lie outside the formula's range. Never NaN.
    */
   readonly compute: (inputs: ArrayLike<number>) => number | null;
+  readonly settled?: undefined;
+  readonly keeps?: undefined;
+}
+
+/** A formula with settings. */
+export interface PlanSettled extends PlanDerivedInputs {
+  readonly settled: (now: DerivedNow) => number | null;
+  readonly compute?: undefined;
+  readonly keeps?: undefined;
+}
+
+/** One that remembers. */
+export interface PlanKeeping extends PlanDerivedInputs {
+  readonly keeps: {
+    readonly kind: KeepingKind;
+    /** What `kind.compile` gave. */
+    readonly settings: unknown;
+    /** Settings in canonical text, to tell whether a reload changed them. */
+    readonly fingerprint: string;
+  };
+  readonly compute?: undefined;
+  readonly settled?: undefined;
+}
+
+export type PlanDerived = PlanFormula | PlanSettled | PlanKeeping;
+
+/** Something people say happened: a rack was blasted, a bin was emptied. */
+export interface PlanMark {
+  /** `line/station/mark`. */
+  readonly id: string;
+  /** What it happens to; null where it happens to the place itself. */
+  readonly what: HoldWhat | null;
 }
 
 /** A station whose loads are followed from entry to exit. */
@@ -100,4 +140,6 @@ export interface Plan {
   /** Inputs before outputs. */
   readonly derived: readonly PlanDerived[];
   readonly runs: readonly PlanRun[];
+  /** In the order of their ids; a site without marks may leave it out. */
+  readonly marks?: readonly PlanMark[];
 }

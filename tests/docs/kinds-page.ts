@@ -10,7 +10,13 @@ import { schemaTable } from './schema-table.ts';
 const ruleKindSections = (): string =>
   [...ruleKinds.values()]
     .map((kind) =>
-      [`### ${kind.name}`, kind.summary, takenBy(kind.takes), schemaTable(kind.written)]
+      [
+        `### ${kind.name}`,
+        kind.summary,
+        takenBy(kind.takes),
+        marksBy(kind.marks),
+        schemaTable(kind.written),
+      ]
         .filter((part) => part !== null)
         .join('\n\n'),
     )
@@ -22,8 +28,17 @@ function takenBy(takes: RuleKind['takes']): string | null {
   const { least, most, units, roles = [] } = takes;
   if (units === 'same')
     return `Judges ${least} to ${most} signals of one unit together: \`signals: [a, b, c]\`.`;
+  if (units === 'any')
+    return `Judges ${least} to ${most} signals of any unit, in this order under \`signals\`: ${roles.join(', then ')}.`;
   const inOrder = units.map((unit, i) => `${roles[i]} (${code(unit)})`).join(', then ');
   return `Judges ${units.length} signals together, in this order under \`signals\`: ${inOrder}.`;
+}
+
+/** How it names its marks. */
+function marksBy(marks: RuleKind['marks']): string | null {
+  if (marks === undefined) return null;
+  const { least, most, roles } = marks;
+  return `Judges ${least} to ${most} marks, in this order under \`marks\`: ${roles.join(', then ')}. A rule that judges a mark takes no gate.`;
 }
 
 const derivedTable = (): string =>

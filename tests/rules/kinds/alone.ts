@@ -1,5 +1,5 @@
 /** One rule kind alone: compiled as a site writes it, its timer run as the engine runs it. */
-import type { Evidence, RuleKind, Severity, Timer } from '#rules/kinds/kind.ts';
+import type { Evidence, MarkOf, OpenClock, RuleKind, Severity, Timer } from '#rules/kinds/kind.ts';
 import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import { type ReadSignal, settingsReader } from '#rules/kinds/settings-reader.ts';
 import { quality } from '#rules/signal/quality.ts';
@@ -7,15 +7,21 @@ import { quality } from '#rules/signal/quality.ts';
 const temperature: ReadSignal = { unit: 'Cel', digits: 1, expectEveryMs: null };
 
 type Written = Readonly<Record<string, unknown>>;
+/** One signal, or all of them in order; an empty list for a rule that judges none. */
+type Signals = Partial<ReadSignal> | readonly Partial<ReadSignal>[];
+
+const signalsOf = (given: Signals): ReadSignal[] =>
+  (Array.isArray(given) ? given : [given]).map((signal) => ({ ...temperature, ...signal }));
 
 /** What a kind finds wrong with settings: each as `<path>: <what> | <fix>`. */
 export function problemsOf<S, M>(
   kind: RuleKind<S, M>,
   written: Written,
-  signal: Partial<ReadSignal> = {},
+  signals: Signals = {},
+  marks: readonly MarkOf[] = [],
 ): string[] {
   const problems: SettingsProblem[] = [];
-  kind.compile(settingsReader(written, { ...temperature, ...signal }, problems));
+  kind.compile(settingsReader(written, signalsOf(signals), problems, marks));
   return problems.map(({ path, problem, fix }) => `${path.join('.')}: ${problem} | ${fix}`);
 }
 
@@ -31,13 +37,14 @@ export class Alone<S, M> {
   constructor(
     kind: RuleKind<S, M>,
     written: Written,
-    signal: Partial<ReadSignal> = {},
+    signals: Signals = {},
     beganAt = 0,
+    marks: readonly MarkOf[] = [],
   ) {
-    const problems = problemsOf(kind, written, signal);
+    const problems = problemsOf(kind, written, signals, marks);
     if (problems.length > 0) throw new Error(problems.join('\n'));
     this.kind = kind;
-    this.settings = kind.compile(settingsReader(written, { ...temperature, ...signal }, []));
+    this.settings = kind.compile(settingsReader(written, signalsOf(signals), [], marks));
     this.memory = kind.begin(this.settings, beganAt, this.timer);
   }
 
@@ -49,6 +56,28 @@ export class Alone<S, M> {
       this.answer(judged, this.kind.sample(this.settings, this.memory, reading, this.timer));
     }
     return this;
+  }
+
+  /** Somebody says at `judged` what happened `at`, by default just then. */
+  mark(judged: number, item: string | null, more: { at?: number; input?: number } = {}): this {
+    this.until(judged);
+    const marking = { at: judged, judged, item, input: 0, ...more };
+    const { kind, settings, memory, timer } = this;
+    this.answer(judged, kind.mark!(settings, memory, marking, timer));
+    return this;
+  }
+
+  refuses(item: string | null, input = 0): string | null {
+    const marking = { at: 0, judged: 0, item, input };
+    return this.kind.refuses!(this.settings, this.memory, marking);
+  }
+
+  get passed(): readonly string[] {
+    return this.kind.passed!(this.memory);
+  }
+
+  get clocks(): readonly OpenClock[] {
+    return this.kind.clocks!(this.settings, this.memory);
   }
 
   /** An input can no longer be used, of a kind that goes on without it. */
