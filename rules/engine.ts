@@ -190,6 +190,7 @@ export class Engine implements JudgementHost {
     this.now = saved.now;
     this.judgement = new Judgement(this.plan, saved, this);
     for (const rule of this.judgement.rules) rule.kind.shift(rule.memory, deltaMs);
+    this.judgement.derivation.shift(deltaMs);
   }
 
   private wait(pending: EngineState['pending']): void {

@@ -2,11 +2,13 @@
  * Derived signals: when each is due and what it comes to.
  *
  * One is computed when an input changed, a moment later so that inputs which change together are
- * taken together, and at most once a second.
+ * taken together, and at most once a second. One that remembers is also asked when it said so.
  */
+import type { DerivedNow } from '../derive/derived-kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type QualityCode, quality } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import { Keeping } from './keeping.ts';
 import { type Signals, unusable } from './signals.ts';
 import type { SavedDerived } from './state.ts';
 
@@ -23,23 +25,48 @@ export class Derivation {
   private readonly plan: Plan;
   private readonly signals: Signals;
   private readonly computedAt: Float64Array;
-  private readonly inputs: Float64Array;
+  private readonly inputs: readonly Float64Array[];
+  /** By place in the plan; null for what remembers nothing. */
+  private readonly keeping: readonly (Keeping | null)[];
+  private readonly now: DerivedNow = {
+    at: 0,
+    inputs: new Float64Array(0),
+    uncertain: false,
+    doubt: quality.good,
+  };
   private readonly sample: DerivedSample = { at: 0, value: 0, quality: 0 };
 
-  constructor(plan: Plan, signals: Signals, saved: Readonly<Record<string, SavedDerived>>) {
+  constructor(
+    plan: Plan,
+    signals: Signals,
+    saved: Readonly<Record<string, SavedDerived>>,
+    now: EpochMs,
+  ) {
     this.plan = plan;
     this.signals = signals;
+    const of = (signal: number): SavedDerived | undefined => saved[plan.signals[signal]!.id];
     this.computedAt = Float64Array.from(
       plan.derived,
-      (derived) => saved[plan.signals[derived.signal]!.id]?.computedAt ?? -1,
+      (derived) => of(derived.signal)?.computedAt ?? -1,
     );
-    this.inputs = new Float64Array(Math.max(0, ...plan.derived.map((d) => d.inputs.length)));
+    this.inputs = plan.derived.map((derived) => new Float64Array(derived.inputs.length));
+    this.keeping = plan.derived.map((derived) =>
+      derived.keeps === undefined
+        ? null
+        : new Keeping(plan, derived, of(derived.signal)?.keeping, now),
+    );
   }
 
   /** When a derived signal is due whose input changes now. */
   due(index: number, now: EpochMs): EpochMs {
     const computedAt = this.computedAt[index]!;
     return Math.max(now + settleMs, computedAt < 0 ? 0 : computedAt + everyMs);
+  }
+
+  /** When it wants to be asked again by itself; null for never. */
+  wants(index: number): EpochMs | null {
+    const at = this.keeping[index]?.timer.at ?? null;
+    return at === null ? null : Math.max(at, this.computedAt[index]! + everyMs);
   }
 
   /**
@@ -49,18 +76,23 @@ export class Derivation {
   compute(index: number, now: EpochMs): DerivedSample | null {
     const { signals, sample } = this;
     const derived = this.plan.derived[index]!;
+    const into = this.inputs[index]!;
+    const { inputs } = derived;
     let usable = true;
     let uncertain = false;
     sample.at = 0;
-    for (const [i, input] of derived.inputs.entries()) {
+    for (let i = 0; i < inputs.length; i += 1) {
+      const input = inputs[i]!;
       if (!signals.known(input)) return null;
       if (!signals.usable(input)) usable = false;
       if (signals.quality[input] !== quality.good) uncertain = true;
       sample.at = Math.max(sample.at, signals.at[input]!);
-      this.inputs[i] = signals.value[input]!;
+      into[i] = signals.value[input]!;
     }
     this.computedAt[index] = now;
-    const value = usable ? derived.compute(this.inputs) : null;
+    this.now.doubt = quality.good;
+    const value = usable ? this.valueOf(index, into, uncertain, now) : null;
+    if (derived.keeps !== undefined) sample.at = now;
     if (value === null) {
       if ((signals.unusable[derived.signal]! & unusable.bad) !== 0) return null;
       sample.value = 0;
@@ -68,13 +100,50 @@ export class Derivation {
       return sample;
     }
     sample.value = quantised(value, this.plan.signals[derived.signal]!.digits);
-    sample.quality = uncertain ? quality.uncertainInput : quality.good;
+    sample.quality = uncertain ? quality.uncertainInput : this.now.doubt;
+    if (sample.quality === quality.good && derived.unproven === true)
+      sample.quality = quality.unproven;
     return sample;
   }
 
-  computed(index: number): EpochMs | null {
+  /** One of its inputs cannot be used from now on. */
+  blind(index: number, now: EpochMs): void {
+    this.keeping[index]?.blind(now);
+  }
+
+  /** Nothing was observed in between. */
+  gap(fromMs: EpochMs, toMs: EpochMs): void {
+    for (const keeping of this.keeping) keeping?.gap(fromMs, toMs);
+  }
+
+  /** The clock was set anew. */
+  shift(deltaMs: number): void {
+    for (const keeping of this.keeping) keeping?.shift(deltaMs);
+  }
+
+  save(index: number): Omit<SavedDerived, 'due'> {
     const at = this.computedAt[index]!;
-    return at < 0 ? null : at;
+    const keeping = this.keeping[index];
+    return {
+      computedAt: at < 0 ? null : at,
+      ...(keeping == null ? {} : { keeping: keeping.save() }),
+    };
+  }
+
+  private valueOf(
+    index: number,
+    inputs: Float64Array,
+    uncertain: boolean,
+    at: EpochMs,
+  ): number | null {
+    const derived = this.plan.derived[index]!;
+    if (derived.compute !== undefined) return derived.compute(inputs);
+    const { now } = this;
+    now.at = at;
+    now.inputs = inputs;
+    now.uncertain = uncertain;
+    if (derived.settled !== undefined) return derived.settled(now);
+    return this.keeping[index]!.step(now);
   }
 }
 

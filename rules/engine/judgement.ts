@@ -31,7 +31,7 @@ export class Judgement implements AlarmHost {
   readonly runs: Runs;
   private readonly host: JudgementHost;
   readonly signals: Signals;
-  private readonly derivation: Derivation;
+  readonly derivation: Derivation;
   private readonly reading: Reading = { at: 0, judged: 0, value: 0, quality: 0, input: 0 };
 
   constructor(plan: Plan, saved: SavedJudgement | null, host: JudgementHost) {
@@ -41,14 +41,12 @@ export class Judgement implements AlarmHost {
     this.wiring = new Wiring(plan, this.rules);
     this.deadlines = new Deadlines(2 * plan.rules.length + plan.derived.length);
     this.signals = new Signals(plan, saved?.latest ?? {});
-    this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {});
+    this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {}, host.now);
     const alarms = plan.rules.map(({ id }) => ({ ...(saved?.alarms[id] ?? alarmBegin()) }));
     this.alarms = new Alarms(this, alarms, new Holds(saved?.holds ?? null), this.wiring.ruleIndex);
     this.runs = new Runs(plan, saved?.runs ?? {}, this);
     this.resume(saved);
   }
-
-  // ── what the alarms ask ─────────────────────────────────────────────────────────────────────
 
   get now(): EpochMs {
     return this.host.now;
@@ -78,8 +76,6 @@ export class Judgement implements AlarmHost {
   emit(effect: Effect): void {
     this.host.emit(effect);
   }
-
-  // ── samples and deadlines ───────────────────────────────────────────────────────────────────
 
   apply(signal: number, at: EpochMs, value: number, code: number, flags: number): void {
     if (code >= firstBadCode) this.applyBad(signal, at, code);
@@ -172,14 +168,16 @@ export class Judgement implements AlarmHost {
 
   private schedule(derived: number): void {
     const owner = this.rules.length + derived;
-    if (this.deadlines.get(owner) === null)
-      this.deadlines.set(owner, this.derivation.due(derived, this.now));
+    const due = this.derivation.due(derived, this.now);
+    if (due < this.deadlines.due[owner]!) this.deadlines.set(owner, due);
   }
 
   private compute(index: number): void {
     const sample = this.derivation.compute(index, this.now);
+    const { signal, keeps } = this.plan.derived[index]!;
+    if (keeps !== undefined)
+      this.deadlines.set(this.rules.length + index, this.derivation.wants(index));
     if (sample === null) return;
-    const { signal } = this.plan.derived[index]!;
     const { at, value, quality } = sample;
     this.host.derivedOut.push(signal, at, this.now, value, quality, 0);
     this.apply(signal, at, value, quality, 0);
@@ -200,7 +198,10 @@ export class Judgement implements AlarmHost {
     }
     for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
     if (bits !== 0) this.runs.blind(signal);
-    for (const derived of this.wiring.derivedOf[signal]!) this.schedule(derived);
+    for (const derived of this.wiring.derivedOf[signal]!) {
+      if (bits !== 0) this.derivation.blind(derived, this.now);
+      this.schedule(derived);
+    }
   }
 
   private goWithout(rule: LiveRule, input: number): void {
@@ -245,11 +246,10 @@ export class Judgement implements AlarmHost {
     }
   }
 
-  // ── gaps, clocks, state ─────────────────────────────────────────────────────────────────────
-
   /** Nothing was observed in between; every running deadline moves by the length. */
   gap(fromMs: EpochMs, toMs: EpochMs): void {
     this.runs.gap();
+    this.derivation.gap(fromMs, toMs);
     for (const rule of this.rules) {
       if (!rule.judged) continue;
       if (rule.timer.at !== null) rule.timer.at += toMs - fromMs;

@@ -15,6 +15,6 @@ export const savedDerived = (
   Object.fromEntries(
     plan.derived.map(({ signal }, i) => [
       plan.signals[signal]!.id,
-      { computedAt: derivation.computed(i), due: due(i) },
+      { ...derivation.save(i), due: due(i) },
     ]),
   );

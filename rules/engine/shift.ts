@@ -13,7 +13,14 @@ export function shifted(saved: EngineState, deltaMs: number): EngineState {
       deadline: move(r.deadline),
       frozenAt: move(r.frozenAt),
     })),
-    derived: each(saved.derived, (d) => ({ computedAt: move(d.computedAt), due: move(d.due) })),
+    derived: each(saved.derived, (d) => ({
+      ...d,
+      computedAt: move(d.computedAt),
+      due: move(d.due),
+      ...(d.keeping === undefined
+        ? {}
+        : { keeping: { ...d.keeping, blindSince: move(d.keeping.blindSince) } }),
+    })),
     runs: each(saved.runs ?? {}, (r) => ({
       ...r,
       opened: r.opened + deltaMs,

@@ -39,6 +39,18 @@ export interface SavedDerived {
   /** When it was last computed; null before the first time. */
   readonly computedAt: EpochMs | null;
   readonly due: EpochMs | null;
+  /** Of one that remembers. */
+  readonly keeping?: SavedKeeping;
+}
+
+export interface SavedKeeping {
+  readonly kind: string;
+  readonly version: number;
+  /** Settings and inputs; where they differ, the memory begins anew. */
+  readonly key: string;
+  readonly memory: unknown;
+  /** Since when an input cannot be used. */
+  readonly blindSince: EpochMs | null;
 }
 
 export interface EngineState {

@@ -1,10 +1,18 @@
 /** Drafts to integers: signals in the order of their ids, and what refers to them by index. */
+import { type DerivedNow, isFormula, isKeeping } from '../derive/derived-kind.ts';
 import type { SiteProblem } from '../site/problem.ts';
 import type { Binding } from './binding.ts';
 import { canonicalText } from './canonical-text.ts';
 import type { RuleCard } from './card.ts';
 import { hasOwnTime } from './compile-signal.ts';
-import { byId, idOf, type Report, type RuleDraft, type SignalDraft } from './draft.ts';
+import {
+  byId,
+  type DerivedDraft,
+  idOf,
+  type Report,
+  type RuleDraft,
+  type SignalDraft,
+} from './draft.ts';
 import type { PlanDerived, PlanRule, PlanSignal } from './plan.ts';
 import { wildcardLevels } from './topic.ts';
 
@@ -56,12 +64,25 @@ export function assembleDerived(
   return drafts.flatMap((draft) => {
     const derived = draft.derived;
     if (derived === null) return [];
+    const work = workOf(derived);
     return draft.instances.map((instance) => ({
       signal: at(index, signalId(draft, instance)),
       inputs: derived.inputs.map((input) => at(index, signalId(input, instance))),
-      compute: (inputs: ArrayLike<number>) => derived.kind.compute(inputs),
+      ...(derived.unconfirmed.length > 0 ? { unproven: true } : {}),
+      ...work,
     }));
   });
+}
+
+function workOf({ kind, compiled, inputs }: DerivedDraft) {
+  if (isFormula(kind)) return { compute: (readings: ArrayLike<number>) => kind.compute(readings) };
+  if (!isKeeping(kind)) return { settled: (now: DerivedNow) => kind.settled(compiled, now) };
+  const fingerprint = canonicalText({
+    kind: kind.name,
+    settings: compiled,
+    inputs: inputs.map(({ name, unit }) => ({ name, unit })),
+  });
+  return { keeps: { kind, settings: compiled, fingerprint } };
 }
 
 export function assembleBindings(

@@ -96,6 +96,16 @@ export interface StationCoverage {
   readonly watched: readonly WatchedHazard[];
   readonly unwatched: readonly UnwatchedHazard[];
   readonly notArmed: readonly { readonly rule: string; readonly needs: readonly string[] }[];
+  /** Derived signals, with the numbers they rest on and what would confirm those. */
+  readonly workedOut: readonly {
+    readonly signal: string;
+    readonly kind: string;
+    readonly from: readonly string[];
+    readonly settings: readonly CardSetting[];
+    readonly needs: readonly string[];
+  }[];
+  /** Derived signals that do not exist for want of a number. */
+  readonly notWorkedOut: readonly { readonly signal: string; readonly needs: readonly string[] }[];
   /** Rules that would mean nothing here, and why: no margin left, or nothing to tell it by. */
   readonly moot: readonly { readonly rule: string; readonly why: string }[];
   /** Armed, but on numbers nobody has confirmed for this material or site, or without a fire plan to name. */

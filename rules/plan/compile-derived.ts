@@ -1,18 +1,10 @@
 /** Derived signals: those the station brings where its inputs exist, and those the site writes. */
-import { type DerivedKind, derivedKinds } from '../derive/derived.ts';
-import { canonicalUnit, dimensionWords } from '../quantity/unit.ts';
-import { latenessMsDefault } from '../site/bounds.ts';
+import { derivedKinds } from '../derive/derived.ts';
 import { didYouMean } from '../site/nearest.ts';
-import type { Path, Report, SignalDraft, StationDraft } from './draft.ts';
-
-interface Wanted {
-  readonly name: string;
-  readonly kind: string;
-  readonly inputs: Readonly<Record<string, string>>;
-  readonly path: Path;
-  /** The site wrote it, so that what is missing is a problem. */
-  readonly byHand: boolean;
-}
+import { type DerivedWritten, derivedFieldNames } from '../site/signal-schema.ts';
+import type { StationDerived } from '../stations/station.ts';
+import type { Report, SignalDraft, StationDraft } from './draft.ts';
+import { derivedKind, draftDerived, type Wanted } from './draft-derived.ts';
 
 /** Adds the station's derived signals to `signals` (by name), inputs before outputs. */
 export function compileDerived(
@@ -20,12 +12,39 @@ export function compileDerived(
   signals: Map<string, SignalDraft>,
   report: Report,
 ): void {
-  const written = station.written.derived ?? {};
+  const wanted = wantedOf(station, signals, report);
+  while (workOut(station, signals, wanted, report) || dropAbsent(signals, wanted)) {
+    // Each turn leaves less to be worked out, or less that it waits for.
+  }
+  for (const derived of wanted.values()) {
+    const needs = lackedBy(station, wanted, derived);
+    if (needs.length > 0) station.lacking.set(derived.name, needs);
+    else if (derived.byHand) {
+      station.broken.add(derived.name);
+      derivedKind(derived, report);
+      reportUnmet(station, derived, signals, wanted, report);
+    }
+  }
+}
+
+function wantedOf(
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+  report: Report,
+): Map<string, Wanted> {
   const wanted = new Map<string, Wanted>();
   for (const derived of station.kind.derived)
     if (!signals.has(derived.name))
-      wanted.set(derived.name, { ...derived, path: station.path, byHand: false });
-  for (const [name, derived] of Object.entries(written)) {
+      wanted.set(derived.name, {
+        name: derived.name,
+        kind: derived.kind,
+        inputs: derived.inputs,
+        numbers: derived.numbers ?? [],
+        own: {},
+        path: station.path,
+        byHand: false,
+      });
+  for (const [name, written] of Object.entries(station.written.derived ?? {})) {
     const path = [...station.path, 'derived', name];
     if (signals.has(name))
       report({
@@ -34,134 +53,87 @@ export function compileDerived(
         fix: 'Give one of the two another name.',
         atKey: true,
       });
-    else wanted.set(name, { name, ...derived, path, byHand: true });
-  }
-  let progress = true;
-  while (progress) {
-    progress = false;
-    for (const derived of wanted.values()) {
-      if (!Object.values(derived.inputs).every((input) => signals.has(input))) continue;
-      wanted.delete(derived.name);
-      progress = true;
-      // What the station brings exists where it can; only what the site wrote can be wrong.
-      const draft = draftOf(station, derived, signals, derived.byHand ? report : () => undefined);
-      if (draft !== null) signals.set(derived.name, draft);
-      else if (derived.byHand) station.broken.add(derived.name);
+    else {
+      const brought = station.kind.derived.find((derived) => derived.name === name);
+      wanted.set(name, { name, path, byHand: true, ...wordsOver(brought, written) });
     }
   }
-  for (const derived of wanted.values())
-    if (derived.byHand) {
-      station.broken.add(derived.name);
-      derivedKind(derived, report);
-      reportUnmet(station, derived, signals, wanted, report);
-    }
+  return wanted;
 }
 
-function derivedKind(wanted: Wanted, report: Report): DerivedKind | null {
-  const kind = derivedKinds.get(wanted.kind);
-  if (kind !== undefined) return kind;
-  report({
-    path: [...wanted.path, 'kind'],
-    problem: `there is no derived kind "${wanted.kind}"`,
-    fix: didYouMean(wanted.kind, [...derivedKinds.keys()]),
-  });
-  return null;
-}
-
-function draftOf(
-  station: StationDraft,
-  wanted: Wanted,
-  signals: ReadonlyMap<string, SignalDraft>,
-  report: Report,
-): SignalDraft | null {
-  const kind = derivedKind(wanted, report);
-  if (kind === null) return null;
-  const inputs = derivedInputs(kind, wanted, signals, report);
-  if (inputs === null) return null;
-  const shape = commonInstances(inputs);
-  if (shape === null) {
-    report({
-      path: [...wanted.path, 'inputs'],
-      problem: 'the inputs have wildcards of different names',
-      fix: 'Give their topics the same names, or combine signals of one place only.',
-    });
-    return null;
-  }
-  return {
-    station,
-    name: wanted.name,
-    path: wanted.path,
-    kind: 'derived',
-    ...shape,
-    unit: kind.unit,
-    digits: kind.digits,
-    holdMs: 0,
-    latenessMs: latenessMsDefault,
-    expectEveryMs: null,
-    reading: null,
-    derived: { kind, inputs },
-  };
-}
-
-/** The signals that give the kind's inputs, in its order; null where one is missing or unfit. */
-function derivedInputs(
-  kind: DerivedKind,
-  wanted: Wanted,
-  signals: ReadonlyMap<string, SignalDraft>,
-  report: Report,
-): readonly SignalDraft[] | null {
-  const inputs: SignalDraft[] = [];
-  let fits = true;
-  const names = kind.inputs.map((input) => input.name);
-  for (const name of Object.keys(wanted.inputs)) {
-    if (names.includes(name)) continue;
-    fits = false;
-    report({
-      path: [...wanted.path, 'inputs', name],
-      problem: `${kind.name} has no input "${name}"`,
-      fix: didYouMean(name, names),
-      atKey: true,
-    });
-  }
-  for (const input of kind.inputs) {
-    const name = Object.hasOwn(wanted.inputs, input.name) ? wanted.inputs[input.name] : undefined;
-    const signal = name === undefined ? undefined : signals.get(name);
-    if (signal?.unit === input.unit) {
-      inputs.push(signal);
-      continue;
-    }
-    fits = false;
-    if (signal === undefined)
-      report({
-        path: [...wanted.path, 'inputs'],
-        problem: `${kind.name} needs the input "${input.name}"`,
-        fix: `Name the signal that gives it: ${input.meaning}.`,
-      });
-    else
-      report({
-        path: [...wanted.path, 'inputs', input.name],
-        problem: `"${name}" is ${dimensionWords(canonicalUnit(signal.unit))}, and ${input.name} is ${dimensionWords(canonicalUnit(input.unit))}`,
-        fix: `Name a signal that gives it: ${input.meaning}.`,
-      });
-  }
-  return fits ? inputs : null;
-}
-
-/**
- * Wildcard names and instances of something made of several signals: those every wildcard among
- * them has. null where their names differ.
- */
-export function commonInstances(
-  signals: readonly SignalDraft[],
-): { readonly names: readonly string[]; readonly instances: readonly string[] } | null {
-  const wild = signals.filter((signal) => signal.names.length > 0);
-  const first = wild[0];
-  if (first === undefined) return { names: [], instances: [''] };
-  if (wild.some((signal) => signal.names.join() !== first.names.join())) return null;
-  const instances = first.instances.filter((instance) =>
-    wild.every((signal) => signal.instances.includes(instance)),
+/** The site's words over what the station brings by that name, unless they make it another kind. */
+function wordsOver(
+  brought: StationDerived | undefined,
+  written: DerivedWritten,
+): Pick<Wanted, 'kind' | 'inputs' | 'numbers' | 'own'> {
+  const own = Object.fromEntries(
+    Object.entries(written).filter(([key]) => !derivedFieldNames.includes(key)),
   );
-  return { names: first.names, instances };
+  const { kind = brought?.kind ?? null, inputs = {} } = written;
+  if (brought === undefined || kind !== brought.kind) return { kind, inputs, numbers: [], own };
+  return { kind, inputs: { ...brought.inputs, ...inputs }, numbers: brought.numbers ?? [], own };
+}
+
+/** Those whose inputs are all there; true where there was one. */
+function workOut(
+  station: StationDraft,
+  signals: Map<string, SignalDraft>,
+  wanted: Map<string, Wanted>,
+  report: Report,
+): boolean {
+  let progress = false;
+  for (const derived of wanted.values()) {
+    if (!Object.values(derived.inputs).every((input) => signals.has(input))) continue;
+    wanted.delete(derived.name);
+    progress = true;
+    // What the station brings exists where it can; only what the site wrote can be wrong.
+    const draft = draftDerived(
+      station,
+      derived,
+      signals,
+      derived.byHand ? report : () => undefined,
+    );
+    if (draft !== null) signals.set(derived.name, draft);
+    else if (derived.byHand && !station.lacking.has(derived.name)) station.broken.add(derived.name);
+  }
+  return progress;
+}
+
+/** Lets one that the station brings do without optional inputs that are not there; true where it does. */
+function dropAbsent(
+  signals: ReadonlyMap<string, SignalDraft>,
+  wanted: Map<string, Wanted>,
+): boolean {
+  for (const derived of wanted.values()) {
+    const optional = (derivedKinds.get(derived.kind ?? '')?.inputs ?? [])
+      .filter((input) => input.optional === true)
+      .map((input) => input.name);
+    const entries = Object.entries(derived.inputs);
+    const kept = entries.filter(([input, name]) => signals.has(name) || !optional.includes(input));
+    const ready = kept.every(([, name]) => signals.has(name));
+    if (derived.byHand || kept.length === entries.length || !ready) continue;
+    wanted.set(derived.name, { ...derived, inputs: Object.fromEntries(kept) });
+    return true;
+  }
+  return false;
+}
+
+/** Numbers that what it waits for lacks. */
+function lackedBy(
+  station: StationDraft,
+  wanted: ReadonlyMap<string, Wanted>,
+  derived: Wanted,
+  seen: readonly string[] = [],
+): readonly string[] {
+  if (seen.includes(derived.name)) return [];
+  const needs = Object.values(derived.inputs).flatMap((name) => {
+    const waits = wanted.get(name);
+    const own = station.lacking.get(name) ?? [];
+    return waits === undefined
+      ? own
+      : [...own, ...lackedBy(station, wanted, waits, [...seen, derived.name])];
+  });
+  return [...new Set(needs)];
 }
 
 function reportUnmet(

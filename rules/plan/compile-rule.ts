@@ -7,9 +7,10 @@ import { toCanonical } from '../quantity/unit.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import type { Given, TemplateNumber } from '../stations/station.ts';
 import type { CardLabel } from './card.ts';
-import { commonInstances } from './compile-derived.ts';
+
 import { sentence } from './compile-signal.ts';
 import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import { commonInstances } from './draft-derived.ts';
 import { compileFacts, compileLabel } from './rule-label.ts';
 import { checkSettings, draftSettings, ownSettings, type PathOf } from './rule-settings.ts';
 import { compileTerms, type TermDefaults } from './rule-terms.ts';
@@ -90,6 +91,12 @@ export function compileRule(
     others,
     instances: shape?.instances ?? [],
     ...drafted,
+    unconfirmed: [
+      ...new Set([
+        ...drafted.unconfirmed,
+        ...source.signals.flatMap(({ derived }) => derived?.unconfirmed ?? []),
+      ]),
+    ],
     wants: [...source.wants, ...drafted.wanted],
     compiled,
     ...compileTerms(station, signals, signal, written, source, pathOf, report),

@@ -150,6 +150,7 @@ function draftStation(
     sheet,
     firePlan: site.fire_plan ?? null,
     broken: new Set(left.map((signal) => signal.slice(id.length + 1))),
+    lacking: new Map(),
   };
 }
 

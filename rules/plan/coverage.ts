@@ -26,9 +26,20 @@ export function coverStation(
     kind: station.kind.name,
     watched,
     unwatched,
-    notArmed: cards
-      .filter((card) => card.readiness === 'not-armed')
-      .map((card) => ({ rule: card.id, needs: card.needs })),
+    notArmed: [
+      ...cards
+        .filter((card) => card.readiness === 'not-armed')
+        .map((card) => ({ rule: card.id, needs: card.needs })),
+      ...found.unbound.flatMap(({ name, signals: judged }) => {
+        const needs = lackedBy(station, judged);
+        return needs.length === 0 ? [] : [{ rule: `${station.id}/${name}`, needs }];
+      }),
+    ],
+    workedOut: workedOut(station, signals),
+    notWorkedOut: [...station.lacking].map(([name, needs]) => ({
+      signal: `${station.id}/${name}`,
+      needs,
+    })),
     unconfirmed: cards
       .filter((card) => card.readiness !== 'not-armed' && card.needs.length > 0)
       .map((card) => ({
@@ -41,6 +52,30 @@ export function coverStation(
     off: found.off.map(({ name, reason }) => ({ rule: `${station.id}/${name}`, reason })),
   };
 }
+
+/** Numbers for want of which a signal that a rule would judge does not exist. */
+const lackedBy = (station: StationDraft, judged: readonly string[]): readonly string[] => [
+  ...new Set(judged.flatMap((name) => station.lacking.get(name) ?? [])),
+];
+
+/** Derived signals with the numbers they rest on. */
+const workedOut = (
+  station: StationDraft,
+  signals: ReadonlyMap<string, SignalDraft>,
+): StationCoverage['workedOut'] =>
+  [...signals.values()].flatMap(({ name, derived }) =>
+    derived === null
+      ? []
+      : [
+          {
+            signal: `${station.id}/${name}`,
+            kind: derived.kind.name,
+            from: derived.inputs.map((input) => `${station.id}/${input.name}`),
+            settings: derived.card,
+            needs: derived.unconfirmed,
+          },
+        ],
+  );
 
 /** A rule of the site's own watches what the site says it does. */
 const ownHazards = (found: StationRules): Hazard[] =>
@@ -118,7 +153,12 @@ function whyUnwatched(
     station.kind.rules.some((template) => template.name === name && template.hazard === hazard.id),
   );
   if (off !== undefined) return `${off.name} is switched off: ${off.reason}.`;
-  const needs = cards.filter((card) => card.hazard === hazard.id).flatMap((card) => card.needs);
+  const needs = [
+    ...cards.filter((card) => card.hazard === hazard.id).flatMap((card) => card.needs),
+    ...found.unbound
+      .filter((template) => template.hazard === hazard.id)
+      .flatMap((template) => lackedBy(station, template.signals)),
+  ];
   if (needs.length > 0) return `Not armed: needs ${needs.join('; ')}.`;
   if (missing.length > 0)
     return `No sensor: bind ${missing.map((signal) => signal.name).join(' or ')}.`;

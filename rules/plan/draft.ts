@@ -26,6 +26,8 @@ export interface StationDraft {
   readonly firePlan: SiteWritten['fire_plan'] | null;
   /** Names of signals that are written, but not so that they can be used; said once, not at each rule. */
   readonly broken: Set<string>;
+  /** Derived signals that do not exist for want of a number, and what each needs. */
+  readonly lacking: Map<string, readonly string[]>;
 }
 
 /** How a measured signal is read; see Binding. */
@@ -57,7 +59,18 @@ export interface SignalDraft {
   /** Only for measured ones. */
   readonly reading: ReadingDraft | null;
   /** Only for derived ones. */
-  readonly derived: { readonly kind: DerivedKind; readonly inputs: readonly SignalDraft[] } | null;
+  readonly derived: DerivedDraft | null;
+}
+
+export interface DerivedDraft {
+  readonly kind: DerivedKind;
+  /** Those that are given, in the kind's order. */
+  readonly inputs: readonly SignalDraft[];
+  /** What the kind made of its settings; null for a formula. */
+  readonly compiled: unknown;
+  readonly card: readonly CardSetting[];
+  /** What would confirm its numbers, and those of what it is worked out from. */
+  readonly unconfirmed: readonly string[];
 }
 
 export interface GateDraft {

@@ -22,7 +22,7 @@ export interface SettingsDraft {
 const bySite: Basis = { mark: 'SITE', note: 'set in the site file', source: null };
 
 /** Names of the settings a kind takes. */
-export const settingNames = (kind: RuleKind): readonly string[] =>
+export const settingNames = (kind: Pick<RuleKind, 'written'>): readonly string[] =>
   kind.written instanceof z.ZodMiniObject ? Object.keys(kind.written.shape) : [];
 
 /** The written fields that are settings of the rule's kind. */
@@ -36,10 +36,11 @@ export type PathOf = (key: string) => Path;
 
 /** Reports what the kind does not know or cannot read, but for what is `absent`; true where all is well. */
 export function checkSettings(
-  kind: RuleKind,
+  kind: Pick<RuleKind, 'name' | 'written'>,
   { settings, absent }: Pick<SettingsDraft, 'settings' | 'absent'>,
   pathOf: PathOf,
   report: Report,
+  fields: readonly string[] = ruleFieldNames,
 ): boolean {
   const known = settingNames(kind);
   let sound = true;
@@ -53,7 +54,7 @@ export function checkSettings(
         ...problem,
         path,
         problem: `"${key}" is no setting of ${kind.name}`,
-        fix: didYouMean(key, [...known, ...ruleFieldNames]),
+        fix: didYouMean(key, [...known, ...fields]),
       });
     else report({ ...problem, path });
   }

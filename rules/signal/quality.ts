@@ -23,6 +23,10 @@ export const quality = {
   uncertainInput: 7,
   /** Same signal and time as an earlier sample, another value; stored, never judged. */
   conflict: 8,
+  /** Worked out with a number nobody has confirmed for this place, or a model nobody fitted to it. */
+  unproven: 9,
+  /** A sum over a time of which nobody saw a part. */
+  unobserved: 10,
   /** The payload could not be read: not the promised kind, or nothing at the pointer. */
   undecodable: 100,
   /** A number that is not one: NaN, infinite, or beyond what a double can hold. */
@@ -52,6 +56,8 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.estimated]: 'estimated',
   [quality.uncertainInput]: 'computed from an uncertain reading',
   [quality.conflict]: 'another value came for the same time',
+  [quality.unproven]: 'worked out with numbers nobody has confirmed here',
+  [quality.unobserved]: 'part of the time it adds up was not observed',
   [quality.undecodable]: 'the message could not be read',
   [quality.notFinite]: 'not a finite number',
   [quality.outOfRange]: 'outside what the sensor can read',

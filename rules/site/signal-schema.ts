@@ -142,13 +142,23 @@ export const signalWritten = z
 export type SignalWritten = z.infer<typeof signalWritten>;
 
 export const derivedWritten = z
-  .strictObject({
-    kind: z.string().check(z.meta({ description: 'A derived signal kind, as dew-point.' })),
-    inputs: z.record(nameText, nameText).check(
-      z.meta({
-        description: 'For each input of the kind, the signal of this station that gives it.',
-      }),
+  .looseObject({
+    kind: z.optional(
+      z.string().check(
+        z.meta({
+          description: 'A derived signal kind, as dew-point; those of the station have theirs.',
+        }),
+      ),
+    ),
+    inputs: z.optional(
+      z.record(nameText, nameText).check(
+        z.meta({
+          description: 'For each input of the kind, the signal of this station that gives it.',
+        }),
+      ),
     ),
   })
   .check(z.meta({ title: 'derived signal' }));
+/** The rest are settings of its kind. */
+export const derivedFieldNames: readonly string[] = ['kind', 'inputs'];
 export type DerivedWritten = z.infer<typeof derivedWritten>;

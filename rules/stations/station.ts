@@ -45,8 +45,10 @@ export interface StationDerived {
   readonly name: string;
   /** A derived kind (rules/derive/derived.ts). */
   readonly kind: string;
-  /** Input of the kind to a signal of the station; it exists when all of them do. */
+  /** Input of the kind to a signal of the station; it exists when all do that it cannot do without. */
   readonly inputs: Readonly<Record<string, string>>;
+  /** Settings of the kind, each with its basis. It does not exist while one that nobody gave is missing. */
+  readonly numbers?: readonly TemplateNumber[];
   readonly meaning: string;
 }
 
@@ -61,7 +63,7 @@ export interface Hazard {
 }
 
 export interface TemplateNumber {
-  /** A setting of the rule's kind, as `low_low` or `on_delay`. */
+  /** A setting of the rule's or derived signal's kind, as `low_low` or `on_delay`. */
   readonly setting: string;
   /** As a site would write it; null where nobody may guess it. */
   readonly value: string | null;

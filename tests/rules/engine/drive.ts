@@ -34,6 +34,12 @@ export class Drive {
     return drive;
   }
 
+  /** This plan's engine from a snapshot that another plan's left. */
+  restored(saved: Parameters<typeof Engine.restore>[1]): this {
+    this.engine = Engine.restore(this.engine.plan, saved, this.ports());
+    return this;
+  }
+
   planOf(revision: string): Plan {
     return this.plans.get(revision)!;
   }

@@ -2,7 +2,15 @@
 import { ruleKinds } from '#rules/kinds/all.ts';
 import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import { settingsReader } from '#rules/kinds/settings-reader.ts';
-import type { Plan, PlanDerived, PlanRule, PlanRun, PlanSignal } from '#rules/plan/plan.ts';
+import type {
+  Plan,
+  PlanFormula,
+  PlanKeeping,
+  PlanRule,
+  PlanRun,
+  PlanSettled,
+  PlanSignal,
+} from '#rules/plan/plan.ts';
 
 export interface SmallGate {
   readonly on: string;
@@ -27,7 +35,14 @@ export interface SmallPlan {
   readonly signals: Readonly<Record<string, Partial<PlanSignal>>>;
   readonly rules?: Readonly<Record<string, SmallRule>>;
   readonly derived?: Readonly<
-    Record<string, { readonly inputs: readonly string[]; readonly compute: PlanDerived['compute'] }>
+    Record<
+      string,
+      { readonly inputs: readonly string[] } & (
+        | Pick<PlanFormula, 'compute' | 'unproven'>
+        | Pick<PlanSettled, 'settled' | 'unproven'>
+        | Pick<PlanKeeping, 'keeps' | 'unproven'>
+      )
+    >
   >;
   readonly runs?: Readonly<Record<string, SmallRun>>;
   readonly revision?: string;
@@ -82,9 +97,9 @@ export function smallPlan(small: SmallPlan): Plan {
       };
     });
   const derived = Object.entries(small.derived ?? {}).map(([id, d]) => ({
+    ...d,
     signal: index(id),
     inputs: d.inputs.map(index),
-    compute: d.compute,
   }));
   const runs = Object.entries(small.runs ?? {}).map(
     ([station, { loaded, metal, ...rest }]): PlanRun => ({

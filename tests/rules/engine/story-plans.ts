@@ -1,4 +1,5 @@
 /** Two sites of one small line, and what differs between them: what stories are lived under. */
+import { keeps } from './keeping-kinds.ts';
 import { type SmallPlan, smallPlan } from './small-plan.ts';
 
 const rules = {
@@ -46,6 +47,7 @@ const rules = {
     settings: { limit: '15 K', deadband: '5 K', on_delay: '900 ms' },
   },
   'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' } },
+  'kept-high': { kind: 'band', on: 'kept', settings: { high: '80 Cel' } },
   'sum-high': { kind: 'band', on: 'sum', settings: { high: '50 Cel', on_delay: '300 ms' } },
 } as const satisfies SmallPlan['rules'];
 
@@ -54,7 +56,9 @@ const signals = {
   b: { expectEveryMs: 2_000 },
   gate: {},
   sum: {},
+  kept: {},
 };
+const integral = { inputs: ['a', 'sum'], keeps: keeps() };
 const sum = {
   inputs: ['a', 'b'],
   compute: (x: ArrayLike<number>): number | null => (x[0]! > 45 ? null : x[0]! + x[1]!),
@@ -70,7 +74,7 @@ const runs = {
   },
 };
 
-export const plan = smallPlan({ signals, derived: { sum }, rules, runs });
+export const plan = smallPlan({ signals, derived: { sum, kept: integral }, rules, runs });
 
 const { 'b-low': _, ...kept } = rules;
 /** One rule gone, one changed, one new; a signal more, and one more computed from it. */
@@ -78,7 +82,7 @@ export const otherPlan = smallPlan({
   revision: 'other',
   signals: { ...signals, aa: {}, 'b-twice': {} },
   runs: { ...runs, 'l/p': { loaded: 'aa', metal: 'a' } },
-  derived: { sum, 'b-twice': { inputs: ['b'], compute: (x) => 2 * x[0]! } },
+  derived: { sum, kept: integral, 'b-twice': { inputs: ['b'], compute: (x) => 2 * x[0]! } },
   rules: {
     ...kept,
     'a-high': { ...rules['a-high'], settings: { high: '25 Cel', on_delay: '600 ms' } },

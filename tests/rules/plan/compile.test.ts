@@ -164,7 +164,7 @@ l: { air: { kind: compressed-air, signals: { ${signals} } } }
       unit: 'K',
     });
     expect(made?.inputs.map((i) => site.plan.signals[i]?.id)).toEqual(['l/air/pipe', 'l/air/pdp']);
-    expect(made?.compute([12, 3])).toBe(9);
+    expect(made?.compute?.([12, 3])).toBe(9);
     expect(site.plan.rules.find((r) => r.id === 'l/air/pipe-margin')?.settings).toMatchObject({
       limits: [{ low: 10 }, { low: null }],
     });

@@ -1,0 +1,77 @@
+/**
+ * One derived signal that remembers, at work: its memory, and since when an input cannot be used.
+ */
+import type { DerivedNow, KeepingKind } from '../derive/derived-kind.ts';
+import type { Timer } from '../kinds/kind.ts';
+import type { Plan, PlanKeeping } from '../plan/plan.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import type { SavedKeeping } from './state.ts';
+
+export class Keeping {
+  /** When it wants to be asked again, if nothing comes before. */
+  readonly timer: Timer = { at: null };
+  private readonly kind: KeepingKind;
+  private readonly settings: unknown;
+  private readonly key: string;
+  private memory: unknown;
+  /** Since when an input cannot be used. */
+  private blindSince: EpochMs | null = null;
+
+  /** Takes up what was saved where it fits, else begins at `now`. */
+  constructor(
+    plan: Plan,
+    { keeps, inputs }: PlanKeeping,
+    saved: SavedKeeping | undefined,
+    now: EpochMs,
+  ) {
+    this.kind = keeps.kind;
+    this.settings = keeps.settings;
+    this.key = JSON.stringify([
+      keeps.fingerprint,
+      inputs.map((input) => `${plan.signals[input]!.id} ${plan.signals[input]!.unit}`),
+    ]);
+    const memory = this.carriedOver(saved);
+    this.memory = memory ?? this.kind.begin(this.settings, now);
+    if (memory !== null) this.blindSince = saved?.blindSince ?? null;
+  }
+
+  step(now: DerivedNow): number | null {
+    if (this.blindSince !== null) {
+      this.kind.gap(this.settings, this.memory, this.blindSince, now.at);
+      this.blindSince = null;
+    }
+    this.timer.at = null;
+    return this.kind.step(this.settings, this.memory, now, this.timer);
+  }
+
+  /** One of its inputs cannot be used from `at` on. */
+  blind(at: EpochMs): void {
+    this.blindSince ??= at;
+    this.timer.at = null;
+  }
+
+  gap(fromMs: EpochMs, toMs: EpochMs): void {
+    if (this.blindSince === null) this.kind.gap(this.settings, this.memory, fromMs, toMs);
+  }
+
+  /** The clock was set anew. What was saved of it has moved already. */
+  shift(deltaMs: number): void {
+    this.kind.shift(this.memory, deltaMs);
+  }
+
+  save(): SavedKeeping {
+    return {
+      kind: this.kind.name,
+      version: this.kind.version,
+      key: this.key,
+      memory: this.memory,
+      blindSince: this.blindSince,
+    };
+  }
+
+  private carriedOver(saved: SavedKeeping | undefined): unknown {
+    if (saved === undefined || saved.kind !== this.kind.name || saved.key !== this.key) return null;
+    if (saved.version === this.kind.version) return saved.memory;
+    return this.kind.migrate?.(saved.memory, saved.version) ?? null;
+  }
+}
