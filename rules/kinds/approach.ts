@@ -9,19 +9,30 @@
  * readings to tell, as after a gap, the answer stays what it was.
  */
 import { z } from 'zod/mini';
-import { confidenceZ, type SenSlope, senSlope } from '../process/trend.ts';
+import { confidenceZ } from '../process/trend.ts';
 import { lastInstantMs } from '../signal/instant-text.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import {
+  answerDue,
+  answered,
+  compileDelays,
   type Delayed,
   type Delays,
   delayedBegin,
-  delayedDue,
   delayedGap,
   delayedSay,
   delayedShift,
 } from './delay.ts';
 import type { Evidence, Reading, RuleKind, Severity, Timer } from './kind.ts';
+import {
+  type MeansWindow,
+  meansBegin,
+  meansForget,
+  meansShift,
+  meansSlope,
+  meansTake,
+  medianOf,
+} from './means-window.ts';
 import {
   delaySettings,
   durationSetting,
@@ -44,17 +55,8 @@ export interface ApproachSettings extends Delays {
   readonly z: number;
 }
 
-export interface ApproachMemory {
+export interface ApproachMemory extends MeansWindow {
   readonly answer: Delayed;
-  /** Closed means of the window, oldest first. */
-  times: number[];
-  means: number[];
-  /** The open mean. */
-  openAt: EpochMs | null;
-  closedAt: EpochMs | null;
-  sumTimes: number;
-  sum: number;
-  count: number;
   value: number | null;
   at: EpochMs | null;
   /** The last forecast; null without confidence. */
@@ -120,15 +122,9 @@ function compile(read: SettingsReader): ApproachSettings {
     withinMs,
     windowMs,
     z: zOf[read.number('confidence', 90)]!,
-    onDelayMs: read.duration('on_delay', 0),
-    offDelayMs: read.duration('off_delay', 0),
+    ...compileDelays(read),
   };
 }
-
-const empty = (): Pick<
-  ApproachMemory,
-  'times' | 'means' | 'openAt' | 'closedAt' | 'sumTimes' | 'sum' | 'count'
-> => ({ times: [], means: [], openAt: null, closedAt: null, sumTimes: 0, sum: 0, count: 0 });
 
 function sample(
   settings: ApproachSettings,
@@ -139,48 +135,26 @@ function sample(
   const { judged } = reading;
   memory.value = reading.value;
   memory.at = reading.at;
-  memory.openAt ??= judged;
-  memory.sumTimes += judged - memory.openAt;
-  memory.sum += reading.value;
-  memory.count += 1;
-  if (memory.closedAt === null || judged - memory.closedAt >= settings.windowMs / meansMax) {
-    closeMean(settings, memory, judged);
+  if (meansTake(memory, settings.windowMs, meansMax, reading.value, judged)) {
     const says = nears(settings, memory, judged);
     if (says !== null) timer.at = delayedSay(settings, memory.answer, says, judged);
   }
-  return memory.answer.answer ? 1 : 0;
+  return answered(memory);
 }
-
-/** A sparse signal makes a mean of each reading. */
-function closeMean(settings: ApproachSettings, memory: ApproachMemory, judged: EpochMs): void {
-  const { times, means } = memory;
-  times.push(memory.openAt! + memory.sumTimes / memory.count);
-  means.push(memory.sum / memory.count);
-  Object.assign(memory, { openAt: null, closedAt: judged, sumTimes: 0, sum: 0, count: 0 });
-  while (times.length > meansMax || times[0]! < judged - settings.windowMs) {
-    times.shift();
-    means.shift();
-  }
-}
-
-const slope: SenSlope = { slope: 0, low: 0, high: 0 };
 
 /** Makes the forecast; true where the limit comes within the time to act, null where nobody can tell. */
 function nears(settings: ApproachSettings, memory: ApproachMemory, now: EpochMs): boolean | null {
-  const { times, means } = memory;
-  if (times.length < meansMin) return null;
+  if (memory.times.length < meansMin) return null;
   memory.slopePerMs = null;
   memory.earliestMs = null;
   memory.latestMs = null;
-  const base = times[0]!;
-  const since = times.map((time) => time - base);
-  if (senSlope(since, means, means.length, settings.z, slope) === null) return null;
+  const slope = meansSlope(memory, settings.z);
+  if (slope === null) return null;
   memory.slopePerMs = slope.slope;
   const sign = settings.side === 'high' ? 1 : -1;
   const [flattest, steepest] = sign > 0 ? [slope.low, slope.high] : [slope.high, slope.low];
   /** Time to the limit along the line of a slope; negative beyond it. */
-  const leftMs = (perMs: number): number =>
-    (settings.limit - levelAt(since, means, perMs, now - base)) / perMs;
+  const leftMs = (perMs: number): number => (settings.limit - levelAt(memory, perMs, now)) / perMs;
   if (!(sign * flattest > 0)) return false;
   const left = leftMs(slope.slope);
   if (left <= 0) return false;
@@ -192,16 +166,8 @@ function nears(settings: ApproachSettings, memory: ApproachMemory, now: EpochMs)
 const instant = (ms: number): EpochMs => Math.min(Math.round(ms), lastInstantMs);
 
 /** The fitted line at a time: the median of what each mean says of it. */
-function levelAt(
-  times: readonly number[],
-  means: readonly number[],
-  slopePerMs: number,
-  at: number,
-): number {
-  const said = means.map((mean, i) => mean + slopePerMs * (at - times[i]!)).sort((a, b) => a - b);
-  const middle = said.length >> 1;
-  return said.length % 2 === 1 ? said[middle]! : (said[middle - 1]! + said[middle]!) / 2;
-}
+const levelAt = ({ times, means }: MeansWindow, slopePerMs: number, at: EpochMs): number =>
+  medianOf(means.map((mean, i) => mean + slopePerMs * (at - times[i]!)));
 
 function evidence(settings: ApproachSettings, memory: ApproachMemory): Evidence {
   return {
@@ -224,7 +190,7 @@ export const approach: RuleKind<ApproachSettings, ApproachMemory> = {
   compile,
   begin: () => ({
     answer: delayedBegin(),
-    ...empty(),
+    ...meansBegin(),
     value: null,
     at: null,
     slopePerMs: null,
@@ -232,20 +198,15 @@ export const approach: RuleKind<ApproachSettings, ApproachMemory> = {
     latestMs: null,
   }),
   sample,
-  deadline(settings, memory, at, timer) {
-    timer.at = delayedDue(settings, memory.answer, at);
-    return memory.answer.answer ? 1 : 0;
-  },
+  deadline: answerDue,
   /** A slope across unobserved time would be invented: the window begins anew. */
   gap(_settings, memory, fromMs, toMs) {
     delayedGap(memory.answer, toMs - fromMs);
-    Object.assign(memory, empty());
+    meansForget(memory);
   },
   shift(memory, deltaMs) {
     delayedShift(memory.answer, deltaMs);
-    memory.times = memory.times.map((time) => time + deltaMs);
-    if (memory.openAt !== null) memory.openAt += deltaMs;
-    if (memory.closedAt !== null) memory.closedAt += deltaMs;
+    meansShift(memory, deltaMs);
     if (memory.at !== null) memory.at += deltaMs;
     if (memory.earliestMs !== null) memory.earliestMs += deltaMs;
     if (memory.latestMs !== null) memory.latestMs += deltaMs;

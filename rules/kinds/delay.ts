@@ -5,11 +5,18 @@
  * for the whole on-delay. Delays run in judged time.
  */
 import type { EpochMs } from '../signal/sample.ts';
+import type { Severity, Timer } from './kind.ts';
+import type { SettingsReader } from './settings.ts';
 
 export interface Delays {
   readonly onDelayMs: number;
   readonly offDelayMs: number;
 }
+
+export const compileDelays = (read: SettingsReader): Delays => ({
+  onDelayMs: read.duration('on_delay', 0),
+  offDelayMs: read.duration('off_delay', 0),
+});
 
 export interface Delayed {
   /** The answer given. */
@@ -48,6 +55,38 @@ export function delayedDue(delays: Delays, memory: Delayed, at: EpochMs): EpochM
   turn(memory);
   return null;
 }
+
+/** `deadline` of a kind whose memory has one answer. */
+export function answerDue(
+  delays: Delays,
+  memory: { readonly answer: Delayed },
+  at: EpochMs,
+  timer: Timer,
+): Severity {
+  timer.at = delayedDue(delays, memory.answer, at);
+  return answered(memory);
+}
+
+/**
+ * A reading says so, or null where it cannot tell: then what was on its way has not held, and the
+ * answer stays.
+ */
+export function answerSay(
+  delays: Delays,
+  memory: { readonly answer: Delayed },
+  says: boolean | null,
+  judged: EpochMs,
+  timer: Timer,
+): Severity {
+  if (says === null) {
+    memory.answer.changeAt = null;
+    timer.at = null;
+  } else timer.at = delayedSay(delays, memory.answer, says, judged);
+  return answered(memory);
+}
+
+export const answered = (memory: { readonly answer: Delayed }): Severity =>
+  memory.answer.answer ? 1 : 0;
 
 /** Unobserved time counts for nothing. */
 export function delayedGap(memory: Delayed, lengthMs: number): void {

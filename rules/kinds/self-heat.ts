@@ -7,18 +7,27 @@
  * a rise that slows is no all-clear.
  */
 import { z } from 'zod/mini';
-import { confidenceZ, type SenSlope, senSlope } from '../process/trend.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import {
+  answerDue,
+  answered,
+  compileDelays,
   type Delayed,
   type Delays,
   delayedBegin,
-  delayedDue,
   delayedGap,
   delayedSay,
   delayedShift,
 } from './delay.ts';
 import type { RuleKind } from './kind.ts';
+import {
+  type MeansWindow,
+  meansBegin,
+  meansForget,
+  meansShift,
+  meansSlope,
+  meansTake,
+} from './means-window.ts';
 import { delaySettings, durationSetting, quantitySetting } from './settings.ts';
 
 const meansMax = 10;
@@ -33,62 +42,45 @@ export interface SelfHeatSettings extends Delays {
   readonly windowMs: number;
 }
 
-interface Mean {
-  sum: number;
-  count: number;
-}
-
 export interface SelfHeatMemory {
   readonly answer: Delayed;
-  times: EpochMs[];
-  excesses: number[];
-  surfaces: number[];
-  openAt: EpochMs | null;
-  excess: Mean;
-  surface: Mean;
+  readonly excess: MeansWindow;
+  readonly surface: MeansWindow;
   value: number | null;
   at: EpochMs | null;
   slopePerMs: number | null;
 }
 
-const noMean = (): Mean => ({ sum: 0, count: 0 });
-const emptied = () => ({
-  times: [],
-  excesses: [],
-  surfaces: [],
-  openAt: null,
-  excess: noMean(),
-  surface: noMean(),
-  slopePerMs: null,
-});
-
-const scratch: SenSlope = { slope: 0, low: 0, high: 0 };
-
-function slopeOf(times: readonly number[], values: readonly number[]): number | null {
-  const since = times.map((time) => time - times[0]!);
-  return senSlope(since, values, values.length, confidenceZ.p90, scratch)?.slope ?? null;
+/** Of version 1: one row of times for both, and an open mean that ended where its sum did. */
+interface FirstMemory {
+  readonly answer: Delayed;
+  readonly times: readonly EpochMs[];
+  readonly excesses: readonly number[];
+  readonly surfaces: readonly number[];
+  readonly value: number | null;
+  readonly at: EpochMs | null;
+  readonly slopePerMs: number | null;
 }
 
-function closeMean(settings: SelfHeatSettings, memory: SelfHeatMemory, now: EpochMs): void {
-  const { times, excesses, surfaces, excess, surface } = memory;
-  times.push(now);
-  excesses.push(excess.sum / excess.count);
-  surfaces.push(surface.sum / surface.count);
-  Object.assign(memory, { openAt: now, excess: noMean(), surface: noMean() });
-  while (times.length > meansMax || times[0]! < now - settings.windowMs) {
-    times.shift();
-    excesses.shift();
-    surfaces.shift();
-  }
+/** The open mean is let go: a tenth of the window at most. */
+function fromFirst({ answer, times, excesses, surfaces, ...rest }: FirstMemory): SelfHeatMemory {
+  const window = (means: readonly number[]): MeansWindow => ({
+    ...meansBegin(),
+    times: [...times],
+    means: [...means],
+    closedAt: times.at(-1) ?? null,
+  });
+  const { value, at, slopePerMs } = rest;
+  return { answer, excess: window(excesses), surface: window(surfaces), value, at, slopePerMs };
 }
 
 /** null where nobody can tell yet. */
 function heatsItself(settings: SelfHeatSettings, memory: SelfHeatMemory): boolean | null {
-  const { times, excesses, surfaces, value, answer } = memory;
+  const { excess, surface, value, answer } = memory;
   if (answer.answer) return value !== null && value >= settings.excess;
-  if (times.length < meansMin) return null;
-  const surfacePerMs = slopeOf(times, surfaces);
-  const excessPerMs = slopeOf(times, excesses);
+  if (Math.min(excess.times.length, surface.times.length) < meansMin) return null;
+  const surfacePerMs = meansSlope(surface)?.slope ?? null;
+  const excessPerMs = meansSlope(excess)?.slope ?? null;
   memory.slopePerMs = surfacePerMs;
   if (surfacePerMs === null || excessPerMs === null || value === null) return null;
   return (
@@ -100,7 +92,7 @@ function heatsItself(settings: SelfHeatSettings, memory: SelfHeatMemory): boolea
 
 export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
   name: 'self-heat',
-  version: 1,
+  version: 2,
   summary: 'A surface hotter than the air beside it and rising by itself.',
   written: z.strictObject({
     excess: quantitySetting('How much hotter than the air beside it the surface may be.'),
@@ -131,45 +123,46 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
       excess,
       risePerMs: rise / perMs,
       windowMs,
-      onDelayMs: read.duration('on_delay', 0),
-      offDelayMs: read.duration('off_delay', 0),
+      ...compileDelays(read),
     };
   },
-  begin: () => ({ answer: delayedBegin(), ...emptied(), value: null, at: null }),
+  begin: () => ({
+    answer: delayedBegin(),
+    excess: meansBegin(),
+    surface: meansBegin(),
+    value: null,
+    at: null,
+    slopePerMs: null,
+  }),
   sample(settings, memory, reading, timer) {
     const { judged, input, value } = reading;
-    memory.openAt ??= judged;
-    const mean = input === 0 ? memory.excess : memory.surface;
-    mean.sum += value;
-    mean.count += 1;
+    const means = input === 0 ? memory.excess : memory.surface;
+    const closed = meansTake(means, settings.windowMs, meansMax, value, judged);
     if (input === 0) {
       memory.value = value;
       memory.at = reading.at;
     }
-    const whole = memory.excess.count > 0 && memory.surface.count > 0;
-    const full = whole && judged - memory.openAt >= settings.windowMs / meansMax;
-    if (full) closeMean(settings, memory, judged);
-    if (full || (input === 0 && memory.answer.answer)) {
+    if (closed || (input === 0 && memory.answer.answer)) {
       const says = heatsItself(settings, memory);
       if (says !== null) timer.at = delayedSay(settings, memory.answer, says, judged);
     }
-    return memory.answer.answer ? 1 : 0;
+    return answered(memory);
   },
-  deadline(settings, memory, at, timer) {
-    timer.at = delayedDue(settings, memory.answer, at);
-    return memory.answer.answer ? 1 : 0;
-  },
+  deadline: answerDue,
   /** A slope across unobserved time would be invented. */
   gap(_settings, memory, fromMs, toMs) {
     delayedGap(memory.answer, toMs - fromMs);
-    Object.assign(memory, emptied());
+    meansForget(memory.excess);
+    meansForget(memory.surface);
+    memory.slopePerMs = null;
   },
   shift(memory, deltaMs) {
     delayedShift(memory.answer, deltaMs);
-    memory.times = memory.times.map((time) => time + deltaMs);
-    if (memory.openAt !== null) memory.openAt += deltaMs;
+    meansShift(memory.excess, deltaMs);
+    meansShift(memory.surface, deltaMs);
     if (memory.at !== null) memory.at += deltaMs;
   },
+  migrate: (old, version) => (version === 1 ? fromFirst(old as FirstMemory) : null),
   evidence: (settings, memory) => ({
     limit: settings.excess,
     side: 'high',

@@ -9,15 +9,18 @@ import { z } from 'zod/mini';
 import { withoutDust } from '../quantity/quantity.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import {
+  answerDue,
+  answered,
+  compileDelays,
   type Delayed,
   type Delays,
   delayedBegin,
-  delayedDue,
   delayedGap,
   delayedSay,
   delayedShift,
 } from './delay.ts';
 import type { Evidence, RuleKind } from './kind.ts';
+import { medianOf } from './means-window.ts';
 import { deadbandSetting, delaySettings, quantitySetting } from './settings.ts';
 
 /** What binary fractions may add to a difference; far below any resolution. */
@@ -56,7 +59,7 @@ function compare(memory: StrayMemory): boolean {
   }
   memory.difference = -1;
   for (const each of usable) {
-    const reference = median(usable.filter((other) => other !== each).map(({ value }) => value));
+    const reference = medianOf(usable.filter((other) => other !== each).map(({ value }) => value));
     const difference = Math.abs(each.value - reference);
     if (difference <= memory.difference) continue;
     memory.furthest = each.input;
@@ -65,12 +68,6 @@ function compare(memory: StrayMemory): boolean {
     memory.difference = difference;
   }
   return true;
-}
-
-function median(values: number[]): number {
-  values.sort((a, b) => a - b);
-  const middle = values.length >> 1;
-  return values.length % 2 === 1 ? values[middle]! : (values[middle - 1]! + values[middle]!) / 2;
 }
 
 function evidence(settings: StraySettings, memory: StrayMemory): Evidence {
@@ -114,8 +111,7 @@ export const stray: RuleKind<StraySettings, StrayMemory> = {
     return {
       limit,
       deadband,
-      onDelayMs: read.duration('on_delay', 0),
-      offDelayMs: read.duration('off_delay', 0),
+      ...compileDelays(read),
     };
   },
   begin: () => ({
@@ -136,17 +132,14 @@ export const stray: RuleKind<StraySettings, StrayMemory> = {
       const limit = answer.answer ? settings.limit - settings.deadband : settings.limit;
       timer.at = delayedSay(settings, answer, memory.difference > limit + dust, reading.judged);
     }
-    return answer.answer ? 1 : 0;
+    return answered(memory);
   },
   without(memory, input, timer) {
     if (input < memory.values.length) memory.values[input] = null;
     memory.answer.changeAt = null;
     timer.at = null;
   },
-  deadline(settings, memory, at, timer) {
-    timer.at = delayedDue(settings, memory.answer, at);
-    return memory.answer.answer ? 1 : 0;
-  },
+  deadline: answerDue,
   gap(_settings, memory, fromMs, toMs) {
     delayedGap(memory.answer, toMs - fromMs);
   },

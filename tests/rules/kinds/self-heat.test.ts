@@ -183,6 +183,36 @@ test('JSON loses nothing, and a new clock moves along', () => {
   expect(rule.shift(1_000).evidence.at).toBe(at + 1_000);
 });
 
+test('a memory of version 1 goes on: told when it would have been', () => {
+  // As version 1 left it after 200 s of 1.5 K a minute beside steady air.
+  const first = {
+    answer: { answer: false, changeAt: null, sinceMs: null },
+    times: [30_000, 60_000, 90_000, 120_000, 150_000, 180_000],
+    excesses: [0.25, 1, 1.75, 2.5, 3.25, 4],
+    surfaces: [80.375, 81.25, 82, 82.75, 83.5, 84.25],
+    openAt: 180_000,
+    excess: { sum: 14.25, count: 3 },
+    surface: { sum: 169.75, count: 2 },
+    slopePerMs: 0.000025,
+    value: 5,
+    at: 200_100,
+  };
+  const rule = new Alone(selfHeat, five, excessSignal);
+  rule.memory = selfHeat.migrate!(JSON.parse(JSON.stringify(first)), 1)!;
+  more(
+    rule,
+    210 / 60,
+    (m) => 80 + 1.5 * m,
+    () => 80,
+    7,
+  );
+  expect(rule.answers).toHaveLength(1);
+  // Version 1 told it at 270 s; means of half a minute may close half a minute apart.
+  expect(Math.abs(Number(rule.answers[0]!.split(' ')[0]) - 270_000)).toBeLessThanOrEqual(30_000);
+  expect(rule.evidence.slopePerH).toBeCloseTo(90, 0);
+  expect(selfHeat.migrate!(first, 3)).toBeNull();
+});
+
 test('never while the lead is below its limit, whatever the readings', () => {
   const k = fc.integer({ min: 0, max: 49 }).map((tenths) => tenths / 10);
   fc.assert(
