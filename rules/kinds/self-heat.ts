@@ -62,11 +62,18 @@ interface FirstMemory {
   readonly slopePerMs: number | null;
 }
 
-/** The open mean is let go: a tenth of the window at most. */
+/**
+ * The open mean is let go, a tenth of the window at most; a time was the end of its mean and is now
+ * its middle.
+ */
 function fromFirst({ answer, times, excesses, surfaces, ...rest }: FirstMemory): SelfHeatMemory {
+  const middles = times.map((time, i) => {
+    const lengthMs = i > 0 ? time - times[i - 1]! : (times[1] ?? time) - time;
+    return time - lengthMs / 2;
+  });
   const window = (means: readonly number[]): MeansWindow => ({
     ...meansBegin(),
-    times: [...times],
+    times: [...middles],
     means: [...means],
     closedAt: times.at(-1) ?? null,
   });
