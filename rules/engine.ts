@@ -57,7 +57,7 @@ export class Engine implements JudgementHost {
   }
 
   /** What stands now, to be looked at and not touched. */
-  get present(): Pick<Judgement, 'rules' | 'alarms' | 'evidence' | 'signals'> {
+  get present(): Pick<Judgement, 'rules' | 'alarms' | 'book' | 'signals' | 'marks'> {
     return this.judgement;
   }
 
@@ -155,7 +155,7 @@ export class Engine implements JudgementHost {
   private take(input: Input): void {
     switch (input.kind) {
       case 'command':
-        this.judgement.alarms.command(input);
+        this.judgement.command(input);
         break;
       case 'gap':
         if (input.toMs > this.now) this.now = input.toMs;

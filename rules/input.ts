@@ -23,7 +23,25 @@ export type AlarmVerb =
   | 'remove-from-service'
   | 'return-to-service';
 
+/** Something happened to an item, or at a place; a person says so, or a device. */
+export interface MarkCommand {
+  readonly kind: 'command';
+  readonly judged: EpochMs;
+  readonly verb: 'mark';
+  /** `line/station`. */
+  readonly station: string;
+  /** A mark of that station. */
+  readonly mark: string;
+  /** Absent for a mark of the place itself. */
+  readonly item?: string;
+  /** When it happened, perhaps long ago; when it is judged, where nobody said. */
+  readonly at?: EpochMs;
+  readonly by: PersonId;
+  readonly note?: string;
+}
+
 export type Command =
+  | MarkCommand
   | {
       readonly kind: 'command';
       readonly judged: EpochMs;
@@ -138,6 +156,17 @@ export type Effect =
       readonly reason: string;
       readonly occurrence?: string;
       readonly disposition?: Disposition;
+    }
+  /** Somebody said that something happened, and the rules that judge it know. */
+  | {
+      readonly kind: 'mark';
+      readonly judged: EpochMs;
+      readonly station: string;
+      readonly mark: string;
+      readonly item: string | null;
+      readonly at: EpochMs;
+      readonly by: PersonId;
+      readonly note?: string;
     }
   /** An oven run opened or closed. */
   | {

@@ -78,6 +78,7 @@ export class Desk {
         return { ledger, occurrences: [], holds: [this.hold(effect)] };
       case 'run':
         return { ledger, occurrences: [], holds: [], ovenRuns: [runRow(effect)] };
+      case 'mark':
       case 'refused':
         return { ledger, occurrences: [], holds: [] };
     }

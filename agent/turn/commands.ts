@@ -23,6 +23,14 @@ export const refusedUntimed = (command: Unjudged): Effect => ({
 export function concerns(effect: Effect, command: Command): boolean {
   if (effect.kind === 'refused') return effect.command === command;
   if (effect.judged !== command.judged) return false;
+  if (command.verb === 'mark')
+    return (
+      effect.kind === 'mark' &&
+      effect.station === command.station &&
+      effect.mark === command.mark &&
+      effect.item === (command.item ?? null) &&
+      effect.by === command.by
+    );
   if (command.verb === 'hold')
     return effect.kind === 'hold' && effect.what === command.what && effect.item === command.item;
   if (command.verb === 'lift') return effect.kind === 'hold' && effect.hold === command.hold;

@@ -12,10 +12,11 @@ import {
   step,
 } from '../alarm/lifecycle.ts';
 import type { Hold, Holds } from '../hold/hold.ts';
-import type { Command, Effect } from '../input.ts';
+import type { Command, Effect, MarkCommand } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
 import type { PlanRule } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import type { LiveRule } from './live-rule.ts';
 
 export interface Alarm extends AlarmPosition {
   state: AlarmState;
@@ -39,7 +40,8 @@ export const alarmBegin = (): Alarm => ({
 export interface AlarmHost {
   readonly now: EpochMs;
   rule(index: number): PlanRule;
-  signalId(index: number): string;
+  /** What a rule is about: its signal, or its mark. */
+  about(rule: number): string;
   severity(rule: number): Severity;
   evidence(rule: number): Evidence;
   setShelfEnd(rule: number, at: EpochMs | null): void;
@@ -72,7 +74,7 @@ export class Alarms {
     this.move(index, event, at, event === 'unshelve' ? { by: 'clock' } : {});
   }
 
-  command(command: Command): void {
+  command(command: Exclude<Command, MarkCommand>): void {
     const why =
       command.verb === 'hold'
         ? this.setHold(command)
@@ -135,7 +137,7 @@ export class Alarms {
     if (opens) this.open(alarm, rule.id);
     const supersedes = opens && before !== null && before !== alarm.occurrence ? before : null;
     this.emitTransition(index, at, taken.transition, from, alarm.occurrence, asked, supersedes);
-    if (event === 'raise') this.holdByRule(rule, alarm);
+    if (event === 'raise' && rule.kind.passed === undefined) this.holdByRule(rule, alarm);
     if (alarm.beneath === 'normal') this.close(alarm);
     return null;
   }
@@ -169,7 +171,7 @@ export class Alarms {
       at,
       judged: this.host.now,
       rule: rule.id,
-      signal: this.host.signalId(rule.inputs[0]!),
+      signal: this.host.about(index),
       occurrence,
       transition,
       from,
@@ -185,10 +187,17 @@ export class Alarms {
     });
   }
 
-  private holdByRule(rule: PlanRule, alarm: Alarm): void {
+  /** Where items passed a rule's limit: a hold on each; '' is what the rule holds by itself. */
+  holdPassed({ index, plan, kind, memory }: LiveRule): void {
+    if (kind.passed === undefined) return;
+    for (const item of kind.passed(memory)) this.holdByRule(plan, this.list[index]!, item);
+  }
+
+  private holdByRule(rule: PlanRule, alarm: Alarm, item = ''): void {
     if (rule.hold === null) return;
     const hold = this.holds.set({
       ...rule.hold,
+      ...(item === '' ? {} : { item }),
       since: this.host.now,
       by: `rule:${rule.id}`,
       reason: rule.id,

@@ -7,28 +7,33 @@
  */
 import type { AlarmEvent } from '../alarm/lifecycle.ts';
 import { Holds } from '../hold/hold.ts';
-import type { Effect } from '../input.ts';
-import type { Evidence, Reading, Severity } from '../kinds/kind.ts';
-import type { Plan, PlanRule } from '../plan/plan.ts';
+import type { Command, Effect } from '../input.ts';
+import type { Reading, Severity } from '../kinds/kind.ts';
+import type { Plan } from '../plan/plan.ts';
 import { firstBadCode } from '../signal/quality.ts';
 import { type EpochMs, sampleFlag } from '../signal/sample.ts';
-import { type AlarmHost, Alarms, alarmBegin } from './alarms.ts';
+import { Alarms, alarmBegin } from './alarms.ts';
 import { Deadlines } from './deadlines.ts';
 import { Derivation } from './derivation.ts';
 import type { JudgementHost, SavedJudgement } from './host.ts';
 import { LiveRule } from './live-rule.ts';
+import { Marks } from './marks.ts';
+import { RuleBook } from './rule-book.ts';
 import { Runs } from './runs.ts';
 import { byRule, savedDerived } from './saved.ts';
 import { Signals, unusable } from './signals.ts';
 import { Wiring } from './wiring.ts';
 
-export class Judgement implements AlarmHost {
+export class Judgement {
   readonly plan: Plan;
   readonly rules: readonly LiveRule[];
+  /** What the alarms ask. */
+  readonly book: RuleBook;
   readonly alarms: Alarms;
   readonly deadlines: Deadlines;
   readonly wiring: Wiring;
   readonly runs: Runs;
+  readonly marks: Marks;
   private readonly host: JudgementHost;
   readonly signals: Signals;
   readonly derivation: Derivation;
@@ -40,11 +45,14 @@ export class Judgement implements AlarmHost {
     this.rules = plan.rules.map((_, i) => new LiveRule(plan, i));
     this.wiring = new Wiring(plan, this.rules);
     this.deadlines = new Deadlines(2 * plan.rules.length + plan.derived.length);
+    this.book = new RuleBook(plan, this.rules, this.deadlines, host);
     this.signals = new Signals(plan, saved?.latest ?? {});
     this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {}, host.now);
     const alarms = plan.rules.map(({ id }) => ({ ...(saved?.alarms[id] ?? alarmBegin()) }));
-    this.alarms = new Alarms(this, alarms, new Holds(saved?.holds ?? null), this.wiring.ruleIndex);
+    const holds = new Holds(saved?.holds ?? null);
+    this.alarms = new Alarms(this.book, alarms, holds, this.wiring.ruleIndex);
     this.runs = new Runs(plan, saved?.runs ?? {}, this);
+    this.marks = new Marks(plan, saved?.marks ?? {}, this);
     this.resume(saved);
   }
 
@@ -52,25 +60,9 @@ export class Judgement implements AlarmHost {
     return this.host.now;
   }
 
-  rule(index: number): PlanRule {
-    return this.plan.rules[index]!;
-  }
-
-  signalId(index: number): string {
-    return this.plan.signals[index]!.id;
-  }
-
-  severity(rule: number): Severity {
-    return this.rules[rule]!.severity;
-  }
-
-  evidence(rule: number): Evidence {
-    const { kind, settings, memory } = this.rules[rule]!;
-    return kind.evidence(settings, memory);
-  }
-
-  setShelfEnd(rule: number, at: EpochMs | null): void {
-    this.deadlines.set(this.rules.length + this.plan.derived.length + rule, at);
+  command(command: Command): void {
+    if (command.verb === 'mark') this.marks.take(command);
+    else this.alarms.command(command);
   }
 
   emit(effect: Effect): void {
@@ -140,6 +132,7 @@ export class Judgement implements AlarmHost {
     const due = rule.timer.at ?? Number.POSITIVE_INFINITY;
     if (due !== this.deadlines.due[rule.index]) this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, this.reading.at);
+    this.alarms.holdPassed(rule);
   }
 
   private ruleDue(rule: LiveRule, at: EpochMs): void {
@@ -148,9 +141,10 @@ export class Judgement implements AlarmHost {
     this.settle(rule, kind.deadline?.(settings, memory, at, timer) ?? rule.severity, at);
   }
 
-  private settle(rule: LiveRule, severity: Severity, at: EpochMs): void {
+  settle(rule: LiveRule, severity: Severity, at: EpochMs): void {
     this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, at);
+    this.alarms.holdPassed(rule);
   }
 
   private changed(rule: LiveRule, severity: Severity, at: EpochMs): void {
@@ -205,7 +199,7 @@ export class Judgement implements AlarmHost {
   }
 
   private goWithout(rule: LiveRule, input: number): void {
-    rule.kind.without?.(rule.memory, input, rule.timer);
+    rule.without(input);
     if (rule.judged) this.deadlines.set(rule.index, rule.timer.at);
   }
 
@@ -252,8 +246,7 @@ export class Judgement implements AlarmHost {
     this.derivation.gap(fromMs, toMs);
     for (const rule of this.rules) {
       if (!rule.judged) continue;
-      if (rule.timer.at !== null) rule.timer.at += toMs - fromMs;
-      rule.kind.gap(rule.settings, rule.memory, fromMs, toMs, rule.timer);
+      rule.gap(fromMs, toMs);
       this.deadlines.set(rule.index, rule.timer.at);
     }
   }
@@ -267,13 +260,17 @@ export class Judgement implements AlarmHost {
       alarms: byRule(plan, (i) => ({ ...alarms.list[i]! })),
       holds: alarms.holds.save(),
       runs: this.runs.save(),
+      marks: this.marks.save(),
     };
   }
 
   /** Every rule takes up its saved memory, or begins and judges what is known. */
   private resume(saved: SavedJudgement | null): void {
     for (const [i, { signal }] of this.plan.derived.entries())
-      this.deadlines.set(this.rules.length + i, saved?.derived[this.signalId(signal)]?.due ?? null);
+      this.deadlines.set(
+        this.rules.length + i,
+        saved?.derived[this.plan.signals[signal]!.id]?.due ?? null,
+      );
     const begun = this.rules.filter((rule) => !this.resumeRule(rule, saved));
     for (const [signal, users] of this.wiring.rulesOf.entries())
       if (this.signals.unusable[signal] !== 0) for (const { rule } of users) rule.unusable += 1;
@@ -292,7 +289,7 @@ export class Judgement implements AlarmHost {
     if (old !== undefined) rule.severity = old.severity;
     if (!resumed) rule.begin(this.now);
     this.deadlines.set(rule.index, rule.timer.at);
-    this.setShelfEnd(rule.index, this.alarms.list[rule.index]!.shelvedUntil);
+    this.book.setShelfEnd(rule.index, this.alarms.list[rule.index]!.shelvedUntil);
     if (rule.kind.watchesHealth === true && rule.severity > 0)
       this.signals.unusable[rule.plan.inputs[0]!]! |= unusable.lost;
     return resumed;

@@ -13,6 +13,8 @@ export class LiveRule {
   readonly kind: RuleKind;
   readonly settings: unknown;
   readonly key: string;
+  /** `line/station/…`: the signal it is about, or the mark. */
+  readonly about: string;
   readonly timer: Timer = { at: null };
   memory: unknown = null;
   severity: Severity = 0;
@@ -34,6 +36,9 @@ export class LiveRule {
     this.settings = this.plan.settings;
     this.gate = this.plan.gates.length === 0 || this.plan.hazardToPeople ? 'open' : 'unreadable';
     this.key = keyOf(plan, this.plan);
+    const [signal] = this.plan.inputs;
+    this.about =
+      signal === undefined ? markId(plan, this.plan.marks![0]!) : plan.signals[signal]!.id;
   }
 
   get judged(): boolean {
@@ -93,6 +98,17 @@ export class LiveRule {
     this.timer.at = null;
   }
 
+  /** Nothing was observed in between. */
+  gap(fromMs: EpochMs, toMs: EpochMs): void {
+    if (this.timer.at !== null) this.timer.at += toMs - fromMs;
+    this.kind.gap(this.settings, this.memory, fromMs, toMs, this.timer);
+  }
+
+  /** One of its inputs can no longer be used. */
+  without(input: number): void {
+    this.kind.without?.(this.memory, input, this.timer);
+  }
+
   /** Stops its clock at `at`. */
   freeze(at: EpochMs): void {
     this.frozenAt = at;
@@ -118,5 +134,9 @@ function keyOf(plan: Plan, rule: PlanRule): string {
   const gates = rule.gates.map(({ signal, low, high }) => [id(signal), String(low), String(high)]);
   // One gate stands as it did when a rule could have but one: what was saved then goes on.
   const gate = gates.length === 0 ? null : gates.length === 1 ? gates[0] : gates;
-  return JSON.stringify([rule.fingerprint, rule.inputs.map(id), gate]);
+  const marks = rule.marks?.map((mark) => markId(plan, mark)) ?? [];
+  const judged = [rule.fingerprint, rule.inputs.map(id), gate];
+  return JSON.stringify(marks.length === 0 ? judged : [...judged, marks]);
 }
+
+const markId = (plan: Plan, mark: number): string => plan.marks![mark]!.id;

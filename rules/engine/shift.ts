@@ -26,6 +26,7 @@ export function shifted(saved: EngineState, deltaMs: number): EngineState {
       opened: r.opened + deltaMs,
       seenAt: move(r.seenAt),
     })),
+    marks: each(saved.marks ?? {}, (m) => ({ ...m, at: m.at + deltaMs })),
     alarms: each(saved.alarms, (a) => ({ ...a, shelvedUntil: move(a.shelvedUntil) })),
   };
 }

@@ -7,6 +7,7 @@ import type { Input } from '../input.ts';
 import type { Severity } from '../kinds/kind.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { Alarm } from './alarms.ts';
+import type { LastMark } from './marks.ts';
 import type { PendingSample } from './pending.ts';
 import type { OpenRun } from './runs.ts';
 
@@ -65,5 +66,7 @@ export interface EngineState {
   readonly alarms: Readonly<Record<string, Alarm>>;
   /** By station; absent in what an agent without oven runs left behind. */
   readonly runs?: Readonly<Record<string, OpenRun>>;
+  /** The last word of each mark, by id; absent in what an agent without marks left behind. */
+  readonly marks?: Readonly<Record<string, LastMark>>;
   readonly holds: { readonly count: number; readonly standing: readonly Hold[] };
 }

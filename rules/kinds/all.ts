@@ -1,4 +1,5 @@
 /** Every rule kind by its name. The engine needs no such list; a site file does. */
+import { age } from './age.ts';
 import { approach } from './approach.ts';
 import { band } from './band.ts';
 import { deviation } from './deviation.ts';
@@ -8,11 +9,12 @@ import { exposure } from './exposure.ts';
 import type { RuleKind } from './kind.ts';
 import { lost } from './lost.ts';
 import { selfHeat } from './self-heat.ts';
+import { sequence } from './sequence.ts';
 import { stray } from './stray.ts';
 import { stuck } from './stuck.ts';
 
 export const ruleKinds: ReadonlyMap<string, RuleKind> = new Map(
-  [band, deviation, approach, stray, dry, selfHeat, exposure, duty, lost, stuck].map(
+  [band, deviation, approach, stray, dry, selfHeat, exposure, duty, lost, stuck, age, sequence].map(
     (kind): [string, RuleKind] => [kind.name, kind],
   ),
 );

@@ -65,7 +65,7 @@ class Run {
   }
 
   get sum(): unknown {
-    return this.engine.present.evidence(0).value;
+    return this.engine.present.book.evidence(0).value;
   }
 
   private ports() {

@@ -42,7 +42,8 @@ describe('live equals replay', () => {
     const often = [
       ...['raised', 'returned', 'acknowledged', 'shelved', 'unshelved', 'removed', 'hold', 'run'],
       ...['refused', 'judgeable', 'removed-from-service', 'returned-to-service'],
-      ...['b-dry raised', 'apart raised'],
+      ...['b-dry raised', 'apart raised', 'aged raised', 'place-late raised', 'mark'],
+      ...['after-done raised', 'a-then-b raised'],
       ...['input gap', 'input site', 'input command'],
     ];
     for (const what of often) expect(seen.get(what) ?? 0, what).toBeGreaterThan(0);

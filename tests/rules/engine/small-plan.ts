@@ -1,5 +1,6 @@
 /** Plans for tests, written down in one line a signal and one a rule. */
 import { ruleKinds } from '#rules/kinds/all.ts';
+import type { MarkOf } from '#rules/kinds/kind.ts';
 import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import { settingsReader } from '#rules/kinds/settings-reader.ts';
 import type {
@@ -18,10 +19,13 @@ export interface SmallGate {
   readonly high?: number;
 }
 
-export interface SmallRule extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'gates'>> {
+export interface SmallRule
+  extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'marks' | 'gates'>> {
   readonly kind: string;
   readonly on: string | readonly string[];
   readonly settings: Readonly<Record<string, unknown>>;
+  /** Marks it judges, by id. */
+  readonly by?: readonly string[];
   readonly gate?: SmallGate;
   readonly gates?: readonly SmallGate[];
 }
@@ -45,6 +49,8 @@ export interface SmallPlan {
     >
   >;
   readonly runs?: Readonly<Record<string, SmallRun>>;
+  /** By id, `line/station/mark`. */
+  readonly marks?: Readonly<Record<string, MarkOf>>;
   readonly revision?: string;
 }
 
@@ -57,6 +63,7 @@ export function smallPlan(small: SmallPlan): Plan {
     if (i < 0) throw new Error(`the test names no signal ${id}`);
     return i;
   };
+  const markIds = Object.keys(small.marks ?? {}).sort();
   const signals = ids.map(
     (id): PlanSignal => ({
       id,
@@ -72,11 +79,18 @@ export function smallPlan(small: SmallPlan): Plan {
   const rules = Object.entries(small.rules ?? {})
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([id, rule]): PlanRule => {
-      const { kind: kindName, on, settings, gate, gates = [], ...rest } = rule;
+      const { kind: kindName, on, settings, by = [], gate, gates = [], ...rest } = rule;
       const kind = ruleKinds.get(kindName)!;
       const inputs = (typeof on === 'string' ? [on] : on).map(index);
       const problems: SettingsProblem[] = [];
-      const compiled = kind.compile(settingsReader(settings, signals[inputs[0]!]!, problems));
+      const compiled = kind.compile(
+        settingsReader(
+          settings,
+          inputs.map((input) => signals[input]!),
+          problems,
+          by.map((id) => small.marks![id]!),
+        ),
+      );
       if (problems.length > 0) throw new Error(JSON.stringify(problems));
       return {
         id,
@@ -84,6 +98,7 @@ export function smallPlan(small: SmallPlan): Plan {
         settings: compiled,
         fingerprint: JSON.stringify(settings),
         inputs,
+        ...(by.length === 0 ? {} : { marks: by.map((id) => markIds.indexOf(id)) }),
         gates: (gate === undefined ? gates : [gate, ...gates]).map(({ on: by, low, high }) => ({
           signal: index(by),
           low: low ?? Number.NEGATIVE_INFINITY,
@@ -113,5 +128,6 @@ export function smallPlan(small: SmallPlan): Plan {
       ...rest,
     }),
   );
-  return { revision: small.revision ?? 'test', signals, rules, derived, runs };
+  const marks = markIds.map((id) => ({ id, what: small.marks![id]! }));
+  return { revision: small.revision ?? 'test', signals, rules, derived, runs, marks };
 }

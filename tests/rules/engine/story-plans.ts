@@ -46,6 +46,25 @@ const rules = {
     on: ['a', 'b', 'gate'],
     settings: { limit: '15 K', deadband: '5 K', on_delay: '900 ms' },
   },
+  aged: {
+    kind: 'age',
+    on: 'gate',
+    by: ['l/s/put', 'l/s/taken'],
+    settings: { limit: '6 s', early: '50 %', damp_limit: '3 s', damp_above: '30 Cel' },
+    hold: { what: 'rack', item: 'none' },
+  },
+  'place-late': { kind: 'age', on: [], by: ['l/s/done'], settings: { limit: '20 s' } },
+  'after-done': {
+    kind: 'sequence',
+    on: ['b', 'gate'],
+    by: ['l/s/done'],
+    settings: { then_low: '30 Cel', counting_low: '10 Cel', within: '4 s', not_before: '1 s' },
+  },
+  'a-then-b': {
+    kind: 'sequence',
+    on: ['a', 'b'],
+    settings: { first_low: '25 Cel', then_low: '25 Cel', within: '2 s', while_first: true },
+  },
   'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' } },
   'kept-high': { kind: 'band', on: 'kept', settings: { high: '80 Cel' } },
   'sum-high': { kind: 'band', on: 'sum', settings: { high: '50 Cel', on_delay: '300 ms' } },
@@ -74,18 +93,22 @@ const runs = {
   },
 };
 
-export const plan = smallPlan({ signals, derived: { sum, kept: integral }, rules, runs });
+const marks = { 'l/s/put': 'rack', 'l/s/taken': 'rack', 'l/s/done': null } as const;
+
+export const plan = smallPlan({ signals, derived: { sum, kept: integral }, rules, runs, marks });
 
 const { 'b-low': _, ...kept } = rules;
 /** One rule gone, one changed, one new; a signal more, and one more computed from it. */
 export const otherPlan = smallPlan({
   revision: 'other',
+  marks: { ...marks, 'l/s/another': 'lot' },
   signals: { ...signals, aa: {}, 'b-twice': {} },
   runs: { ...runs, 'l/p': { loaded: 'aa', metal: 'a' } },
   derived: { sum, kept: integral, 'b-twice': { inputs: ['b'], compute: (x) => 2 * x[0]! } },
   rules: {
     ...kept,
     'a-high': { ...rules['a-high'], settings: { high: '25 Cel', on_delay: '600 ms' } },
+    'place-late': { ...rules['place-late'], settings: { limit: '9 s' } },
     'aa-high': { kind: 'band', on: 'aa', settings: { high: '30 Cel' } },
     'twice-high': { kind: 'band', on: 'b-twice', settings: { high: '60 Cel' } },
   },

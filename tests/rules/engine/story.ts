@@ -35,6 +35,9 @@ const said = fc.record({
     'return-to-service' as const,
     'hold' as const,
     'lift' as const,
+    'mark' as const,
+    'mark' as const,
+    'mark' as const,
   ),
   rule: fc.nat({ max: ruleIds.length - 1 }),
 });
@@ -136,6 +139,12 @@ class Life {
     const judged = this.beat!.at;
     const by = 'p1';
     const reason = 'because';
+    if (verb === 'mark') {
+      const mark = ['put', 'taken', 'done', 'put', 'another'][rule % 5]!;
+      const item = ['done', 'another'].includes(mark) ? {} : { item: `r-${rule % 4}` };
+      const past = rule % 3 === 0 ? { at: at - 400 * rule } : {};
+      return { kind: 'command', judged, verb, station: 'l/s', mark, by, ...item, ...past };
+    }
     if (verb === 'hold')
       return { kind: 'command', judged, verb, what: 'lot', item: `lot-${rule % 3}`, by, reason };
     if (verb === 'lift') {

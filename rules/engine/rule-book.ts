@@ -1,0 +1,53 @@
+/** What the alarms ask of the rules and of the engine's clock. */
+import type { Effect } from '../input.ts';
+import type { Evidence, Severity } from '../kinds/kind.ts';
+import type { Plan, PlanRule } from '../plan/plan.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import type { AlarmHost } from './alarms.ts';
+import type { Deadlines } from './deadlines.ts';
+import type { JudgementHost } from './host.ts';
+import type { LiveRule } from './live-rule.ts';
+
+export class RuleBook implements AlarmHost {
+  private readonly plan: Plan;
+  private readonly rules: readonly LiveRule[];
+  private readonly deadlines: Deadlines;
+  private readonly host: JudgementHost;
+
+  constructor(plan: Plan, rules: readonly LiveRule[], deadlines: Deadlines, host: JudgementHost) {
+    this.plan = plan;
+    this.rules = rules;
+    this.deadlines = deadlines;
+    this.host = host;
+  }
+
+  get now(): EpochMs {
+    return this.host.now;
+  }
+
+  rule(index: number): PlanRule {
+    return this.plan.rules[index]!;
+  }
+
+  about(rule: number): string {
+    return this.rules[rule]!.about;
+  }
+
+  severity(rule: number): Severity {
+    return this.rules[rule]!.severity;
+  }
+
+  evidence(rule: number): Evidence {
+    const { kind, settings, memory } = this.rules[rule]!;
+    return kind.evidence(settings, memory);
+  }
+
+  /** Deadlines of shelves stand behind those of rules and of derived signals. */
+  setShelfEnd(rule: number, at: EpochMs | null): void {
+    this.deadlines.set(this.rules.length + this.plan.derived.length + rule, at);
+  }
+
+  emit(effect: Effect): void {
+    this.host.emit(effect);
+  }
+}
