@@ -15,6 +15,8 @@ const symbols: Readonly<Record<string, string>> = {
   'uS/cm': 'µS/cm',
   Ohm: 'Ω',
   '[pH]': 'pH',
+  'K.h': 'K·h',
+  'W/(m2.K)': 'W/(m²·K)',
 };
 
 export const unitSymbol = (code: string): string => symbols[code] ?? code;

@@ -53,7 +53,7 @@ export interface DerivedNow {
   inputs: Float64Array;
   /** One of them is uncertain. */
   uncertain: boolean;
-  /** `quality.good` when asked. The kind says here why its answer is uncertain. */
+  /** `quality.good` when asked. The kind says here why its answer is uncertain, or why there is none. */
   doubt: QualityCode;
 }
 

@@ -1,16 +1,44 @@
 /** Every kind of derived signal, by name. A new kind is a file of its own and a line here. */
 import { atmosphericDewPoint } from './atmospheric-dew-point.ts';
+import { degreeHours } from './degree-hours.ts';
 import type { DerivedKind } from './derived-kind.ts';
 import { dewPoint } from './dew-point.ts';
 import { dewPointMargin } from './dew-point-margin.ts';
+import { movingAverage } from './moving-average.ts';
 import { pipeMargin } from './pipe-margin.ts';
+import { pressureWaterClass } from './pressure-water-class.ts';
+import { rate } from './rate.ts';
+import { residueGrowth } from './residue-growth.ts';
+import { runtime } from './runtime.ts';
 import { selfHeatExcess } from './self-heat-excess.ts';
+import { filterShare, flowShare } from './share.ts';
+import { timeAbove } from './time-above.ts';
+import { tipSpeed } from './tip-speed.ts';
+import { turnover } from './turnover.ts';
 import { weirFall } from './weir-fall.ts';
 
 export type { DerivedInput, DerivedKind } from './derived-kind.ts';
 
+const all: readonly DerivedKind[] = [
+  dewPoint,
+  dewPointMargin,
+  atmosphericDewPoint,
+  pipeMargin,
+  pressureWaterClass,
+  selfHeatExcess,
+  residueGrowth,
+  weirFall,
+  tipSpeed,
+  runtime,
+  turnover,
+  filterShare,
+  flowShare,
+  timeAbove,
+  degreeHours,
+  movingAverage,
+  rate,
+];
+
 export const derivedKinds: ReadonlyMap<string, DerivedKind> = new Map(
-  [dewPoint, dewPointMargin, atmosphericDewPoint, pipeMargin, selfHeatExcess, weirFall].map(
-    (kind) => [kind.name, kind],
-  ),
+  all.map((kind) => [kind.name, kind]),
 );

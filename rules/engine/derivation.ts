@@ -6,7 +6,7 @@
  */
 import type { DerivedNow } from '../derive/derived-kind.ts';
 import type { Plan } from '../plan/plan.ts';
-import { type QualityCode, quality } from '../signal/quality.ts';
+import { isBad, type QualityCode, quality } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { Keeping } from './keeping.ts';
 import { type Signals, unusable } from './signals.ts';
@@ -96,7 +96,7 @@ export class Derivation {
     if (value === null) {
       if ((signals.unusable[derived.signal]! & unusable.bad) !== 0) return null;
       sample.value = 0;
-      sample.quality = usable ? quality.outsideFormula : quality.badInput;
+      sample.quality = usable ? this.refusal() : quality.badInput;
       return sample;
     }
     sample.value = quantised(value, this.plan.signals[derived.signal]!.digits);
@@ -128,6 +128,10 @@ export class Derivation {
       computedAt: at < 0 ? null : at,
       ...(keeping == null ? {} : { keeping: keeping.save() }),
     };
+  }
+
+  private refusal(): QualityCode {
+    return isBad(this.now.doubt) ? this.now.doubt : quality.outsideFormula;
   }
 
   private valueOf(

@@ -39,6 +39,9 @@ export const dimensions = {
   forcePerWidth: { canonical: 'N/mm', words: 'a force per width' },
   power: { canonical: 'W', words: 'a power' },
   acidity: { canonical: '[pH]', words: 'a pH' },
+  temperatureTime: { canonical: 'K.h', words: 'a temperature difference over time' },
+  heatTransfer: { canonical: 'W/(m2.K)', words: 'a heat transfer coefficient' },
+  molarEnergy: { canonical: 'kJ/mol', words: 'an activation energy' },
 } as const;
 
 export type Dimension = keyof typeof dimensions;
@@ -94,7 +97,7 @@ export const unitTable: Readonly<Record<Dimension, readonly UnitRow[]>> = {
     ['wk', 604800],
   ],
   speed: [
-    ['m/s', 1], ['m/min', 1, 60], ['m/h', 1, 3600], ['cm/s', 1, 100], ['cm/min', 1, 6000],
+    ['m/s', 1], ['m/min', 1, 60], ['m/h', 1, 3600], ['mm/h', 1, 3600000], ['cm/s', 1, 100], ['cm/min', 1, 6000],
     ['mm/s', 1, 1000], ['mm/min', 1, 60000], ['km/h', 1000, 3600],
     ['[ft_i]/s', footM], ['[ft_i]/min', footM, 60], ['[in_i]/s', inchMm, 1000],
     ['[in_i]/min', inchMm, 60000], ['[mi_i]/h', mileM, 3600],
@@ -143,4 +146,7 @@ export const unitTable: Readonly<Record<Dimension, readonly UnitRow[]>> = {
   ],
   power: [['W', 1], ['mW', 1, 1000], ['kW', 1000], ['[HP]', 550 * footM * poundForceN]],
   acidity: [['[pH]', 1]],
+  temperatureTime: [['K.h', 1], ['K.min', 1, 60], ['K.d', 24]],
+  heatTransfer: [['W/(m2.K)', 1], ['W/m2/K', 1], ['kW/(m2.K)', 1000]],
+  molarEnergy: [['kJ/mol', 1], ['J/mol', 1, 1000]],
 };

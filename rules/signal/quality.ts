@@ -43,6 +43,8 @@ export const quality = {
   outsideFormula: 106,
   /** The payload's unit is not the one the signal was promised. */
   wrongUnit: 107,
+  /** A derived signal that needs to have seen more before it can tell. */
+  tooEarly: 108,
 } as const satisfies Record<string, QualityCode>;
 
 export const firstBadCode = 100;
@@ -65,6 +67,7 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.sensorBad]: 'the sensor marked it bad',
   [quality.badInput]: 'computed from a reading that is not usable',
   [quality.outsideFormula]: 'the readings lie outside what the formula covers',
+  [quality.tooEarly]: 'too little has been observed yet',
   [quality.wrongUnit]: 'it came in another unit than promised',
 };
 

@@ -149,6 +149,9 @@ describe('quantities', () => {
       'N/mm': 'N/mm',
       W: 'W',
       '[pH]': 'pH',
+      'K.h': 'K·h',
+      'W/(m2.K)': 'W/(m²·K)',
+      'kJ/mol': 'kJ/mol',
     });
   });
 });
