@@ -10,6 +10,39 @@
  * to Statistical Quality Control (counters and estimate of the new mean).
  */
 
+import type { Subject } from './subject.ts';
+
+export const subject: Subject = {
+  title: 'Cumulative sum',
+  about:
+    'Adds up how far readings stray from a target beyond an allowance, and tells when that is more than chance, and since when. Readings should be evenly spaced.',
+  symbols: {
+    'C+, C-': 'sums above and below, unit of the reading',
+    x: 'reading',
+    T: 'target',
+    k: 'allowance, half the shift worth finding',
+    h: 'decision interval, usually 4 to 5 sigma',
+    'N+, N-': 'points since that sum was last 0',
+  },
+  source:
+    'NIST/SEMATECH e-Handbook 6.3.2.3; D. C. Montgomery, Introduction to Statistical Quality Control',
+  uncertainty:
+    'exact arithmetic; with k = 0.5 and h = 5 sigma a sound process is accused every 465 points, and a shift of 1 sigma found after 10 (from memory of the tables, recomputed)',
+  functions: {
+    emptyCusum: { formula: 'C+ = C- = 0', range: 'takes nothing' },
+    addToCusum: {
+      formula: 'C+ = max(0, C+ + x - T - k), C- = max(0, C- + T - k - x)',
+      range: 'k 0 or more, all finite; nothing outside, and the sums stay',
+    },
+    cusumSide: { formula: 'C+ > h or C- > h', range: 'h over 0; nothing outside' },
+    shiftedMean: {
+      formula: 'T + k + C+/N+, or T - k - C-/N-',
+      range: 'a sum over 0; nothing where it is 0',
+      uncertainty: 'a rough estimate of where the mean has gone',
+    },
+  },
+};
+
 export interface Cusum {
   /** C+ and C-, never negative, unit of the value. */
   high: number;

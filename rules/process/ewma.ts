@@ -11,6 +11,37 @@
  * D. C. Montgomery, Introduction to Statistical Quality Control (limits that grow).
  */
 
+import type { Subject } from './subject.ts';
+
+export const subject: Subject = {
+  title: 'EWMA chart',
+  about:
+    'Finds a small, lasting shift that no single reading shows, as of film or of solids. Two sets of limits are in use, the steady ones and those that grow with the first points; they flag differently, and each function says which it is. Readings should be evenly spaced.',
+  symbols: {
+    z: 'average, unit of the reading',
+    x: 'reading',
+    w: 'weight of the newest reading, over 0 to 1',
+    sigma: 'standard deviation of a single reading',
+    L: 'width in sigma, most often 2.7 to 3',
+    i: 'number of the point, from 1',
+  },
+  source:
+    'NIST/SEMATECH e-Handbook 6.3.2.4 (steady limits); D. C. Montgomery, Introduction to Statistical Quality Control (limits that grow)',
+  uncertainty:
+    'exact arithmetic; how often it cries wolf depends on w, L and on readings being independent',
+  functions: {
+    nextEwma: { formula: 'z_i = w x_i + (1 - w) z_(i-1)', range: 'w over 0 to 1; nothing outside' },
+    ewmaSteadyHalfWidth: {
+      formula: 'L sigma sqrt(w/(2 - w))',
+      range: 'w over 0 to 1, sigma and L over 0; nothing outside',
+    },
+    ewmaGrowingHalfWidth: {
+      formula: 'L sigma sqrt(w/(2 - w) (1 - (1 - w)^(2i)))',
+      range: 'as the steady one, i whole from 1; nothing outside',
+    },
+  },
+};
+
 const isWeight = (weight: number): boolean => weight > 0 && weight <= 1;
 
 /** The next average; weight over 0 and up to 1, both numbers finite. Null outside. */

@@ -9,6 +9,25 @@
  * do so every 92 points of a sound process, the 3 sigma rule alone every 370.
  */
 
+import type { Subject } from './subject.ts';
+
+export const subject: Subject = {
+  title: 'Run rules',
+  about:
+    'Patterns in a chart that no single point within the limits shows: too many on one side, a trend, two close to a limit. The sets in use differ, by 7, 8 or 9 points on one side and by 6 or 7 that trend, so a set is always named.',
+  symbols: { z: 'standard score of a reading, (reading - centre line)/sigma' },
+  source:
+    'Western Electric 1956; Nelson, J. Quality Technology 16 (1984) 237-239; ISO 7870-2:2013 from memory',
+  uncertainty:
+    'a sound process is accused every 370 points by the 3 sigma rule alone, every 92 by the four Western Electric rules together; more often where readings are not independent',
+  functions: {
+    brokenRunRules: {
+      formula: 'each pattern of the set, told at the point that completes it; edges strict',
+      range: 'up to 15 newest points, all finite; nothing outside',
+    },
+  },
+};
+
 /** How many of the newest points look how. */
 export type RunPattern =
   /** `count` of the newest `among` beyond `sigmas` on the same side. */

@@ -8,7 +8,12 @@ import {
   shiftedMean,
 } from '#rules/process/cusum.ts';
 import { upperNormalTail } from '#rules/process/normal-tail.ts';
-import { cusumRunLengths, montgomeryCusum, montgomeryData, nistCusum } from '../../vectors/spc.ts';
+import {
+  cusumRunLengths,
+  montgomeryCusum,
+  montgomeryData,
+  nistCusum,
+} from '../../vectors/control-charts.ts';
 
 function summed(values: readonly number[], target: number, allowance: number): Cusum[] {
   const sums = emptyCusum();

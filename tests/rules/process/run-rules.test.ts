@@ -9,7 +9,7 @@ import {
   runPointsMax,
   westernElectric,
 } from '#rules/process/run-rules.ts';
-import { runLengths } from '../../vectors/spc.ts';
+import { runLengths } from '../../vectors/control-charts.ts';
 
 const broken = (scores: readonly number[], set: RunRuleSet): readonly number[] =>
   brokenRunRules(scores, scores.length, set)!;

@@ -53,3 +53,37 @@ export const cusumRunLengths = [
   { decisionSigmas: 5, shiftSigmas: 0, points: 465, tolerance: 0.5, source: 'D. C. Montgomery, table of cusum run lengths, k 0.5', flag: 'memory' },
   { decisionSigmas: 5, shiftSigmas: 1, points: 10.4, tolerance: 0.05, source: 'D. C. Montgomery, table of cusum run lengths, k 0.5', flag: 'memory' },
 ] as const satisfies readonly (Sourced & Record<string, unknown>)[];
+
+const tables = 'two published tables of control chart factors; each figure recomputed by quadrature';
+const factor = (n: number, d2: number, d3: number, a2: number, rangeLow: number, rangeHigh: number, c4: number) =>
+  ({ n, d2, d3, a2, rangeLow, rangeHigh, c4, source: tables, flag: 'seen' }) as const;
+export const factorRows = [
+  factor(2, 1.128, 0.853, 1.880, 0, 3.267, 0.7979),
+  factor(3, 1.693, 0.888, 1.023, 0, 2.574, 0.8862),
+  factor(4, 2.059, 0.880, 0.729, 0, 2.282, 0.9213),
+  factor(5, 2.326, 0.864, 0.577, 0, 2.114, 0.9400),
+  factor(6, 2.534, 0.848, 0.483, 0, 2.004, 0.9515),
+  factor(7, 2.704, 0.833, 0.419, 0.076, 1.924, 0.9594),
+  factor(8, 2.847, 0.820, 0.373, 0.136, 1.864, 0.9650),
+  factor(9, 2.970, 0.808, 0.337, 0.184, 1.816, 0.9693),
+  factor(10, 3.078, 0.797, 0.308, 0.223, 1.777, 0.9727),
+] satisfies readonly (Sourced & Record<string, unknown>)[];
+
+/** Section 6.3.2.2, single values and moving ranges. */
+export const nistIndividuals = {
+  values: [49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1],
+  mean: 50.81, movingRange: 1.8778, high: 55.8041, low: 45.8159, rangeHigh: 6.1347, tolerance: 5e-5,
+  source: sources.nistControl, flag: 'seen',
+} as const satisfies Sourced & Record<string, unknown>;
+
+/** Section 6.1.6. */
+export const nistCapability = {
+  low: 8, high: 20, mean: 16, sigma: 2, cp: 1, cpk: 0.6667, cpu: 0.6667, cpl: 1.3333, k: 0.3333, tolerance: 5e-5,
+  source: sources.nistControl, flag: 'seen',
+} as const satisfies Sourced & Record<string, unknown>;
+
+/** 95 % intervals of 20 values. */
+export const capabilityIntervals = [
+  { name: 'Cp', index: 2.29, valuesCount: 20, low: 1.57, high: 3.01, source: 'D. C. Montgomery, Introduction to Statistical Quality Control, from memory', flag: 'memory' },
+  { name: 'Cpk', index: 1.33, valuesCount: 20, low: 0.88, high: 1.78, source: 'D. C. Montgomery, Introduction to Statistical Quality Control, from memory', flag: 'memory' },
+] as const satisfies readonly (Sourced & Record<string, unknown>)[];
