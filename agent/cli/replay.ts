@@ -2,21 +2,16 @@
  * `forebond replay --site FILE --from CSV-or-DATA-DIR`: the alarms that the rules give over
  * recorded data, as a table or one JSON object a line; then samples, span and seconds.
  */
-import { createReadStream, statSync } from 'node:fs';
 import { setPriority } from 'node:os';
 import { type Command, InvalidArgumentError } from 'commander';
 import type { Effect } from '#rules/input.ts';
-import { isInstance } from '#rules/plan/binding.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
-import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
+import type { CompiledSite } from '#rules/plan/compile.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
-import { AgentError } from '../errors.ts';
-import { createIntake } from '../intake/intake.ts';
-import { limits } from '../limits.ts';
-import { readRecorded } from '../replay/csv.ts';
-import { type RecordedValue, type ReplayEnd, replayValues } from '../replay/replay.ts';
-import { compileSource, type SiteSource } from '../site/revision.ts';
-import { replayFolder } from '../wiring/replay-folder.ts';
+import type { ReplayEnd } from '../replay/replay.ts';
+import type { SiteSource } from '../site/revision.ts';
+import { type ReplayJob, replayJob } from '../wiring/replay-job.ts';
+import { printComparison } from './compare.ts';
 import type { CliParts } from './parts.ts';
 import { timeArgument } from './time-argument.ts';
 
@@ -27,6 +22,7 @@ interface ReplayFlags {
   readonly until?: EpochMs;
   readonly timezone?: string;
   readonly badRows?: number;
+  readonly compare?: string;
   readonly json?: boolean;
 }
 
@@ -42,6 +38,7 @@ export function replayCommand(program: Command, parts: CliParts): void {
     .option('--until <time>', 'before this time (RFC 3339)', timeArgument)
     .option('--timezone <zone>', 'IANA zone of local times in a CSV file')
     .option('--bad-rows <n>', 'how many bad rows a CSV file may have', countArgument)
+    .option('--compare <other-site-file>', 'what another site file would change: its alarms beside')
     .option('--json', 'print one JSON object a line')
     .action(async (flags: ReplayFlags) => {
       const source = await parts.siteOrExit(flags.site);
@@ -49,96 +46,41 @@ export function replayCommand(program: Command, parts: CliParts): void {
       // A running agent on this machine comes first.
       setPriority(10);
       const began = performance.now();
+      const job = jobOf(source, flags);
+      if (flags.compare !== undefined) {
+        const other = await parts.siteOrExit(flags.compare);
+        if (other === null) return;
+        await printComparison(
+          [job, { ...job, source: other, site: flags.compare }],
+          flags.json === true,
+          parts,
+        );
+        return;
+      }
       const printer = new Printer(parts.print, flags.json === true);
-      const end = statSync(flags.from, { throwIfNoEntry: false })?.isDirectory()
-        ? replayData(source, flags, printer)
-        : await replayCsv(source, flags, printer, parts.complain);
+      const end = await replayJob(job, {
+        begin: (compiled) => printer.cards(compiled),
+        emit: (effect) => printer.effect(effect),
+        damage: (damage) => printer.damage(damage),
+        complain: parts.complain,
+      });
       printer.end(end, (performance.now() - began) / 1_000);
     });
 }
 
+const jobOf = (source: SiteSource, flags: ReplayFlags): ReplayJob => ({
+  source,
+  site: flags.site,
+  from: flags.from,
+  ...(flags.since === undefined ? {} : { sinceMs: flags.since }),
+  ...(flags.until === undefined ? {} : { untilMs: flags.until }),
+  ...(flags.timezone === undefined ? {} : { timezone: flags.timezone }),
+  ...(flags.badRows === undefined ? {} : { badRowsMax: flags.badRows }),
+});
+
 function countArgument(text: string): number {
   if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('write a whole number of rows.');
   return Number(text);
-}
-
-function replayData(source: SiteSource, flags: ReplayFlags, printer: Printer): ReplayEnd {
-  const span = {
-    ...(flags.since === undefined ? {} : { sinceMs: flags.since }),
-    ...(flags.until === undefined ? {} : { untilMs: flags.until }),
-  };
-  return replayFolder(source, flags.from, span, {
-    begin: (compiled) => printer.cards(compiled),
-    emit: (effect) => printer.effect(effect),
-    damage: (damage) => printer.damage(damage),
-  });
-}
-
-async function replayCsv(
-  source: SiteSource,
-  flags: ReplayFlags,
-  printer: Printer,
-  complain: (line: string) => void,
-): Promise<ReplayEnd> {
-  if (statSync(flags.from, { throwIfNoEntry: false }) === undefined)
-    throw new AgentError('REPLAY_NOTHING_THERE', { path: flags.from });
-  const rows: { name: string; value: Omit<RecordedValue, 'signal'> }[] = [];
-  const blocks = readRecorded(createReadStream(flags.from), {
-    path: flags.from,
-    ...(flags.timezone === undefined ? {} : { timezone: flags.timezone }),
-    ...(flags.badRows === undefined ? {} : { badRowsMax: flags.badRows }),
-    onBadRow: ({ line, problem }) => complain(`${flags.from}:${line} ${problem}; skipped`),
-  });
-  for await (const block of blocks)
-    for (const { signal, line: _, ...value } of block) {
-      if (flags.since !== undefined && value.timeMs < flags.since) continue;
-      if (flags.until !== undefined && value.timeMs >= flags.until) continue;
-      rows.push({ name: signal, value });
-    }
-  const compiled = compileSource(source, instancesIn(source, new Set(rows.map((r) => r.name))));
-  const index = new Map(compiled.plan.signals.map(({ id }, i) => [id, i]));
-  const fed = new Set(compiled.bindings.flatMap((b) => [b.id, ...instanceIds(b)]));
-  const unknown = new Set<string>();
-  const values: RecordedValue[] = [];
-  for (const { name, value } of rows) {
-    const signal = index.get(name);
-    if (signal === undefined || !fed.has(name)) unknown.add(name);
-    else values.push({ ...value, signal });
-  }
-  for (const name of unknown)
-    complain(`${flags.from}: ${name} is no measured signal of ${flags.site}; skipped`);
-  if (values.length === 0)
-    throw new AgentError('REPLAY_NOTHING_KNOWN', { path: flags.from, site: flags.site });
-  printer.cards(compiled);
-  const intake = createIntake({
-    bindings: compiled.bindings,
-    discover: () => null,
-    limits,
-    clock: 'samples',
-  });
-  return replayValues(values, intake, {
-    plan: compiled.plan,
-    planOf: () => compiled.plan,
-    emit: (effect) => printer.effect(effect),
-  });
-}
-
-const instanceIds = (binding: CompiledSite['bindings'][number]): string[] =>
-  [...binding.instances.keys()].map((instance) => `${binding.id}-${instance}`);
-
-/** The wildcard values that the names in a file imply. */
-function instancesIn(source: SiteSource, names: ReadonlySet<string>): Instances {
-  const { bindings } = compileSource(source, {});
-  const found: Record<string, string[]> = {};
-  for (const { id, signal, levels } of bindings) {
-    if (signal !== null) continue;
-    found[id] = [...names]
-      .filter((name) => name.startsWith(`${id}-`))
-      .map((name) => name.slice(id.length + 1))
-      .filter((instance) => isInstance(instance, levels.length))
-      .slice(0, limits.wildcardInstancesMax);
-  }
-  return found;
 }
 
 /** Prints transitions as they come. */

@@ -25,6 +25,8 @@ export interface ReplayPorts {
   readonly plan: Plan;
   readonly planOf: (revision: string) => Plan;
   readonly emit: (effect: Effect) => void;
+  /** How far it is, after each item. */
+  readonly progress?: (atMs: EpochMs) => void;
 }
 
 /**
@@ -59,6 +61,7 @@ export function replayRecord(
     if (item.kind === 'samples') samples += item.batch.count;
     feedItem(engine, item);
     engine.derivedOut.clear();
+    ports.progress?.(engine.now);
   }
   engine?.advance(Math.max(engine.now, judgedToMs ?? engine.waitsUntil ?? 0));
   return { samples, fromMs, toMs: engine?.now ?? null, late: 0 };
@@ -115,6 +118,7 @@ export function replayValues(
     batch.clear();
     engine.advance(Math.max(engine.now, intake.engineTimeMs - 1));
     engine.derivedOut.clear();
+    ports.progress?.(engine.now);
   }
   engine.advance(Math.max(engine.now, engine.waitsUntil ?? 0));
   return { samples, fromMs: first.timeMs, toMs: engine.now, late };

@@ -26,6 +26,7 @@ export interface FolderSinks {
   readonly begin?: (compiled: CompiledSite) => void;
   readonly emit: (effect: Effect) => void;
   readonly damage?: (damage: Extract<RecordItem, { kind: 'damage' }>) => void;
+  readonly progress?: (atMs: EpochMs) => void;
 }
 
 /** Throws AgentError where the folder's store cannot be opened. */
@@ -57,6 +58,7 @@ export function replayFolder(
       return plan;
     },
     emit: sinks.emit,
+    ...(sinks.progress === undefined ? {} : { progress: sinks.progress }),
   };
   const indexOf = ({ name }: { readonly name: string }): number =>
     (plan ?? compiled.plan).signals.findIndex(({ id }) => id === name);
