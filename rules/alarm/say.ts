@@ -156,6 +156,8 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
   words.set('signals', { kind: 'text', text: signals.join(' and ') });
   const which = input === undefined ? undefined : signals[input];
   if (which !== undefined) words.set('which', { kind: 'text', text: which });
+  const other = evidence.other === undefined ? undefined : signals[evidence.other];
+  if (other !== undefined) words.set('other', { kind: 'text', text: other });
   if (reference !== undefined)
     words.set('reference', { kind: 'reading', value: reference, unit, digits });
   for (const [name, value] of Object.entries({ difference, allowed }))
@@ -165,6 +167,7 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
     reached: reachedMs,
     required: requiredMs,
     left: leftMs,
+    per: evidence.perMs,
   }))
     if (ms !== undefined) words.set(name, { kind: 'duration', ms });
 }

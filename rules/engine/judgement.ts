@@ -224,7 +224,7 @@ export class Judgement {
       rule.close();
       this.settle(rule, 0, this.now);
     } else if (was === 'closed') {
-      rule.begin(this.now);
+      rule.reopen(this.now);
       this.deadlines.set(rule.index, rule.timer.at);
     }
     this.freezeOrThaw(rule);

@@ -61,6 +61,12 @@ export class LiveRule {
     this.memory = this.kind.begin(this.settings, at, this.timer);
   }
 
+  /** Its gates are open again at `at`. */
+  reopen(at: EpochMs): void {
+    if (this.kind.reopen === undefined) this.begin(at);
+    else this.kind.reopen(this.settings, this.memory, at, this.timer);
+  }
+
   /** Takes over saved memory; false where it does not fit and must begin anew. */
   resume(saved: SavedRule): boolean {
     if (saved.kind !== this.kind.name || saved.key !== this.key) return false;

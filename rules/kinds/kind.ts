@@ -83,6 +83,12 @@ export interface Evidence {
   /** How far from it, never negative, and how far it may be; of a temperature in K. */
   readonly difference?: number;
   readonly allowed?: number;
+  /** The time in which that difference came about, where it is one of a value from itself. */
+  readonly perMs?: number;
+  /** The other of two inputs it is about. */
+  readonly other?: number;
+  /** The run rule that found it, as "2 of 3 beyond 2 sigma" (rules/kinds/run-words.ts). */
+  readonly pattern?: string;
   /** How long it was where it should be, how long it had to be, and what time is left. */
   readonly reachedMs?: number;
   readonly requiredMs?: number;
@@ -138,6 +144,11 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   compile(read: SettingsReader): Settings;
   /** Observation begins at `at`. */
   begin(settings: Settings, at: EpochMs, timer: Timer): Memory;
+  /**
+   * Its gates are open again. Absent, the rule begins anew; a kind that knows its signal from before
+   * has this, to keep what it knows. Its answer is normal.
+   */
+  reopen?(settings: Settings, memory: Memory, at: EpochMs, timer: Timer): void;
   sample(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
   /**
    * Somebody said that something happened. Asked even while the rule is unjudged: what was said

@@ -122,6 +122,13 @@ class WrittenSettings implements SettingsReader {
     return this.refuse(key, fallback, `${asText(value)} is no yes or no`, 'write true or false');
   }
 
+  text(key: string): string | null {
+    if (!this.has(key)) return null;
+    const value = this.at(key);
+    if (typeof value === 'string') return value;
+    return this.refuse(key, null, `${asText(value)} is no text`, 'write it in quotes');
+  }
+
   has(key: string): boolean {
     const value = this.at(key);
     return value !== undefined && value !== null;

@@ -65,6 +65,8 @@ export interface SettingsReader {
   number(key: string, fallback: number): number;
   /** A yes or no; the fallback when absent. */
   flag(key: string, fallback: boolean): boolean;
+  /** Text, or one of the words the kind's schema allows; null when absent. */
+  text(key: string): string | null;
   has(key: string): boolean;
   report(problem: SettingsProblem): void;
   /** The signal's canonical unit. */
