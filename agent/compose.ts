@@ -7,19 +7,24 @@ import { devicesFileName } from '#broker/credentials.ts';
 import { openDevices } from '#broker/devices.ts';
 import { type Door, openDoor } from '#broker/door.ts';
 import { type ClockSource, systemClock } from './clock/engine-clock.ts';
+import { isDiskRefusal } from './errors.ts';
 import { limits } from './limits.ts';
 import type { SiteSource } from './site/revision.ts';
+import { isDamage } from './store/disk-error.ts';
 import { SeriesReader } from './store/series-reader.ts';
-import { openStore, type Store } from './store/store.ts';
+import { openStore, type Store, type StoreSizes } from './store/store.ts';
 import { version } from './version.ts';
 import type { Figure, HealthParts } from './web/ports.ts';
 import { startWeb, type Web } from './web/server.ts';
+import { closeAll } from './wiring/close-all.ts';
 import { Core } from './wiring/core.ts';
 import { DamageBook } from './wiring/damage-book.ts';
 import { doorLimits, secretLimits } from './wiring/door-limits.ts';
+import { devicesWords } from './wiring/door-words.ts';
 import { figures } from './wiring/figures.ts';
-import { findingWords, isAlarming } from './wiring/finding-words.ts';
+import { findingWords, isAlarming, isLoss, recordWords } from './wiring/finding-words.ts';
 import { healthParts } from './wiring/health.ts';
+import { HealthChanges } from './wiring/health-changes.ts';
 import { pageFolder } from './wiring/page-folder.ts';
 import { Upkeep } from './wiring/upkeep.ts';
 import { CorePorts } from './wiring/web-ports.ts';
@@ -80,18 +85,20 @@ class Assembly {
   private ports: CorePorts | null = null;
   private web!: Web;
   private door: Door | null = null;
+  private ready = false;
+  private lockRemadeAt: number | null = null;
 
   constructor(options: AgentOptions) {
     this.options = options;
   }
 
   async start(): Promise<Agent> {
-    this.openStore();
-    this.openCore();
+    this.openRecord();
     this.openCharts();
     this.beginUpkeep();
     await this.openPage();
     const door = await this.openDoor();
+    this.ready = true;
     const { folder, mqtt } = this.options;
     return {
       page: this.web.url,
@@ -108,8 +115,28 @@ class Assembly {
 
   private openStore(): void {
     const { folder, ballastBytes = limits.ballastBytes } = this.options;
-    this.store = openStore(folder, { now: () => Date.now(), ballastBytes });
-    this.closers.push(() => this.store.close());
+    const store = openStore(folder, { now: () => Date.now(), ballastBytes });
+    this.store = store;
+    // A start that failed leaves nothing that was not there before.
+    this.closers.push(() => (this.ready ? store.close() : store.abandon()));
+    for (const finding of store.findings.filter(isAlarming))
+      this.options.log.error({ finding }, findingWords(finding));
+  }
+
+  /** What turns out to be damaged while it is taken up is looked at whole, and set aside. */
+  private openRecord(): void {
+    this.openStore();
+    try {
+      this.openCore();
+    } catch (error) {
+      if (!isDamage(error)) throw error;
+      this.options.log.error({ err: error }, 'the database is damaged; it is opened once more');
+      this.store.noteDamage();
+      this.closers = [];
+      this.store.close();
+      this.openStore();
+      this.openCore();
+    }
   }
 
   private openCore(): void {
@@ -134,6 +161,7 @@ class Assembly {
     this.core = core;
     this.closers.push(
       () => store.stopRun(core.live.engineNow ?? 0),
+      () => void store.backUpSettings(Date.now()),
       () => store.note(),
       // Its segment is written, or the next run seals these samples again.
       () => core.sealing.ended(),
@@ -160,9 +188,18 @@ class Assembly {
       fault: (error) => this.fault(error, 'upkeep'),
       refused: (error) => log.warn({ err: error }, 'the disk refuses'),
       healthMayHaveChanged: () => changes.look(),
+      attend: () => this.attend(),
     });
     this.upkeep.start(mode);
     this.closers.push(() => this.upkeep.stop());
+  }
+
+  /** Are the files being written still the folder's? */
+  private attend(): void {
+    if (!this.store.attend()) return;
+    this.lockRemadeAt = Date.now();
+    this.core.record({ type: 'lock-made-again', at: this.lockRemadeAt });
+    this.options.log.error('agent.lock was removed under the running agent; it is made again');
   }
 
   private async openPage(): Promise<void> {
@@ -208,29 +245,40 @@ class Assembly {
 
   private health(): HealthParts {
     const { core, store, upkeep } = this;
-    const findings = store.findings.filter(isAlarming).map(findingWords);
     return healthParts({
       version,
       uptimeS: Math.round((performance.now() - this.startedAt) / 1_000),
-      diskRefusal: core.journal.state.refusal,
+      diskRefusal: store.lost ?? core.journal.state.refusal,
       choreRefusal: upkeep.refused,
-      diskFreeBytes: store.sizes().diskFreeBytes,
+      diskFreeBytes: this.sizes()?.diskFreeBytes ?? null,
       diskFreeBytesMin: limits.freeBytesMin,
       clockInDoubt: core.clockInDoubt,
       sealingFailed: core.sealingFailed,
-      findings: [...findings, ...this.damage.words()],
+      findings: recordWords(store, this.damage, this.lockRemadeAt),
+      recordLost: store.findings.some(isLoss) || store.setAside.length > 0,
       doorOpen: this.door !== null,
+      devicesProblem: devicesWords(this.door?.devicesProblem() ?? null),
       turnAgeMs: performance.now() - upkeep.lookedAt,
       unjudgedRules: this.ports?.unjudgedRules().size ?? 0,
     });
   }
 
+  /** Null where the folder is not there to be measured; who looks after it says so. */
+  private sizes(): StoreSizes | null {
+    try {
+      return this.store.sizes();
+    } catch (error) {
+      if (!isDiskRefusal(error)) throw error;
+      return null;
+    }
+  }
+
   private figures(): Figure[] {
-    const { core, store, door } = this;
+    const { core, door } = this;
     return figures({
       intake: core.intake,
       journal: core.journal.state,
-      sizes: store.sizes(),
+      sizes: this.sizes(),
       door: door?.counters ?? null,
       openOccurrences: core.desk.open().length,
       holds: core.desk.heldNow().length,
@@ -239,39 +287,8 @@ class Assembly {
   }
 }
 
-/** Closes all of them, whatever one of them says; then throws what the first that failed said. */
-async function closeAll(closers: readonly (() => void | Promise<void>)[]): Promise<void> {
-  const failures: unknown[] = [];
-  for (const close of closers) {
-    try {
-      await close();
-    } catch (error) {
-      failures.push(error);
-    }
-  }
-  if (failures.length > 0) throw failures[0];
-}
-
 function stopLive(core: Core, log: Logger): void {
   core.live.stop();
   const { waitingRows, refusal } = core.journal.state;
   if (refusal !== null) log.warn({ waitingRows, err: refusal }, 'stopped with the disk refusing');
-}
-
-/** Tells listeners when a part's condition changes. */
-class HealthChanges {
-  private readonly ports: () => CorePorts | null;
-  private last = '';
-
-  constructor(ports: () => CorePorts | null) {
-    this.ports = ports;
-  }
-
-  look(): void {
-    const ports = this.ports();
-    if (ports === null) return;
-    const now = JSON.stringify(ports.health().parts);
-    if (this.last !== '' && now !== this.last) ports.tellHealth();
-    this.last = now;
-  }
 }

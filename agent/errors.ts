@@ -17,6 +17,39 @@ export const errorCatalogue = {
     happened: 'The disk refused an operation on {path}: {reason}.',
     fix: 'Check the disk and its cable or card; replace it if this repeats. Alarms are still told.',
   },
+  STORE_DAMAGED: {
+    happened: 'The database {path} is damaged: {reason}.',
+    fix: 'Start the agent again: it moves the damaged file aside, begins a new one with the settings of the latest backup and says so. Alarms are told meanwhile.',
+  },
+  STORE_TAKEN_AWAY: {
+    happened: '{name} {state} ({path}), while this agent writes it: nothing is kept any more.',
+    fix: 'Put the file back as it was, or start the agent again, which begins a new store. Alarms are told meanwhile; messages are not acknowledged.',
+  },
+  STORE_TWO_AGENTS: {
+    happened:
+      'Another agent has taken the data folder {path}, whose agent.lock was removed or replaced: this one keeps nothing any more.',
+    fix: 'Stop both, then start one. Never remove agent.lock while an agent runs.',
+  },
+  FOLDER_MISSING: {
+    happened: 'There is no data folder {path}.',
+    fix: 'Check its name. A new one is made when an agent first runs on it, or by mkdir.',
+  },
+  FOLDER_TAKEN: {
+    happened: '{path} holds other files, and is no data folder.',
+    fix: 'Name an empty folder, a new one, or a data folder with --data.',
+  },
+  FOLDER_UNUSABLE: {
+    happened: '{path} cannot be the data folder: {reason}.',
+    fix: 'Name a folder of your own on a local disk with --data.',
+  },
+  STORE_EMPTY: {
+    happened: 'The data folder {path} holds no record yet.',
+    fix: 'Run an agent on it first, or name another with --data.',
+  },
+  STORE_GONE: {
+    happened: 'The database of the data folder {path} is gone, and there was one.',
+    fix: 'Put forebond.db back; or start an agent on it, which begins a new store and says so.',
+  },
   STORE_NOT_A_STORE: {
     happened: '{path} is not a Forebond store.',
     fix: 'Name the data folder with --data, or move that file away to begin a new store.',
@@ -197,6 +230,10 @@ export const errorCatalogue = {
     happened: 'The list of devices {path} is not usable: {problems}.',
     fix: 'Mend it, or move it away and add the devices again.',
   },
+  DEVICE_FILE_GONE: {
+    happened: 'The list of devices {path} is gone.',
+    fix: 'Put it back, or add the devices again with "forebond device add". The devices it last named are let in meanwhile, and nobody else.',
+  },
   DEVICE_FILE_FAILED: {
     happened: 'The list of devices {path} cannot be read or written: {reason}.',
     fix: 'Check that the folder exists and belongs to you.',
@@ -283,5 +320,12 @@ export class AgentError extends Error {
 
 /** The disk refused, and it may be asked again; no fault of the agent's own. */
 export const isDiskRefusal = (error: unknown): error is AgentError =>
-  error instanceof AgentError &&
-  (error.code === 'STORE_DISK_FULL' || error.code === 'STORE_DISK_FAILED');
+  error instanceof AgentError && refusals.includes(error.code);
+
+const refusals: readonly ErrorCode[] = [
+  'STORE_DISK_FULL',
+  'STORE_DISK_FAILED',
+  'STORE_DAMAGED',
+  'STORE_TAKEN_AWAY',
+  'STORE_TWO_AGENTS',
+];

@@ -92,6 +92,10 @@ export const limits = {
   vacuumPagesMax: 4_096,
   /** Damaged stretches of sealed samples that are told and kept in sight; further ones show in charts only. */
   damagedChunksMax: 1_000,
+  /** Where a store's log stands there and no lock, so long is waited for an agent to make its lock again. */
+  lockWaitMs: 2_500,
+  /** Settings backups kept, one a day; older ones are deleted. */
+  settingsBackupsKept: 7,
   /** Snapshots of the engine kept; older ones are deleted when the next is written. */
   snapshotsKept: 2,
   /** Points of one series in one answer; a request for more is refused. */

@@ -2,12 +2,13 @@
  * The devices a running door knows: the list on disk, followed as it changes.
  *
  * Always true:
- *   - `refresh` that meets a broken list keeps the last good one and says so;
+ *   - `refresh` that meets a broken list, or none where there was one, keeps the last good one and
+ *     says so: taking the file away lets nobody in;
  *   - a device whose row or secret changed is named to the listener, so its connections can end.
  */
 import { stat } from 'node:fs/promises';
 import { type Device, readDevices } from './credentials.ts';
-import { DoorError } from './door-error.ts';
+import { DoorError, type DoorFault } from './door-error.ts';
 import { SecretChecker, type SecretLimits, type SecretVerdict } from './secrets.ts';
 
 export interface DeviceSource {
@@ -15,17 +16,21 @@ export interface DeviceSource {
   count(): number;
   find(user: string): Device | null;
   check(user: string, secret: Uint8Array): Promise<SecretVerdict>;
+  /** Why the list on disk is not the one followed; null while it is. */
+  problem(): DoorFault | null;
   /** Looks again: the users added, changed or removed since, or what is wrong. Null if unchanged. */
   refresh(): Promise<{ readonly changed: readonly string[] } | { readonly problem: string } | null>;
 }
 
-/** What tells one state of a file from another, or "none". */
+const noFile = 'none';
+
+/** What tells one state of a file from another, or that there is none. */
 async function stateOf(path: string): Promise<string> {
   try {
     const { ino, size, mtimeNs, ctimeNs } = await stat(path, { bigint: true });
     return `${ino} ${size} ${mtimeNs} ${ctimeNs}`;
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return 'none';
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return noFile;
     return `unreadable ${error}`;
   }
 }
@@ -36,21 +41,30 @@ const same = (a: Device, b: Device | undefined): boolean => JSON.stringify(a) ==
 export async function openDevices(path: string, limits: SecretLimits): Promise<DeviceSource> {
   let state = await stateOf(path);
   let devices = new Map((await readDevices(path)).map((device) => [device.user, device]));
+  let fault: DoorFault | null = null;
   const secrets = await SecretChecker.create(limits);
+
+  function refused(error: DoorError, now: string) {
+    fault = error.fault;
+    // A list that reads but is wrong stays wrong until it changes; one that does not read may yet.
+    if (fault.kind !== 'devices-failed') state = now;
+    return { problem: error.message };
+  }
 
   async function refresh() {
     const now = await stateOf(path);
     if (now === state) return null;
+    if (now === noFile && devices.size > 0)
+      return refused(new DoorError({ kind: 'devices-gone', path }), now);
     let fresh: Map<string, Device>;
     try {
       fresh = new Map((await readDevices(path)).map((device) => [device.user, device]));
     } catch (error) {
       if (!(error instanceof DoorError)) throw error;
-      // A list that reads but is wrong stays wrong until it changes; one that does not read may yet.
-      if (error.fault.kind === 'devices-broken') state = now;
-      return { problem: error.message };
+      return refused(error, now);
     }
     state = now;
+    fault = null;
     const changed = [...new Set([...devices.keys(), ...fresh.keys()])].filter((user) => {
       const device = fresh.get(user);
       return device === undefined || !same(device, devices.get(user));
@@ -64,6 +78,7 @@ export async function openDevices(path: string, limits: SecretLimits): Promise<D
     count: () => devices.size,
     find: (user) => devices.get(user) ?? null,
     check: (user, secret) => secrets.check(user, secret, devices.get(user)?.hash ?? null),
+    problem: () => fault,
     refresh,
   };
 }

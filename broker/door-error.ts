@@ -7,6 +7,8 @@ export type DoorFault =
       readonly port: number;
       readonly reason: string;
     }
+  /** A list that was there has been taken away. */
+  | { readonly kind: 'devices-gone'; readonly path: string }
   | { readonly kind: 'devices-broken'; readonly path: string; readonly problems: string }
   | { readonly kind: 'devices-failed'; readonly path: string; readonly reason: string };
 

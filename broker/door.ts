@@ -16,7 +16,7 @@ import { createServer, type Server, type Socket } from 'node:net';
 import { Aedes, type Client } from 'aedes';
 import { Connection, guardSocket, Refusal } from './connection.ts';
 import type { DoorCounters } from './counters.ts';
-import { DoorError } from './door-error.ts';
+import { DoorError, type DoorFault } from './door-error.ts';
 import { makeHandlers } from './handlers.ts';
 import { type DoorOptions, type DoorParts, makeParts } from './parts.ts';
 
@@ -32,6 +32,8 @@ export interface Door {
   ): Promise<void>;
   /** Looks at the list of devices now, as the timer does by itself. */
   refreshDevices(): Promise<void>;
+  /** Why the list of devices on disk is not the one the door goes by; null while it is. */
+  devicesProblem(): DoorFault | null;
   /** Ends every connection. Wills are not sent: the door goes, not the devices. */
   close(): Promise<void>;
 }
@@ -165,6 +167,7 @@ export async function openDoor(options: DoorOptions): Promise<Door> {
       );
     },
     refreshDevices: () => refreshDevices(parts),
+    devicesProblem: () => options.devices.problem(),
     close: () => {
       clearInterval(seconds);
       clearInterval(reloads);

@@ -15,10 +15,11 @@ import {
   readDevices,
   userPattern,
 } from '#broker/credentials.ts';
-import { DoorError } from '#broker/door-error.ts';
 import { hashSecret, makeSecret } from '#broker/secrets.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
+import { requireFolder } from '../store/folder-use.ts';
+import { doorError } from '../wiring/door-words.ts';
 
 /** Fewer bytes could be guessed. */
 const secretBytesMin = 16;
@@ -32,24 +33,8 @@ export interface DeviceAdded {
 /** A device as it is listed: without its hash. */
 export type DeviceRow = Pick<Device, 'user' | 'publish' | 'read'>;
 
-/** The door's faults in this agent's words. */
-export function deviceError(error: unknown): unknown {
-  if (!(error instanceof DoorError)) return error;
-  const { fault } = error;
-  switch (fault.kind) {
-    case 'devices-broken':
-      return new AgentError('DEVICE_FILE_BROKEN', fault, error);
-    case 'devices-failed':
-      return new AgentError('DEVICE_FILE_FAILED', fault, error);
-    case 'needs-devices':
-      return new AgentError('MQTT_NEEDS_DEVICES', fault, error);
-    case 'cannot-listen':
-      return new AgentError('MQTT_CANNOT_LISTEN', fault, error);
-  }
-}
-
 const inOurWords = (error: unknown): never => {
-  throw deviceError(error);
+  throw doorError(error);
 };
 
 function checkFilters(verb: 'publish' | 'read', filters: readonly string[]): void {
@@ -146,6 +131,7 @@ async function add(parts: DeviceParts, user: string, flags: AddFlags): Promise<v
     flags.secretStdin === true
       ? (await parts.readInput(limits.mqttSecretBytesMax + 3)).replace(/\r?\n$/, '')
       : null;
+  requireFolder(flags.data);
   const { publish, read } = flags;
   const { secret } = await deviceAdd(flags.data, { user, publish, read }, given);
   parts.print(`device ${user} may publish to ${words(publish)} and read ${words(read)}`);
@@ -153,6 +139,7 @@ async function add(parts: DeviceParts, user: string, flags: AddFlags): Promise<v
 }
 
 async function list(parts: DeviceParts, flags: { data: string; json?: boolean }): Promise<void> {
+  requireFolder(flags.data);
   const rows = await deviceList(flags.data);
   if (flags.json === true) {
     parts.print(JSON.stringify(rows));
@@ -172,6 +159,11 @@ export function deviceCommand(program: Command, parts: DeviceParts): void {
     .description('MQTT users of the embedded broker and the topics of each');
   const dataFlag = () =>
     new Option('--data <dir>', 'data folder').env('FOREBOND_DATA').makeOptionMandatory();
+  const removeFrom = async (data: string, user: string): Promise<void> => {
+    requireFolder(data);
+    await deviceRemove(data, user);
+    parts.print(`device ${user} is removed`);
+  };
   const orComplain = async (act: Promise<void>): Promise<void> => {
     try {
       await act;
@@ -206,9 +198,5 @@ export function deviceCommand(program: Command, parts: DeviceParts): void {
     .description('remove a device and end its connections')
     .argument('<user>', 'name of the device')
     .addOption(dataFlag())
-    .action((user: string, flags: { data: string }) =>
-      orComplain(
-        deviceRemove(flags.data, user).then(() => parts.print(`device ${user} is removed`)),
-      ),
-    );
+    .action((user: string, flags: { data: string }) => orComplain(removeFrom(flags.data, user)));
 }

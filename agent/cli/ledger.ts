@@ -20,6 +20,8 @@ export type VerifiedLedger =
       readonly ok: true;
       readonly count: number;
       readonly head: { readonly id: number; readonly hash: Uint8Array };
+      /** What is wrong with the database that holds it; null where nothing is. */
+      readonly damage: string | null;
     }
   | {
       readonly ok: false;
@@ -47,7 +49,7 @@ export function ledgerCommand(program: Command, parts: LedgerParts): void {
     .action((options: { data: string; checkpoint?: string; json?: boolean }) => {
       const verified = parts.verify(options.data, options.checkpoint);
       parts.print(options.json === true ? verifiedJson(verified) : verifiedLine(verified));
-      parts.setExitCode(verified.ok ? 0 : 1);
+      parts.setExitCode(verified.ok && verified.damage === null ? 0 : 1);
     });
 }
 
@@ -56,6 +58,8 @@ const hex = (bytes: Uint8Array): string => Buffer.from(bytes).toString('hex');
 /** One line for people. */
 export function verifiedLine(verified: VerifiedLedger): string {
   if (!verified.ok) return `record ${verified.id} ${words[verified.why]}`;
+  if (verified.damage !== null)
+    return `the database is damaged (${verified.damage}); ${verified.count} records of its ledger can still be followed. Start an agent on it: it sets the damaged file aside and says so`;
   if (verified.count === 0) return 'the ledger is whole: no records yet';
   const records = verified.count === 1 ? '1 record' : `${verified.count} records`;
   return `the ledger is whole: ${records}, head ${hex(verified.head.hash)}`;
@@ -64,6 +68,7 @@ export function verifiedLine(verified: VerifiedLedger): string {
 /** A whole ledger's `id` and `hash` make a checkpoint. */
 function verifiedJson(verified: VerifiedLedger): string {
   if (!verified.ok) return JSON.stringify(verified);
-  const { count, head } = verified;
+  const { count, head, damage } = verified;
+  if (damage !== null) return JSON.stringify({ ok: false, damage, count });
   return JSON.stringify({ ok: true, count, id: head.id, hash: hex(head.hash) });
 }

@@ -10,9 +10,10 @@ import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
 import { verifyFolder } from '../store/verify-folder.ts';
 import { version } from '../version.ts';
+import { doorError } from '../wiring/door-words.ts';
 import { checkCommand, problemLine } from './check.ts';
 import { demoCommand } from './demo.ts';
-import { deviceCommand, deviceError } from './device.ts';
+import { deviceCommand } from './device.ts';
 import { exportCommand } from './export.ts';
 import { ledgerCommand } from './ledger.ts';
 import { listenCommand } from './listen.ts';
@@ -74,7 +75,7 @@ function commands(): Command {
 function ending(error: unknown): { readonly code: number; readonly line: string | null } {
   // commander has printed its own words already.
   if (error instanceof CommanderError) return { code: error.exitCode === 0 ? 0 : 2, line: null };
-  const told = deviceError(error);
+  const told = doorError(error);
   if (told instanceof AgentError) return { code: 1, line: `${told.message} ${told.fix}` };
   return {
     code: 70,

@@ -8,6 +8,7 @@ import { randomBytes } from 'node:crypto';
 import { appendFileSync, chmodSync, rmSync } from 'node:fs';
 import { fileBytes } from './data-folder.ts';
 import { freeSpace } from './disk-space.ts';
+import type { Finding } from './store-types.ts';
 
 const sliceBytes = 1_048_576;
 
@@ -52,5 +53,14 @@ export class Ballast {
       if (freeSpace(this.folder).freeBytes < 2 * this.wantedBytes) return false;
     }
     return true;
+  }
+}
+
+/** A store without a reserve runs; people are told that a full disk will find it unprepared. */
+export function ballastFindings(ballast: Ballast): Finding[] {
+  try {
+    return ballast.make() ? [] : [{ kind: 'no-ballast', why: 'the disk has no room for it twice' }];
+  } catch (error) {
+    return [{ kind: 'no-ballast', why: error instanceof Error ? error.message : 'unknown' }];
   }
 }

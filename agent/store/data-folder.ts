@@ -4,18 +4,9 @@
  * While a database is open, no other code of the same process may open its file with node:fs:
  * closing that descriptor would drop SQLite's locks (POSIX advisory locks belong to the process).
  */
-import {
-  chmodSync,
-  closeSync,
-  existsSync,
-  fstatSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readSync,
-  statSync,
-} from 'node:fs';
+import { chmodSync, closeSync, existsSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { makeFolder, refuseOthers } from './folder-use.ts';
 
 export interface FolderPaths {
   readonly folder: string;
@@ -39,15 +30,15 @@ export const pathsOf = (folder: string): FolderPaths => ({
 });
 
 /**
- * Makes the folder, 0700. One that was there is closed to others only if it is empty or already a
- * data folder: a folder of somebody else's files is not ours to close.
+ * Makes the folder, 0700, or closes the one that was there to others; gives back the folders made.
+ * Throws FOLDER_TAKEN where it holds somebody else's files, FOLDER_UNUSABLE.
  */
-export function prepareFolder(paths: FolderPaths): void {
-  mkdirSync(paths.folder, { recursive: true, mode: 0o700 });
-  const ours = existsSync(paths.lock) || readdirSync(paths.folder).length === 0;
-  const open = (statSync(paths.folder).mode & 0o077) !== 0;
-  const owner = statSync(paths.folder).uid === process.geteuid?.();
-  if (ours && open && owner) chmodSync(paths.folder, 0o700);
+export function prepareFolder(paths: FolderPaths): string[] {
+  refuseOthers(paths.folder);
+  const made = makeFolder(paths.folder);
+  const { mode, uid } = statSync(paths.folder);
+  if ((mode & 0o077) !== 0 && uid === process.geteuid?.()) chmodSync(paths.folder, 0o700);
+  return made;
 }
 
 /** Makes an empty file, 0600, if there is none: SQLite gives its journals the mode of the main file. */

@@ -1,5 +1,5 @@
 /**
- * What the disk's refusals are called: every way SQLite and the system report them, in two codes.
+ * What the disk's refusals are called: every way SQLite and the system report them, in three codes.
  *
  * Anything else (a constraint, a misuse) is our own fault and passes through unchanged.
  */
@@ -14,17 +14,11 @@ const sqlite = {
   readOnly: 8,
   notADatabase: 26,
 };
-const failedCodes: readonly number[] = [
-  sqlite.ioError,
-  sqlite.corrupt,
-  sqlite.cannotOpen,
-  sqlite.readOnly,
-  sqlite.notADatabase,
-];
+const failedCodes: readonly number[] = [sqlite.ioError, sqlite.cannotOpen, sqlite.readOnly];
 /** SQLITE_IOERR_SHMSIZE: no room to enlarge the log's shared memory (seen on a full tmpfs). */
 const noRoomForShared = 4_874;
 const fullNames = ['ENOSPC', 'EDQUOT'];
-/** ENOENT: a file or folder that was there is gone; Node's recursive mkdir says it for EIO too. */
+/** ENOENT: a file or folder that was there is gone. */
 const failedNames = [
   'EIO',
   'EROFS',
@@ -46,6 +40,7 @@ export function sqliteCode(error: unknown): number | null {
 
 /** Damage of the file itself, not of one access to it. */
 export function isDamage(error: unknown): boolean {
+  if (error instanceof AgentError) return error.code === 'STORE_DAMAGED';
   const code = sqliteCode(error);
   return code === sqlite.corrupt || code === sqlite.notADatabase;
 }
@@ -58,6 +53,9 @@ export function diskError(error: unknown, path: string): unknown {
   const noRoom = 'errcode' in error && error.errcode === noRoomForShared;
   if (code === sqlite.full || noRoom || fullNames.includes(name)) {
     return new AgentError('STORE_DISK_FULL', { path }, error);
+  }
+  if (isDamage(error)) {
+    return new AgentError('STORE_DAMAGED', { path, reason: error.message }, error);
   }
   if ((code !== null && failedCodes.includes(code)) || failedNames.includes(name)) {
     return new AgentError('STORE_DISK_FAILED', { path, reason: error.message }, error);

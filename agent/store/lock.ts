@@ -7,6 +7,7 @@
 import { existsSync, rmSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
+import { limits } from '../limits.ts';
 import { type FolderPaths, touchPrivate } from './data-folder.ts';
 import { diskError, isDamage, sqliteCode } from './disk-error.ts';
 
@@ -16,6 +17,20 @@ export interface Lock {
   release(): void;
   /** Releases it, and takes its file away if this lock made it: the folder is as it was. */
   undo(): void;
+}
+
+const waitStepMs = 50;
+
+/**
+ * A log without a lock: an agent that was killed leaves both. Somebody removed the lock, perhaps
+ * under a running agent, which makes it again within a second; it is to come first.
+ */
+export function waitForLostLock(paths: FolderPaths): void {
+  const pause = new Int32Array(new SharedArrayBuffer(4));
+  for (let waitedMs = 0; waitedMs < limits.lockWaitMs; waitedMs += waitStepMs) {
+    if (existsSync(paths.lock) || !existsSync(`${paths.database}-wal`)) return;
+    Atomics.wait(pause, 0, 0, waitStepMs);
+  }
 }
 
 /** Takes the folder's lock. Throws STORE_LOCKED if another agent holds it. */

@@ -4,7 +4,7 @@
  * A file that never was a store is left alone and refused. A store that cannot be read is moved
  * aside under its date, never deleted; the new one takes its settings from the newest backup.
  */
-import { existsSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
@@ -29,6 +29,8 @@ type Found = 'nothing' | 'gone' | 'sqlite' | 'damaged-header' | 'foreign';
 export interface Opened {
   readonly db: DatabaseSync;
   readonly recovered: Recovered;
+  /** Nothing was there: this is a first start. */
+  readonly begun: boolean;
 }
 
 /** Under the lock. Throws STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL, or the disk's refusals. */
@@ -45,7 +47,7 @@ export function openDatabase(paths: FolderPaths, atMs: number): Opened {
     const damage = quickCheck(db, paths);
     if (damage !== null) throw new DamagedStore(damage);
     const findings = [aside, migrated].filter((finding) => finding !== null);
-    return { db, recovered: recoverWith(db, paths, findings) };
+    return { db, recovered: recoverWith(db, paths, findings), begun: found === 'nothing' };
   } catch (error) {
     if (db.isOpen) db.close();
     if (error instanceof DamagedStore) return beginAnew(paths, atMs, error.message);
@@ -93,16 +95,22 @@ function beginAnew(paths: FolderPaths, atMs: number, why: string): Opened {
     makeReady(db, paths, atMs);
     const restoredFrom = restoreSettings(db, paths);
     const finding: Finding = { kind: 'unreadable', movedTo, why, restoredFrom };
-    return { db, recovered: recoverWith(db, paths, [finding]) };
+    return { db, recovered: recoverWith(db, paths, [finding]), begun: false };
   } catch (error) {
     db.close();
     throw diskError(error, paths.database);
   }
 }
 
+const unreadablePrefix = 'forebond-unreadable-';
+
+/** Names of databases moved aside that still stand in the folder. */
+export const unreadableIn = ({ folder }: FolderPaths): string[] =>
+  readdirSync(folder).filter((name) => name.startsWith(unreadablePrefix) && name.endsWith('.db'));
+
 /** The log goes along, under the name SQLite would look for; the shared memory is only a cache. */
 function moveAside(paths: FolderPaths, atMs: number): string | null {
-  const name = `forebond-unreadable-${stampOf(atMs)}.db`;
+  const name = `${unreadablePrefix}${stampOf(atMs)}.db`;
   const target = join(paths.folder, name);
   const log = `${paths.database}-wal`;
   const hadFile = fileBytes(paths.database) > 0;

@@ -1,7 +1,7 @@
 /**
- * Looks for damage in the database after a run that did not stop.
+ * Looks for damage in the database before it is used.
  *
- * The log of such a run may be damaged where the main file is not: of a log whose end is gone,
+ * The log of a run that did not stop may be damaged where the main file is not: of a log whose end is gone,
  * SQLite takes what comes before, also where the main file has all of it already and more, and
  * the two together are then no database. The main file alone is, so it is looked at before
  * anything is written: a connection that may write would take the log in when it closes.
@@ -19,27 +19,46 @@ import { checkedTables } from './schema.ts';
 import { lastRun } from './store-reader.ts';
 import type { Finding } from './store-types.ts';
 
+/** The table that grows with time; every other one is checked in a moment at any age of the store. */
+const longTable = 'chunk';
+
 /**
- * After a run that did not stop: the tables the agent leans on; after damage was seen: all of it.
- * Says what is wrong, or null.
+ * After damage was seen: all of it. After a run that did not stop: the tables the agent leans on.
+ * After one that did: those of them that do not grow for ever. Says what is wrong, or null.
  */
 export function quickCheck(db: DatabaseSync, paths: FolderPaths): string | null {
   const run = lastRun(db);
   const stopped = run === null || run.stopped !== null;
-  return stopped && !existsSync(paths.damaged) ? null : check(db, paths);
+  return check(
+    db,
+    paths,
+    checkedTables.filter((name) => !stopped || name !== longTable),
+  );
 }
 
-function check(db: DatabaseSync, paths: FolderPaths): string | null {
+function check(
+  db: DatabaseSync,
+  paths: FolderPaths,
+  tables: readonly string[] = checkedTables,
+): string | null {
   const whole = existsSync(paths.damaged);
-  const checks = whole ? ['quick_check(3)'] : checkedTables.map((name) => `quick_check(${name})`);
-  for (const each of checks) {
+  const found = damageIn(db, whole ? ['3'] : tables);
+  if (found === null) rmSync(paths.damaged, { force: true });
+  return found;
+}
+
+/** What is wrong with the tables, in SQLite's words, or null. */
+export function damageIn(
+  db: DatabaseSync,
+  tables: readonly string[] = checkedTables,
+): string | null {
+  for (const each of tables.map((table) => `quick_check(${table})`)) {
     const answers = db
       .prepare(`PRAGMA ${each}`)
       .all()
       .map((row) => String(Object.values(row)[0]));
     if (answers[0] !== 'ok') return answers.slice(0, 3).join('; ');
   }
-  rmSync(paths.damaged, { force: true });
   return null;
 }
 

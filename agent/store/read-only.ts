@@ -9,8 +9,9 @@ import { DatabaseSync } from 'node:sqlite';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
 import { inputKind, type StoredSignal } from './contract.ts';
-import { pathsOf } from './data-folder.ts';
+import { fileBytes, pathsOf } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
+import { requireFolder } from './folder-use.ts';
 import { hasWay } from './migrate.ts';
 import { applicationId, pragmaNumber, schemaVersion } from './schema.ts';
 
@@ -26,10 +27,17 @@ export class ReadOnlyStore {
     this.path = path;
   }
 
-  /** Throws AgentError: STORE_NOT_A_STORE, STORE_NEWER, STORE_OLDER, STORE_TOO_OLD, STORE_DISK_FAILED. */
+  /**
+   * Throws AgentError: FOLDER_MISSING, FOLDER_TAKEN, STORE_EMPTY, STORE_GONE, STORE_NOT_A_STORE, STORE_NEWER, STORE_OLDER, STORE_TOO_OLD, STORE_DAMAGED,
+   * STORE_DISK_FAILED.
+   */
   static open(folder: string): ReadOnlyStore {
     const path = pathsOf(folder).database;
-    if (!existsSync(path)) throw new AgentError('STORE_NOT_A_STORE', { path: folder });
+    requireFolder(folder);
+    if (!existsSync(path)) {
+      const code = fileBytes(pathsOf(folder).highWater) > 0 ? 'STORE_GONE' : 'STORE_EMPTY';
+      throw new AgentError(code, { path: folder });
+    }
     return onDisk(path, () => {
       const db = new DatabaseSync(path, { readOnly: true, timeout: waitMs });
       try {

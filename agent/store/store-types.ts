@@ -5,6 +5,7 @@
  * (STORE_DISK_FULL, STORE_DISK_FAILED) is wholly absent and may be tried again.
  */
 import type { EpochMs } from '#rules/signal/sample.ts';
+import type { AgentError } from '../errors.ts';
 import type {
   HoldRow,
   InputRow,
@@ -157,6 +158,22 @@ export interface Store {
   /** The run before this one; null on the first start. */
   readonly previousRun: RunRow | null;
 
+  /** Names of unreadable databases that stand in the folder, moved aside at some start. */
+  readonly setAside: readonly string[];
+  /** Why nothing written would be kept: a file of the store is gone from the folder. Null else. */
+  readonly lost: AgentError | null;
+
+  /**
+   * Looks whether the files being written are still the folder's; once a second. True where the
+   * lock was gone and was made again. Throws STORE_TAKEN_AWAY or STORE_TWO_AGENTS; until that is
+   * over, whatever writes throws it too.
+   */
+  attend(): boolean;
+  /** Something read was malformed: the next start checks all of the database. */
+  noteDamage(): void;
+  /** Writes the day's backup of settings where it is not there or no longer so; true where it did. */
+  backUpSettings(atMs: EpochMs): boolean;
+
   /** Begins the run row that `commit` keeps alive; call once, before the first commit. */
   startRun(now: EpochMs): RunRow;
   stopRun(now: EpochMs): void;
@@ -186,6 +203,8 @@ export interface Store {
   backup(file: string): Promise<void>;
   /** Notes the high water, closes the database, gives up the lock. */
   close(): void;
+  /** As close; and what this opening made is taken away again, if there was no store before. */
+  abandon(): void;
 }
 
 export interface StoreOptions {

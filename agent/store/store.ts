@@ -4,22 +4,25 @@
  * Opening takes the lock, then the file, then compares it with the high water; what was found
  * wrong is handed to the caller as data. Closing undoes the same in reverse.
  */
-import { renameSync, rmSync, statSync } from 'node:fs';
+import { renameSync, rmSync } from 'node:fs';
 import { backup, type DatabaseSync } from 'node:sqlite';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
-import { Ballast } from './ballast.ts';
+import { Ballast, ballastFindings } from './ballast.ts';
 import type { StoredSignal, Turn } from './contract.ts';
 import { type FolderPaths, pathsOf, prepareFolder, touchPrivate } from './data-folder.ts';
 import { diskError, onDisk } from './disk-error.ts';
+import { removeEmpty } from './folder-use.ts';
+import { HeldFolder } from './held-folder.ts';
 import { type HighWater, HighWaterFile } from './high-water.ts';
 import { storedHead } from './ledger.ts';
-import { type Lock, takeLock } from './lock.ts';
-import { openDatabase } from './open-database.ts';
+import { type Lock, takeLock, waitForLostLock } from './lock.ts';
+import { openDatabase, unreadableIn } from './open-database.ts';
 import type { Recovered } from './recovery.ts';
 import { Retention } from './retention.ts';
 import { SegmentWriter } from './segment-writer.ts';
+import { SettingsBackup } from './settings-backup.ts';
 import { signalIds } from './signal-table.ts';
 import { lastRun, storeReader } from './store-reader.ts';
 import type {
@@ -39,14 +42,12 @@ export type { Finding, LedgerHead, RunRow, Seal, Store, StoreOptions, StoreReade
 
 /**
  * Opens the data folder, making it if need be.
- * Throws AgentError: STORE_LOCKED, STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL,
+ * Throws AgentError: STORE_LOCKED, FOLDER_TAKEN, FOLDER_UNUSABLE, STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL,
  * STORE_DISK_FULL, STORE_DISK_FAILED. On a full disk the ballast is given up and opening retried.
  */
 export function openStore(folder: string, options: StoreOptions): Store {
   const paths = pathsOf(folder);
   return onDisk(folder, () => {
-    const there = statSync(folder, { throwIfNoEntry: false });
-    if (there?.isDirectory() === false) throw new AgentError('STORE_NOT_A_STORE', { path: folder });
     const ballast = new Ballast(paths.ballast, folder, options.ballastBytes ?? limits.ballastBytes);
     try {
       return openLocked(paths, ballast, options);
@@ -62,18 +63,24 @@ const isFull = (error: unknown): boolean =>
   error instanceof AgentError && error.code === 'STORE_DISK_FULL';
 
 function openLocked(paths: FolderPaths, ballast: Ballast, options: StoreOptions): Store {
-  prepareFolder(paths);
-  const lock = takeLock(paths);
+  const madeFolders = prepareFolder(paths);
   try {
-    const { db, recovered } = openDatabase(paths, options.now());
+    waitForLostLock(paths);
+    const lock = takeLock(paths);
     try {
-      return new OpenStore(paths, { lock, ballast, db, recovered });
+      const { db, recovered, begun } = openDatabase(paths, options.now());
+      try {
+        return new OpenStore(paths, { lock, ballast, db, recovered, begun, madeFolders });
+      } catch (error) {
+        db.close();
+        throw error;
+      }
     } catch (error) {
-      db.close();
+      lock.undo();
       throw error;
     }
   } catch (error) {
-    lock.undo();
+    removeEmpty(madeFolders);
     throw error;
   }
 }
@@ -83,20 +90,27 @@ interface Parts {
   readonly ballast: Ballast;
   readonly db: DatabaseSync;
   readonly recovered: Recovered;
+  /** There was no store before. */
+  readonly begun: boolean;
+  readonly madeFolders: readonly string[];
 }
 
 class OpenStore implements Store {
   readonly folder: string;
   readonly path: string;
   readonly findings: readonly Finding[];
+  readonly setAside: readonly string[];
   readonly read: StoreReader;
   readonly previousRun: RunRow | null;
+  private readonly paths: FolderPaths;
   private readonly parts: Parts;
   private readonly transactions: Transactions;
   private readonly turns: TurnWriter;
   private readonly segments: SegmentWriter;
   private readonly retention: Retention;
   private readonly highWater: HighWaterFile;
+  private readonly held: HeldFolder;
+  private readonly settings: SettingsBackup;
   private run: number | null = null;
   private committed = false;
 
@@ -104,16 +118,42 @@ class OpenStore implements Store {
     const { db, recovered } = parts;
     this.folder = paths.folder;
     this.path = paths.database;
+    this.paths = paths;
     this.parts = parts;
     this.read = storeReader(db);
     this.previousRun = lastRun(db);
-    this.transactions = new Transactions(db, this.path, () => touchPrivate(paths.damaged));
+    this.held = new HeldFolder(paths, parts.lock);
+    this.transactions = new Transactions(
+      db,
+      this.path,
+      () => this.noteDamage(),
+      () => this.held.require(),
+    );
+    this.settings = new SettingsBackup(db, paths);
     const { lastSeq, floorSeq, sealedSeq } = recovered;
     this.turns = new TurnWriter(db, this.transactions, { lastSeq, floorSeq, head: storedHead(db) });
     this.segments = new SegmentWriter(db, this.transactions, sealedSeq);
     this.retention = new Retention(db, this.path, this.folder, this.transactions);
     this.highWater = new HighWaterFile(paths.highWater);
     this.findings = [...recovered.findings, ...ballastFindings(parts.ballast)];
+    this.setAside = unreadableIn(paths);
+  }
+
+  get lost(): AgentError | null {
+    return this.held.lost;
+  }
+
+  attend(): boolean {
+    return onDisk(this.folder, () => this.held.attend());
+  }
+
+  noteDamage(): void {
+    touchPrivate(this.paths.damaged);
+  }
+
+  backUpSettings(atMs: EpochMs): boolean {
+    this.held.require();
+    return this.settings.tend(atMs);
   }
 
   get lastSeq(): number {
@@ -141,6 +181,7 @@ class OpenStore implements Store {
       ),
     );
     this.run = id;
+    this.held.written();
     return { id, started: now, lastAlive, judgedTo, stopped: null };
   }
 
@@ -155,6 +196,7 @@ class OpenStore implements Store {
   commit(turn: Turn): number {
     const id = this.turns.commit(turn, this.running());
     this.committed = true;
+    if (turn.holds.length > 0) this.settings.changed();
     return id;
   }
 
@@ -167,10 +209,12 @@ class OpenStore implements Store {
   }
 
   registerSignals(signals: readonly Omit<StoredSignal, 'id'>[]): StoredSignal[] {
+    this.settings.changed();
     return this.transactions.run(() => signalIds(this.parts.db, signals));
   }
 
   keepSiteRevision(hash: string, text: string): void {
+    this.settings.changed();
     this.transactions.run(() =>
       this.parts.db
         .prepare('INSERT OR IGNORE INTO site_revision(hash, first_seq, text) VALUES(?,?,?)')
@@ -219,13 +263,24 @@ class OpenStore implements Store {
   }
 
   close(): void {
-    const { db, lock } = this.parts;
+    const { db } = this.parts;
     try {
       onDisk(this.folder, () => this.highWater.close(this.committed ? this.mark() : null));
     } finally {
       db.close();
-      lock.release();
+      this.held.release();
     }
+  }
+
+  abandon(): void {
+    this.close();
+    const { begun, madeFolders } = this.parts;
+    if (!begun) return;
+    const { database, highWater, ballast, lock, backups } = this.paths;
+    for (const path of [database, `${database}-wal`, `${database}-shm`, highWater, ballast, lock])
+      rmSync(path, { force: true });
+    rmSync(backups, { recursive: true, force: true });
+    removeEmpty(madeFolders);
   }
 
   private mark(): HighWater {
@@ -236,14 +291,5 @@ class OpenStore implements Store {
   private running(): number {
     if (this.run === null) throw new Error('the run has not begun: startRun first');
     return this.run;
-  }
-}
-
-/** A store without a reserve runs; people are told that a full disk will find it unprepared. */
-function ballastFindings(ballast: Ballast): Finding[] {
-  try {
-    return ballast.make() ? [] : [{ kind: 'no-ballast', why: 'the disk has no room for it twice' }];
-  } catch (error) {
-    return [{ kind: 'no-ballast', why: error instanceof Error ? error.message : 'unknown' }];
   }
 }

@@ -11,18 +11,29 @@ export class Transactions {
   private readonly commit: StatementSync;
 
   private readonly damaged: () => void;
+  private readonly mayWrite: () => void;
 
-  /** `damaged` is told when SQLite found the file itself malformed. */
-  constructor(db: DatabaseSync, path: string, damaged: () => void) {
+  /**
+   * `damaged` is told when SQLite found the file itself malformed; `mayWrite` throws where what
+   * would be written could not be kept.
+   */
+  constructor(
+    db: DatabaseSync,
+    path: string,
+    damaged: () => void,
+    mayWrite: () => void = () => undefined,
+  ) {
     this.db = db;
     this.path = path;
     this.damaged = damaged;
+    this.mayWrite = mayWrite;
     this.begin = db.prepare('BEGIN IMMEDIATE');
     this.commit = db.prepare('COMMIT');
   }
 
-  /** Throws STORE_DISK_FULL or STORE_DISK_FAILED where the disk refused; nothing of `work` is there. */
+  /** Throws STORE_DISK_FULL, STORE_DISK_FAILED or STORE_DAMAGED where the disk refused; nothing of `work` is there. */
   run<T>(work: () => T): T {
+    this.mayWrite();
     try {
       this.begin.run();
       const result = work();

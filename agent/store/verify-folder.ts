@@ -1,6 +1,7 @@
 /**
  * Verifies the ledger of a data folder, whether an agent is running on it or not.
  *
+ * A database that is damaged is said to be so, however whole the chain in it looks.
  * The chain is held to the high-water file too, so that an end cut off is noticed, and to a
  * checkpoint that somebody kept elsewhere.
  */
@@ -10,13 +11,19 @@ import { pathsOf } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
 import { readHighWater } from './high-water.ts';
 import { type KnownHead, type LedgerVerdict, verifyLedger } from './ledger.ts';
+import { damageIn } from './quick-check.ts';
 import { ReadOnlyStore } from './read-only.ts';
+
+export type FolderVerdict =
+  | (LedgerVerdict & { readonly ok: false })
+  /** `damage`: what is wrong with the database that holds the chain; null where nothing is. */
+  | (LedgerVerdict & { readonly ok: true } & { readonly damage: string | null });
 
 /**
  * `checkpoint` is a file of JSON with `id` and `hash` (64 hex digits). Throws
  * STORE_CHECKPOINT_INVALID, and what `ReadOnlyStore.open` throws.
  */
-export function verifyFolder(folder: string, checkpoint?: string): LedgerVerdict {
+export function verifyFolder(folder: string, checkpoint?: string): FolderVerdict {
   const known = checkpoint === undefined ? [] : [readCheckpoint(checkpoint)];
   // Read before the database: what it says has then been committed when the chain is read.
   const mark = readHighWater(pathsOf(folder).highWater);
@@ -25,7 +32,10 @@ export function verifyFolder(folder: string, checkpoint?: string): LedgerVerdict
   }
   const store = ReadOnlyStore.open(folder);
   try {
-    return onDisk(store.path, () => verifyLedger(store.db, known));
+    return onDisk(store.path, () => {
+      const verdict = verifyLedger(store.db, known);
+      return verdict.ok ? { ...verdict, damage: damageIn(store.db) } : verdict;
+    });
   } finally {
     store.close();
   }

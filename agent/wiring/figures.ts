@@ -7,7 +7,8 @@ import type { Figure } from '../web/ports.ts';
 export interface FigureSources {
   readonly intake: Intake;
   readonly journal: JournalState;
-  readonly sizes: StoreSizes;
+  /** Null where it cannot be measured. */
+  readonly sizes: StoreSizes | null;
   readonly door: object | null;
   readonly openOccurrences: number;
   readonly holds: number;
@@ -43,12 +44,19 @@ export function figures(from: FigureSources): Figure[] {
     gauge('forebond_rows_waiting', 'Rows that wait for the disk.', from.journal.waitingRows),
     gauge('forebond_occurrences_open', 'Alarms that stand.', from.openOccurrences),
     gauge('forebond_holds', 'Holds that stand.', from.holds),
-    gauge('forebond_store_bytes', 'Size of the database file.', from.sizes.fileBytes),
-    gauge('forebond_disk_free_bytes', 'Free on the disk of the store.', from.sizes.diskFreeBytes),
+    ...sizeFigures(from.sizes),
     gauge('forebond_memory_bytes', 'Resident memory.', process.memoryUsage.rss()),
     ...doorFigures(from.door),
   ];
 }
+
+const sizeFigures = (sizes: StoreSizes | null): Figure[] =>
+  sizes === null
+    ? []
+    : [
+        gauge('forebond_store_bytes', 'Size of the database file.', sizes.fileBytes),
+        gauge('forebond_disk_free_bytes', 'Free on the disk of the store.', sizes.diskFreeBytes),
+      ];
 
 function byCause(intake: Intake): Figure {
   const causes = Object.entries(intake.counters.causes);

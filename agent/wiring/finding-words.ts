@@ -1,5 +1,7 @@
 /** What opening the store found, as a sentence for people. */
-import type { Finding } from '../store/store-types.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+import type { Finding, Store } from '../store/store-types.ts';
+import type { DamageBook } from './damage-book.ts';
 
 export function findingWords(finding: Finding): string {
   switch (finding.kind) {
@@ -14,7 +16,7 @@ export function findingWords(finding: Finding): string {
     case 'damaged-snapshot':
       return `The snapshot at record ${finding.seq} is damaged; an older one was used.`;
     case 'unreadable':
-      return `The database could not be read (${finding.why}); a new one was begun.`;
+      return unreadableWords(finding);
     case 'log-unreadable':
       return `The database's log could not be used (${finding.why}); it was set aside as ${finding.movedTo}.`;
     case 'high-water-unreadable':
@@ -25,6 +27,47 @@ export function findingWords(finding: Finding): string {
       return `The reserve for a full disk could not be made: ${finding.why}.`;
   }
 }
+
+function unreadableWords(finding: Extract<Finding, { kind: 'unreadable' }>): string {
+  const { why, movedTo, restoredFrom } = finding;
+  const aside = movedTo === null ? '' : ` It was moved aside as ${movedTo}.`;
+  const taken =
+    restoredFrom === null
+      ? 'A new one was begun, without anything of the old: there is no backup of its settings. Set again what stood on hold.'
+      : `A new one was begun, with the signals and holds of the backup ${restoredFrom}. Check what stands on hold: what was set or lifted since then is not in it.`;
+  return `The database could not be read (${why}): the samples and alarms kept in it are not at hand.${aside} ${taken} Check the disk, and replace it if this repeats.`;
+}
+
+/** As long as the file stands there, it is spoken of. */
+const setAsideWords = (name: string): string =>
+  `${name} in the data folder is a database that could not be read and was moved aside: keep it for whoever can get something out of it, then move it out of the folder.`;
+
+/** All that is wrong with the record, a sentence each. `lockRemadeAt`: when the lock was made again. */
+export function recordWords(
+  store: Pick<Store, 'findings' | 'setAside'>,
+  damage: DamageBook,
+  lockRemadeAt: EpochMs | null,
+): string[] {
+  const found = store.findings.filter(isAlarming).map(findingWords);
+  const aside = store.setAside.filter((name) => !found.some((words) => words.includes(name)));
+  const lock = lockRemadeAt === null ? [] : [lockWords(lockRemadeAt)];
+  return [...found, ...aside.map(setAsideWords), ...lock, ...damage.words()];
+}
+
+const lockWords = (at: EpochMs): string =>
+  `agent.lock was removed from the data folder at ${new Date(at).toISOString()} and is made again: without it two agents could write one store. Find out who tidies there.`;
+
+/** Findings that mean that something kept is lost; the others are a nuisance. */
+export const isLoss = (finding: Finding): boolean => losses.includes(finding.kind);
+
+const losses: readonly Finding['kind'][] = [
+  'lost',
+  'ledger-lost',
+  'ledger-differs',
+  'damaged-input',
+  'unreadable',
+  'log-unreadable',
+];
 
 /** Findings that people must act on; a migration is none. */
 export const isAlarming = (finding: Finding): boolean => finding.kind !== 'migrated';

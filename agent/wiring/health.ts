@@ -18,13 +18,18 @@ export interface HealthFacts {
   readonly diskRefusal: { readonly message: string; readonly fix: string } | null;
   /** Why it refuses what is done besides the record: the high water, the reserve, clearing away. */
   readonly choreRefusal: { readonly message: string; readonly fix: string } | null;
-  readonly diskFreeBytes: number;
+  /** Null where it cannot be measured. */
+  readonly diskFreeBytes: number | null;
   readonly diskFreeBytesMin: number;
   readonly clockInDoubt: boolean;
   readonly sealingFailed: string | null;
   /** What opening the store found wrong, in sentences. */
   readonly findings: readonly string[];
+  /** Some of what was kept is lost. */
+  readonly recordLost: boolean;
   readonly doorOpen: boolean;
+  /** Why the list of devices is not the one the door goes by; null where it is. */
+  readonly devicesProblem: string | null;
   /** Milliseconds since the engine last took a turn. */
   readonly turnAgeMs: number;
   readonly unjudgedRules: number;
@@ -47,7 +52,7 @@ export function healthParts(facts: HealthFacts): HealthParts {
           note: 'The system clock is behind or was set back; samples are marked. Check the time source.',
         }
       : good,
-    mqtt: facts.doorOpen ? good : { condition: 'failure', note: 'The MQTT door is not open.' },
+    mqtt: mqtt(facts),
     sensors:
       facts.unjudgedRules > 0
         ? {
@@ -68,6 +73,13 @@ export function healthParts(facts: HealthFacts): HealthParts {
   };
 }
 
+function mqtt({ doorOpen, devicesProblem }: HealthFacts): PartHealth {
+  if (!doorOpen) return { condition: 'failure', note: 'The MQTT door is not open.' };
+  return devicesProblem === null
+    ? good
+    : { condition: 'maintenance-required', note: devicesProblem };
+}
+
 function disk(facts: HealthFacts): PartHealth {
   if (facts.diskRefusal !== null)
     return {
@@ -79,7 +91,7 @@ function disk(facts: HealthFacts): PartHealth {
       condition: 'maintenance-required',
       note: `${facts.choreRefusal.message} ${facts.choreRefusal.fix}`,
     };
-  if (facts.diskFreeBytes < facts.diskFreeBytesMin)
+  if (facts.diskFreeBytes !== null && facts.diskFreeBytes < facts.diskFreeBytesMin)
     return {
       condition: 'maintenance-required',
       note: `Only ${Math.round(facts.diskFreeBytes / 1_048_576)} MB free; make room on the disk.`,
@@ -92,5 +104,7 @@ function record(facts: HealthFacts): PartHealth {
     ...facts.findings,
     ...(facts.sealingFailed === null ? [] : [`Sealing failed: ${facts.sealingFailed}`]),
   ];
-  return notes.length === 0 ? good : { condition: 'maintenance-required', note: notes.join(' ') };
+  if (notes.length === 0) return good;
+  const condition = facts.recordLost ? 'out-of-specification' : 'maintenance-required';
+  return { condition, note: notes.join(' ') };
 }

@@ -9,6 +9,7 @@ import { limits } from '../limits.ts';
 import type { Core } from './core.ts';
 
 const secondMs = 1_000;
+const tenSecondsMs = 10_000;
 const minuteMs = 60_000;
 
 export interface UpkeepParts {
@@ -18,6 +19,8 @@ export interface UpkeepParts {
   /** The disk refused a chore it had done before. */
   readonly refused: (error: AgentError) => void;
   readonly healthMayHaveChanged: () => void;
+  /** Looks whether the files being written are still the folder's. */
+  readonly attend: () => void;
 }
 
 type Chore = readonly [name: string, act: () => void];
@@ -34,7 +37,7 @@ export class Upkeep {
   }
 
   start(mode: 'wall' | 'samples'): void {
-    const { core, fault, spaceBytes, healthMayHaveChanged } = this.parts;
+    const { core, fault, spaceBytes, healthMayHaveChanged, attend } = this.parts;
     const { live, store } = core;
     this.every(limits.lookMs, [
       ['turn', () => this.turn()],
@@ -42,11 +45,15 @@ export class Upkeep {
       ['sealing', () => void core.sealIfDue().catch(fault)],
     ]);
     this.every(secondMs, [
+      ['files', attend],
       ['clock', () => mode === 'wall' && core.lookAtClock()],
       ['high water', () => store.note()],
       ['ballast', () => store.tendBallast()],
       ['health', healthMayHaveChanged],
     ]);
+    const settings: Chore = ['settings', () => void store.backUpSettings(Date.now())];
+    this.attempt(settings);
+    this.every(tenSecondsMs, [settings]);
     this.every(minuteMs, [['space', () => store.dropOldestBodies(spaceBytes)]]);
     if (mode === 'samples')
       this.every(limits.lookMs, [['idle', () => live.idleFor(limits.samplesIdleMs)]]);

@@ -1,5 +1,5 @@
 /** Who may come in, and how a running door follows the list of devices. */
-import { rmSync, writeFileSync } from 'node:fs';
+import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { afterEach, describe, expect, it } from 'vitest';
 import { writeDevices } from '#broker/credentials.ts';
 import { openDevices } from '#broker/devices.ts';
@@ -167,10 +167,32 @@ describe('a list that changes', () => {
     await client.ended;
   });
 
-  it('that vanishes takes every device with it', async () => {
+  it('that vanishes or breaks opens nothing: those it last named stay, and the door says so', async () => {
     door = await openTestDoor();
     const client = await rawOven(door);
-    rmSync(door.path);
+    expect(door.devicesProblem()).toBeNull();
+    for (const spoil of [rmSync, (path: string) => writeFileSync(path, ''), breakList]) {
+      spoil(door.path);
+      await until('it is noticed', () => door.devicesProblem() !== null);
+      client.send({ cmd: 'pingreq' });
+      expect(await client.next('pingresp')).not.toBeNull();
+      await expect(clientOf(door)).rejects.toThrow('Bad username or password');
+      await (await clientOf(door, ovenLogin)).endAsync();
+      await writeDevices(door.path, [oven, lamp]);
+      await until('it is well again', () => door.devicesProblem() === null);
+    }
+    await writeDevices(door.path, [lamp]);
     await client.ended;
   });
+
+  it('that is moved away and back, the same file, is well again', async () => {
+    door = await openTestDoor();
+    renameSync(door.path, `${door.path}.away`);
+    await until('it is noticed', () => door.devicesProblem() !== null);
+    expect(door.devicesProblem()).toMatchObject({ kind: 'devices-gone', path: door.path });
+    renameSync(`${door.path}.away`, door.path);
+    await until('it is well again', () => door.devicesProblem() === null);
+  });
 });
+
+const breakList = (path: string): void => writeFileSync(path, '{ not json');

@@ -1,16 +1,20 @@
-import { mkdtempSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Command, CommanderError } from 'commander';
 import { beforeEach, describe, expect, it } from 'vitest';
-import {
-  deviceAdd,
-  deviceCommand,
-  deviceError,
-  deviceList,
-  deviceRemove,
-} from '#agent/cli/device.ts';
+import { deviceAdd, deviceCommand, deviceList, deviceRemove } from '#agent/cli/device.ts';
 import { AgentError } from '#agent/errors.ts';
+import { doorError } from '#agent/wiring/door-words.ts';
 import { DoorError } from '#broker/door-error.ts';
 import { mosquittoPub, openTestDoor } from '../../wire/door-fixture.ts';
 
@@ -133,7 +137,7 @@ describe('devices of a data folder', () => {
 
 it('the door’s faults have words for people', () => {
   const words = (error: unknown) => (error instanceof AgentError ? error.message : 'none');
-  const open = deviceError(new DoorError({ kind: 'needs-devices', host: '0.0.0.0' }));
+  const open = doorError(new DoorError({ kind: 'needs-devices', host: '0.0.0.0' }));
   expect(words(open)).toContain('0.0.0.0');
   const fault = {
     kind: 'cannot-listen',
@@ -141,12 +145,14 @@ it('the door’s faults have words for people', () => {
     port: 1883,
     reason: 'EADDRINUSE',
   } as const;
-  expect(words(deviceError(new DoorError(fault)))).toContain('127.0.0.1:1883: EADDRINUSE');
+  expect(words(doorError(new DoorError(fault)))).toContain('127.0.0.1:1883: EADDRINUSE');
   const other = new Error('other');
-  expect(deviceError(other)).toBe(other);
+  expect(doorError(other)).toBe(other);
 });
 
 describe('the command', () => {
+  beforeEach(() => mkdirSync(data));
+
   it('adds with a secret made and shown once, lists and removes', async () => {
     const added = await forebond([
       'add',
@@ -196,6 +202,30 @@ describe('the command', () => {
       'The topic filter "forebond/#" cannot be used to publish: forebond/# belongs to the agent. Write MQTT filters: + is a whole level, # the whole last level.',
     ]);
     expect((await forebond(['remove', 'x', '--data', data])).code).toBe(1);
+  });
+
+  it('makes no folder where one is misspelt, and none among other files', async () => {
+    const parent = dirname(data);
+    writeFileSync(join(parent, 'file'), 'a file');
+    mkdirSync(join(parent, 'docs'));
+    writeFileSync(join(parent, 'docs', 'letter.txt'), 'Dear');
+    const typo = join(parent, 'typo');
+    const folders = { [typo]: 'no data folder', [join(parent, 'file')]: 'it is a file' };
+    const others = { [join(parent, 'docs')]: 'holds other files', '/proc/x/y': 'no data folder' };
+    for (const [folder, words] of Object.entries({ ...folders, ...others })) {
+      const lines = [
+        ['add', 'oven', '--publish', 'a', '--data', folder],
+        ['list', '--data', folder],
+        ['remove', 'oven', '--data', folder],
+      ];
+      for (const line of lines) {
+        const { code, out, err } = await forebond(line);
+        expect({ code, out, lines: err.length }, folder).toEqual({ code: 1, out: [], lines: 1 });
+        expect(err[0]).toContain(words);
+      }
+    }
+    expect(existsSync(typo)).toBe(false);
+    expect(readdirSync(join(parent, 'docs'))).toEqual(['letter.txt']);
   });
 
   it.each([

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { ledgerCommand, type VerifiedLedger } from '#agent/cli/ledger.ts';
 
 const hash = new Uint8Array(32).fill(0xab);
-const whole: VerifiedLedger = { ok: true, count: 12, head: { id: 12, hash } };
+const whole: VerifiedLedger = { ok: true, count: 12, head: { id: 12, hash }, damage: null };
 
 /** What one call of the command asked, printed and exited with. */
 function call(verified: VerifiedLedger, ...words: string[]) {
@@ -56,6 +56,26 @@ test('as JSON, which serves as a checkpoint', () => {
 });
 
 test('an empty ledger', () => {
-  const empty: VerifiedLedger = { ok: true, count: 0, head: { id: 0, hash: new Uint8Array(32) } };
+  const empty: VerifiedLedger = {
+    ok: true,
+    count: 0,
+    head: { id: 0, hash: new Uint8Array(32) },
+    damage: null,
+  };
   expect(call(empty).lines).toEqual(['the ledger is whole: no records yet']);
+});
+
+test('a damaged database is never said to be whole, whatever its chain', () => {
+  const damaged: VerifiedLedger = { ...whole, damage: 'Tree 5 page 9: it is torn' };
+  const { lines, exit } = call(damaged);
+  expect(exit).toBe(1);
+  expect(lines.join('\n')).toMatch(
+    /^the database is damaged \(Tree 5 page 9: it is torn\); 12 records [^\n]+$/,
+  );
+  expect(lines.join()).not.toContain('whole');
+  expect(JSON.parse(call(damaged, '--json').lines.join())).toEqual({
+    ok: false,
+    damage: 'Tree 5 page 9: it is torn',
+    count: 12,
+  });
 });

@@ -161,8 +161,8 @@ test('the folder and its files are for their owner alone', () => {
   store.close();
 });
 
-test('an empty folder that others could read is closed to them; one of other files is left', async () => {
-  const { chmodSync, mkdirSync, writeFileSync } = await import('node:fs');
+test('an empty folder that others could read is closed to them; one of other files is refused and left', async () => {
+  const { chmodSync, mkdirSync, readdirSync, writeFileSync } = await import('node:fs');
   const empty = freshFolder();
   mkdirSync(empty, { mode: 0o755 });
   openAt(empty).close();
@@ -171,7 +171,8 @@ test('an empty folder that others could read is closed to them; one of other fil
   mkdirSync(busy);
   chmodSync(busy, 0o755);
   writeFileSync(`${busy}/notes.txt`, 'mine');
-  openAt(busy).close();
+  expect(() => openAt(busy)).toThrow(expect.objectContaining({ code: 'FOLDER_TAKEN' }));
+  expect(readdirSync(busy)).toEqual(['notes.txt']);
   expect(statSync(busy).mode & 0o777).toBe(0o755);
 });
 

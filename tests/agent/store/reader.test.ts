@@ -303,5 +303,5 @@ describe('damage', () => {
 });
 
 test('what is not a store is refused', () => {
-  expect(() => [...readRecord('/nowhere/at/all')]).toThrow('is not a Forebond store');
+  expect(() => [...readRecord('/nowhere/at/all')]).toThrow('There is no data folder');
 });

@@ -1,4 +1,4 @@
-import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { describe, expect, test } from 'vitest';
@@ -51,9 +51,14 @@ test('nothing of the folder is written by verifying', () => {
 });
 
 test('what is no store is refused', () => {
-  const refused = expect.objectContaining({ code: 'STORE_NOT_A_STORE' });
+  const refused = (code: string) => expect.objectContaining({ code });
   const folder = freshFolder();
-  expect(() => verifyFolder(folder)).toThrow(refused);
+  expect(() => verifyFolder(folder)).toThrow(refused('FOLDER_MISSING'));
+  mkdirSync(folder);
+  expect(() => verifyFolder(folder)).toThrow(refused('STORE_EMPTY'));
+  const emptied = recorded(1);
+  rmSync(join(emptied, 'forebond.db'));
+  expect(() => verifyFolder(emptied)).toThrow(refused('STORE_GONE'));
   const other = recorded(1);
   writeFileSync(join(other, 'forebond.db'), 'Dear diary,\n'.repeat(400));
   expect(() => verifyFolder(other)).toThrow();
