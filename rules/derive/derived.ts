@@ -4,7 +4,9 @@ import { degreeHours } from './degree-hours.ts';
 import type { DerivedKind } from './derived-kind.ts';
 import { dewPoint } from './dew-point.ts';
 import { dewPointMargin } from './dew-point-margin.ts';
+import { heatDose } from './heat-dose.ts';
 import { movingAverage } from './moving-average.ts';
+import { partTemperature } from './part-temperature.ts';
 import { pipeMargin } from './pipe-margin.ts';
 import { pressureWaterClass } from './pressure-water-class.ts';
 import { rate } from './rate.ts';
@@ -12,10 +14,13 @@ import { residueGrowth } from './residue-growth.ts';
 import { runtime } from './runtime.ts';
 import { selfHeatExcess } from './self-heat-excess.ts';
 import { filterShare, flowShare } from './share.ts';
+import { solids } from './solids.ts';
+import { solidsMargin } from './solids-margin.ts';
 import { timeAbove } from './time-above.ts';
 import { tipSpeed } from './tip-speed.ts';
 import { turnover } from './turnover.ts';
 import { weirFall } from './weir-fall.ts';
+import { wetToDry } from './wet-to-dry.ts';
 
 export type { DerivedInput, DerivedKind } from './derived-kind.ts';
 
@@ -28,12 +33,17 @@ const all: readonly DerivedKind[] = [
   selfHeatExcess,
   residueGrowth,
   weirFall,
+  solids,
+  solidsMargin,
+  wetToDry,
   tipSpeed,
   runtime,
   turnover,
   filterShare,
   flowShare,
+  partTemperature,
   timeAbove,
+  heatDose,
   degreeHours,
   movingAverage,
   rate,

@@ -42,3 +42,48 @@ test.each([...waterClasses.limits, { class: null, dewPointC: 10.1 }])(
     else expect(told.value).toBe(expected);
   },
 );
+
+describe('solids', () => {
+  const anchor = {
+    oven_solids: '35 %',
+    oven_solids_u: '0.2 %',
+    oven_density: '1.10 g/mL',
+    oven_density_u: '0.0005 g/mL',
+    oven_temperature: '20 Cel',
+    density_u: '0.0005 g/mL',
+  };
+  const told = (name: string, written: object, densityKgPerM3: number, temperatureC = 20) =>
+    new KindDrive(name, { ...anchor, ...written }, ['density', 'temperature'])
+      .values('density', [0, densityKgPerM3])
+      .values('temperature', [0, temperatureC])
+      .advance(200).last;
+  test('at the anchor they are the anchor’s; 0.001 g/mL is 0.31 % (calculated)', () => {
+    expect(told('solids', {}, 1_100)).toMatchObject({ value: 35, quality: quality.good });
+    expect(told('solids', {}, 1_110).value).toBe(38.1);
+  });
+  test('uncertain where twice u is more than enough', () => {
+    expect(told('solids', { density_u: '0.002 g/mL' }, 1_100).quality).toBe(quality.estimated);
+    expect(told('solids', { enough: '0.2 %' }, 1_100).quality).toBe(quality.estimated);
+  });
+  test('outside the formula', () => {
+    expect(told('solids', {}, 990).quality).toBe(quality.outsideFormula);
+    expect(told('solids', {}, 1_100, 50).quality).toBe(quality.outsideFormula);
+  });
+  test('the margin is what is allowed less the distance, and never less than the reading can tell', () => {
+    const run = { target: '35 %', allowed: '1 %' };
+    expect(told('solids-margin', run, 1_100).value).toBe(1);
+    expect(told('solids-margin', run, 1_110).value).toBe(-2.1);
+    // u of 0.002 g/mL alone is 0.62 %, so 2u allows more than the 1 %.
+    expect(told('solids-margin', { ...run, density_u: '0.002 g/mL' }, 1_100).value).toBeGreaterThan(
+      1.2,
+    );
+  });
+});
+
+test('wet to dry, by solids by volume (definition)', () => {
+  // 76 µm wet at 29 % by volume are 22 µm dry.
+  expect(of('wet-to-dry', { volume_solids: '29 %' }, 'wet', 'mm', 0.076).value).toBe(0.022);
+  expect(of('wet-to-dry', { volume_solids: '29 %' }, 'wet', 'mm', -1).quality).toBe(
+    quality.outsideFormula,
+  );
+});
