@@ -11,7 +11,8 @@ describe('nothing is left over', () => {
   });
   test('every error is told somewhere', () => {
     const codes = Object.keys(errorCatalogue);
-    expect(unsaidNames(codes, 'agent/errors.ts', sources).map(say)).toEqual([]);
+    const saying = sources.filter(({ path }) => !path.startsWith('agent/errors/'));
+    expect(unsaidNames(codes, 'agent/errors.ts', saying).map(say)).toEqual([]);
   });
   test('every dependency is imported by what ships', () => {
     expect(unusedPackages(Object.keys(packageFile.dependencies), sources).map(say)).toEqual([]);

@@ -40,6 +40,8 @@ const within = (folder: string) => (path: string) => path.startsWith(`${folder}/
 const partOf = (path: string): string => path.split('/').slice(0, 2).join('/');
 /** Files at the top of agent/ that every part may import. */
 const everyPart = ['agent/limits.ts', 'agent/errors.ts', 'agent/worker-file.ts'];
+/** The words of agent/errors.ts, by subject. */
+const isErrorWords = within('agent/errors');
 const isWiring = (path: string): boolean =>
   path === 'agent/compose.ts' || path === 'agent/main.ts' || /^agent\/(cli|wiring)\//.test(path);
 /** What a part of agent/ promises the others: types and codes. */
@@ -69,8 +71,8 @@ const rooms: readonly Room[] = [
     fix: 'The wiring imports rules/, broker/ and agent/ only.',
   },
   {
-    holds: (path) => everyPart.includes(path) || path === 'agent/version.ts',
-    files: (_, to) => everyPart.includes(to) || to === 'rules/site/bounds.ts',
+    holds: (path) => everyPart.includes(path) || isErrorWords(path) || path === 'agent/version.ts',
+    files: (_, to) => everyPart.includes(to) || isErrorWords(to) || to === 'rules/site/bounds.ts',
     node: true,
     packages: () => false,
     fix: 'Every part leans on this file, so it leans on nothing but Node and the bounds of a site.',
