@@ -5,6 +5,8 @@
  * carries its unit last. Answers grow by adding fields only. The page imports types from here.
  */
 import { z } from 'zod';
+import { evidenceSchema } from './evidence-contract.ts';
+import { epochMs } from './instant.ts';
 import { type factSchema, labelSchema } from './label.ts';
 import {
   alarmStateWords,
@@ -19,8 +21,8 @@ import {
   transitionWords,
 } from './words.ts';
 
-/** Milliseconds since 1970-01-01T00:00:00Z, up to the end of the year 9999. */
-export const epochMs = z.int().min(0).max(253_402_300_799_999);
+export { epochMs };
+
 const word = z.string();
 const value = z.number();
 
@@ -99,29 +101,6 @@ export type SeriesPoint = z.infer<typeof pointSchema>;
 
 // alarms
 
-export const evidenceSchema = z.object({
-  unit: word,
-  value: value.nullable().describe('The value that decided, or the last one before silence.'),
-  at: epochMs.nullable(),
-  limit: value.nullable(),
-  side: z.enum(['low', 'high']).nullable(),
-  since: epochMs.nullable().describe('Since when the condition has held.'),
-  slope_per_h: value.nullable(),
-  earliest: epochMs.nullable().describe('The limit is reached no earlier than this.'),
-  latest: epochMs.nullable(),
-  duration_ms: z.number().nullable(),
-  cause: z.string().nullable().describe('Why the last reading was not usable.'),
-  which: z.string().nullable().describe('Of several signals, the one it is about.'),
-  reference: value.nullable().describe('What the value is compared with.'),
-  difference: value.nullable().describe('How far from it; of a temperature in K.'),
-  allowed: value.nullable().describe('How far it may be from it; of a temperature in K.'),
-  per_ms: z.number().nullable().describe('The time in which it changed so much.'),
-  other: z.string().nullable().describe('The other of two signals that disagree.'),
-  pattern: z.string().nullable().describe('The run rule that found it.'),
-  reached_ms: z.number().nullable().describe('How long it was where it should be.'),
-  required_ms: z.number().nullable(),
-  left_ms: z.number().nullable().describe('Time left before the exit.'),
-});
 export const transitionSchema = z.object({
   at: epochMs,
   transition: transitionWords,
@@ -190,7 +169,11 @@ export const hazardSchema = z.object({
   missing: z
     .array(z.string())
     .describe('Signals that the site file lacks, without which it goes unwatched.'),
-  why: z.string().nullable().optional().describe('Why it is not watched, in a sentence.'),
+  why: z
+    .string()
+    .nullable()
+    .optional()
+    .describe('Why it is not watched, or on what it leans, in a sentence.'),
 });
 export const readinessSchema = z.object({
   rule: word,
@@ -231,6 +214,7 @@ export const ruleSchema = z.object({
   kind: word,
   summary: z.string().describe('What the kind judges, in one sentence.'),
   signals: z.array(word).describe('Those it judges; the first is the one it is about.'),
+  marks: z.array(word).optional().describe('What people write down that it judges.'),
   unit: word,
   readiness: readinessWords,
   needs: z.array(z.string()),

@@ -6,6 +6,7 @@ import { STATUS_CODES } from 'node:http';
 import { z } from 'zod';
 import { type ErrorCode, errorCatalogue } from '../errors.ts';
 import * as contract from './contract.ts';
+import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
 import { problemStatus } from './problem.ts';
 import type { Route, RouteAnswer } from './route.ts';
@@ -39,7 +40,7 @@ const named = {
   SeriesPoint: contract.pointSchema,
   Series: contract.seriesSchema,
   Label: labelSchema,
-  Evidence: contract.evidenceSchema,
+  Evidence: evidenceSchema,
   AlarmTransition: contract.transitionSchema,
   Alarm: contract.alarmSchema,
   Alarms: contract.alarmsSchema,

@@ -5,23 +5,15 @@ import { deferral, type Label } from '#rules/alarm/label.ts';
 import { fillFacts, type Subject, sayAlarm, spokenOf } from '#rules/alarm/say.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import type { Evidence } from '#rules/kinds/kind.ts';
-import type { Coverage, RuleCard } from '#rules/plan/card.ts';
+import type { RuleCard } from '#rules/plan/card.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
 import { causeOf, gradeOf, isBad, type QualityCode } from '#rules/signal/quality.ts';
-import type { EpochMs } from '#rules/signal/sample.ts';
 import type { KeptHold } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
-import type {
-  AlarmView,
-  CoverageView,
-  HoldView,
-  RuleView,
-  SampleEvent,
-  SignalView,
-} from '../web/contract.ts';
+import type { AlarmView, HoldView, RuleView, SampleEvent, SignalView } from '../web/contract.ts';
 import type { Latest } from './sample-book.ts';
 
-const split = (id: string): { line: string; station: string; name: string } => {
+export const split = (id: string): { line: string; station: string; name: string } => {
   const [line = '', station = '', name = ''] = id.split('/');
   return { line, station, name };
 };
@@ -70,13 +62,14 @@ export function signalView(
   };
 }
 
-export function subjectOf(card: RuleCard, signal: PlanSignal, timezone: string): Subject {
+/** `signal` is null where the rule judges marks alone. */
+export function subjectOf(card: RuleCard, signal: PlanSignal | null, timezone: string): Subject {
   return {
     station: card.station,
     signal: card.signal,
-    signals: card.signals,
-    unit: signal.unit,
-    digits: signal.digits,
+    signals: card.signals.length === 0 ? card.marks : card.signals,
+    unit: signal?.unit ?? '1',
+    digits: signal?.digits ?? null,
     facts: card.facts,
     timezone,
     container: card.hold?.what === 'container' ? card.hold.item : null,
@@ -135,7 +128,7 @@ function labelView(
   signal: PlanSignal | null,
   timezone: string,
 ): AlarmView['label'] {
-  if (card === null || signal === null) {
+  if (card === null || (signal === null && card.signals.length > 0)) {
     const { doNot, ...label } = departedLabel(occurrence.rule);
     return { ...label, steps: [], do_not: [...doNot], deferral };
   }
@@ -194,6 +187,8 @@ const evidenceView = (
   reached_ms: evidence.reachedMs ?? null,
   required_ms: evidence.requiredMs ?? null,
   left_ms: evidence.leftMs ?? null,
+  item: evidence.item ?? null,
+  items: evidence.items ?? null,
 });
 
 export const holdView = (hold: KeptHold): HoldView => ({
@@ -216,6 +211,7 @@ export function ruleView(card: RuleCard, signal: PlanSignal | null): RuleView {
     kind: card.kind,
     summary: card.summary,
     signals: [...card.signals],
+    marks: [...card.marks],
     unit: signal?.unit ?? '1',
     readiness: card.readiness,
     needs: [...card.needs],
@@ -240,52 +236,5 @@ export function ruleView(card: RuleCard, signal: PlanSignal | null): RuleView {
       source: basis.source,
       confirmed,
     })),
-  };
-}
-
-/** `unjudged`: whether a rule cannot be judged just now. */
-export function coverageView(
-  coverage: Coverage,
-  cards: readonly RuleCard[],
-  unjudged: (rule: string) => boolean,
-  at: EpochMs,
-): CoverageView {
-  const stations = coverage.stations.map((each) => {
-    const { line, station } = split(each.station);
-    const watched = each.watched.map((hazard) => ({
-      hazard: hazard.words,
-      to_people: hazard.people,
-      state: hazard.rules.every(unjudged) ? ('unjudged' as const) : ('watched' as const),
-      rules: [...hazard.rules],
-      missing: [],
-      why: null,
-    }));
-    const unwatched = each.unwatched.map((hazard) => ({
-      hazard: hazard.words,
-      to_people: hazard.people,
-      state: 'not-watched' as const,
-      rules: [],
-      missing: hazard.missing.map(({ signal }) => signal),
-      why: hazard.why,
-    }));
-    return {
-      line,
-      station,
-      kind: each.kind,
-      hazards: [...watched, ...unwatched],
-      rules: cards
-        .filter((card) => card.station === each.station)
-        .map(({ id, readiness, needs }) => ({ rule: id, readiness, needs: [...needs] })),
-      moot: each.moot.map((rule) => ({ ...rule })),
-    };
-  });
-  const counted = (state: string): number =>
-    stations.flatMap(({ hazards }) => hazards).filter((hazard) => hazard.state === state).length;
-  return {
-    at,
-    watched: counted('watched'),
-    not_watched: counted('not-watched'),
-    unjudged: counted('unjudged'),
-    stations,
   };
 }

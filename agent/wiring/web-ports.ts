@@ -22,11 +22,12 @@ import type {
   WebPorts,
 } from '../web/ports.ts';
 import type { Core } from './core.ts';
+import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
 import type { Latest } from './sample-book.ts';
-import { alarmView, coverageView, holdView, ruleView, sampleView, signalView } from './views.ts';
+import { alarmView, holdView, ruleView, sampleView, signalView } from './views.ts';
 
 export interface WebPortsParts {
   readonly core: Core;

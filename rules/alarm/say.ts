@@ -153,6 +153,9 @@ export function spokenOf(
 function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: Evidence): void {
   const { unit, digits, signals = [subject.signal] } = subject;
   const { input, reference, difference, allowed, reachedMs, requiredMs, leftMs } = evidence;
+  const { item, items } = evidence;
+  if (item !== undefined) words.set('item', { kind: 'text', text: item });
+  if (items !== undefined) words.set('items', { kind: 'text', text: String(items) });
   words.set('signals', { kind: 'text', text: signals.join(' and ') });
   const which = input === undefined ? undefined : signals[input];
   if (which !== undefined) words.set('which', { kind: 'text', text: which });

@@ -127,6 +127,8 @@ export function assembleBindings(
 export function assembleRules(
   drafts: readonly RuleDraft[],
   index: SignalIndex,
+  /** Mark ids in the order of the plan. */
+  marks: readonly string[],
   report: Report,
 ): { readonly rules: readonly PlanRule[]; readonly cards: readonly RuleCard[] } {
   const rules: PlanRule[] = [];
@@ -138,14 +140,13 @@ export function assembleRules(
         report(twice(id, 'rule', draft.path));
         continue;
       }
-      const signal = signalId(draft.signal, instance);
+      const signals = draft.signals.map((signal) => signalId(signal, instance));
       const gates = draft.gates.map((gate) => signalId(gate.signal, instance));
-      const others = draft.others.map((other) => signalId(other, instance));
       const unheard = new Set(gates.filter((gate) => !index.has(gate)));
       const missing = [...draft.missing, ...[...unheard].map((gate) => `a reading of ${gate}`)];
-      cards.set(id, cardOf(draft, id, [signal, ...others], gates, missing));
+      cards.set(id, cardOf(draft, id, signals, gates, missing));
       if (missing.length > 0 || draft.compiled === null) continue;
-      rules.push(ruleOf(draft, id, [signal, ...others], gates, index));
+      rules.push(ruleOf(draft, id, signals, gates, index, marks));
     }
   }
   return { rules: rules.sort(byId), cards: [...cards.values()].sort(byId) };
@@ -157,6 +158,7 @@ function ruleOf(
   signals: readonly string[],
   gates: readonly string[],
   index: SignalIndex,
+  marks: readonly string[],
 ): PlanRule {
   return {
     id,
@@ -167,10 +169,14 @@ function ruleOf(
       settings: draft.compiled,
       inputs: signals.map((signal, i) => ({
         id: signal,
-        unit: [draft.signal, ...draft.others][i]!.unit,
+        unit: draft.signals[i]!.unit,
       })),
+      ...(draft.marks.length === 0 ? {} : { marks: draft.marks.map(({ id: mark }) => mark) }),
     }),
     inputs: signals.map((signal) => at(index, signal)),
+    ...(draft.marks.length === 0
+      ? {}
+      : { marks: draft.marks.map(({ id: mark }) => marks.indexOf(mark)) }),
     gates: draft.gates.map(({ low, high }, i) => ({ signal: at(index, gates[i]!), low, high })),
     class: draft.class,
     priority: draft.priority,
@@ -191,8 +197,9 @@ function cardOf(
     station: draft.station.id,
     kind: draft.kind.name,
     summary: draft.kind.summary,
-    signal: signals[0]!,
+    signal: signals[0] ?? draft.marks[0]?.id ?? draft.station.id,
     signals,
+    marks: draft.marks.map((mark) => mark.id),
     settings: draft.card,
     readiness:
       missing.length > 0 || draft.compiled === null

@@ -2,6 +2,7 @@
 import type { Label } from '../alarm/label.ts';
 import type { Priority } from '../alarm/priority.ts';
 import type { HoldWhat } from '../hold/hold.ts';
+import type { MarkPayloadWritten } from '../site/mark-schema.ts';
 import type { Basis } from '../stations/station.ts';
 import type { AlarmClass } from './plan.ts';
 
@@ -36,10 +37,12 @@ export interface RuleCard {
   readonly kind: string;
   /** What the kind judges, in one sentence. */
   readonly summary: string;
-  /** The signal it is about. */
+  /** The signal it is about; where it judges marks alone, the first of them. */
   readonly signal: string;
-  /** All it judges, that one first. */
+  /** All signals it judges, that one first. */
   readonly signals: readonly string[];
+  /** The marks it judges, in the order of their roles. */
+  readonly marks: readonly string[];
   readonly settings: readonly CardSetting[];
   readonly readiness: Readiness;
   /** What must be entered before it arms, or before its limit is confirmed. */
@@ -64,6 +67,32 @@ export interface RuleCard {
   readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
 }
 
+/** What people may say happened at a station. */
+export interface MarkCard {
+  /** `line/station/mark`. */
+  readonly id: string;
+  readonly station: string;
+  readonly name: string;
+  /** What it happens to; null where it happens to the place itself. */
+  readonly what: HoldWhat | null;
+  readonly meaning: string;
+  /** Who writes it down, as it follows “by”. */
+  readonly byWhom: string;
+  /** The topic by which a device says it; null where only people do. */
+  readonly topic: string | null;
+}
+
+/** How messages become marks. */
+export interface MarkBinding {
+  /** `line/station`. */
+  readonly station: string;
+  readonly mark: string;
+  readonly what: HoldWhat | null;
+  /** An exact MQTT topic. */
+  readonly topic: string;
+  readonly payload: MarkPayloadWritten;
+}
+
 /** What is watched and what is not: the answer of GET /api/coverage. */
 export interface Coverage {
   readonly stations: readonly StationCoverage[];
@@ -74,6 +103,8 @@ export interface WatchedHazard {
   readonly words: string;
   readonly people: boolean;
   readonly rules: readonly string[];
+  /** Marks without which nothing watches it: watched only as far as people write them down. */
+  readonly marks: readonly string[];
 }
 
 export interface UnwatchedHazard {

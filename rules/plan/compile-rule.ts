@@ -9,7 +9,7 @@ import type { Given, TemplateNumber } from '../stations/station.ts';
 import type { CardLabel } from './card.ts';
 
 import { sentence } from './compile-signal.ts';
-import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
+import type { MarkDraft, Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { commonInstances } from './draft-derived.ts';
 import { compileFacts, compileLabel } from './rule-label.ts';
 import { checkSettings, draftSettings, ownSettings, type PathOf } from './rule-settings.ts';
@@ -21,6 +21,8 @@ export interface RuleSource extends TermDefaults {
   readonly kind: RuleKind;
   /** All it judges, the one it is about first. */
   readonly signals: readonly SignalDraft[];
+  /** And the marks, in the order of their roles. */
+  readonly judgedMarks?: readonly MarkDraft[];
   readonly numbers: readonly TemplateNumber[];
   readonly fixed: Readonly<Record<string, boolean>>;
   readonly hazard: string | null;
@@ -55,9 +57,7 @@ export function compileRule(
       : rulePath;
   const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), source.given);
   reportRaised(station, source.numbers, written, pathOf, report);
-  const { kind } = source;
-  const [signal, ...others] = source.signals;
-  if (signal === undefined) throw new RangeError(`${source.name} judges no signal`);
+  const { kind, judgedMarks: marks = [] } = source;
   const shape = commonInstances(source.signals);
   if (shape === null)
     report({
@@ -70,7 +70,14 @@ export function compileRule(
   let compiled: unknown = null;
   if (sound && drafted.missing.length === 0) {
     const problems: SettingsProblem[] = [];
-    compiled = kind.compile(settingsReader(drafted.settings, signal, problems));
+    compiled = kind.compile(
+      settingsReader(
+        drafted.settings,
+        source.signals,
+        problems,
+        marks.map(({ what }) => what),
+      ),
+    );
     // What is said of the rule as a whole may only follow from a setting that could not be read.
     const unreadable = problems.filter((problem) => problem.path.length > 0);
     for (const problem of unreadable.length > 0 ? unreadable : problems)
@@ -87,8 +94,8 @@ export function compileRule(
     name: source.name,
     path: rulePath,
     kind,
-    signal,
-    others,
+    signals: source.signals,
+    marks,
     instances: shape?.instances ?? [],
     ...drafted,
     unconfirmed: [
@@ -99,7 +106,15 @@ export function compileRule(
     ],
     wants: [...source.wants, ...drafted.wanted],
     compiled,
-    ...compileTerms(station, signals, signal, written, source, pathOf, report),
+    ...compileTerms(
+      station,
+      signals,
+      { judged: source.signals[0]?.names ?? [], marks: marks.length > 0 },
+      written,
+      source,
+      pathOf,
+      report,
+    ),
     hazard: source.hazard,
     people: source.people,
     label: compileLabel(written, source.label, facts, rulePath, report),

@@ -13,8 +13,9 @@ import { stationKinds } from '../stations/all.ts';
 import { assembleBindings, assembleDerived, assembleRules, assembleSignals } from './assemble.ts';
 import { assembleRun } from './assemble-run.ts';
 import { type Binding, isInstance } from './binding.ts';
-import type { Coverage, RuleCard } from './card.ts';
+import type { Coverage, MarkBinding, MarkCard, RuleCard } from './card.ts';
 import { compileDerived } from './compile-derived.ts';
+import { markBindings, markCards, stationMarks } from './compile-marks.ts';
 import { compileSignal } from './compile-signal.ts';
 import { coverStation } from './coverage.ts';
 import type { Report, SignalDraft, StationDraft } from './draft.ts';
@@ -32,6 +33,9 @@ export interface CompiledSite {
   /** By rule id; those not armed too. */
   readonly rules: readonly RuleCard[];
   readonly coverage: Coverage;
+  /** By mark id. */
+  readonly marks: readonly MarkCard[];
+  readonly markBindings: readonly MarkBinding[];
   readonly problems: readonly SiteProblem[];
 }
 
@@ -67,9 +71,11 @@ export function compileSite(
   }
   const drafts = stations.flatMap(({ signals }) => [...signals.values()]);
   const { signals, index } = assembleSignals(drafts, report);
+  const marks = markCards(stations.map(({ station }) => station));
   const assembled = assembleRules(
     stations.flatMap(({ found }) => found.rules),
     index,
+    marks.map(({ id }) => id),
     report,
   );
   reportTooMany('signals', signals.length, signalsMax, report);
@@ -83,8 +89,11 @@ export function compileSite(
       runs: stations.flatMap(({ station, signals: own, found }) =>
         assembleRun(station, own, found.rules, index),
       ),
+      ...(marks.length === 0 ? {} : { marks: marks.map(({ id, what }) => ({ id, what })) }),
     },
     bindings: assembleBindings(drafts, index),
+    marks,
+    markBindings: markBindings(stations.map(({ station }) => station)),
     rules: assembled.cards,
     coverage: {
       stations: stations
@@ -151,6 +160,7 @@ function draftStation(
     firePlan: site.fire_plan ?? null,
     broken: new Set(left.map((signal) => signal.slice(id.length + 1))),
     lacking: new Map(),
+    marks: stationMarks(id, kind, written, path, report),
   };
 }
 

@@ -15,10 +15,11 @@ export function coverStation(
   const hazards = [...station.kind.hazards, ...ownHazards(found)];
   for (const hazard of hazards) {
     const { id, words, people } = hazard;
-    const rules = cards
-      .filter((card) => card.hazard === id && card.readiness !== 'not-armed')
-      .map((card) => card.id);
-    if (rules.length > 0) watched.push({ hazard: id, words, people, rules });
+    const armed = cards.filter((card) => card.hazard === id && card.readiness !== 'not-armed');
+    const rules = armed.map((card) => card.id);
+    const leans = armed.every((card) => card.marks.length > 0);
+    const marks = leans ? [...new Set(armed.flatMap((card) => card.marks))] : [];
+    if (rules.length > 0) watched.push({ hazard: id, words, people, rules, marks });
     else unwatched.push(unwatchedHazard(station, signals, found, cards, hazard));
   }
   return {
@@ -95,7 +96,7 @@ const silenceUnnoticed = (
 ): string[] =>
   [...signals.values()]
     .filter((signal) => signal.kind === 'measured')
-    .filter((signal) => !found.rules.some((r) => r.kind.watchesHealth && r.signal === signal))
+    .filter((signal) => !found.rules.some((r) => r.kind.watchesHealth && r.signals[0] === signal))
     .map((signal) => `${station.id}/${signal.name}`);
 
 function unwatchedHazard(
@@ -160,7 +161,15 @@ function whyUnwatched(
       .flatMap((template) => lackedBy(station, template.signals)),
   ];
   if (needs.length > 0) return `Not armed: needs ${needs.join('; ')}.`;
-  if (missing.length > 0)
-    return `No sensor: bind ${missing.map((signal) => signal.name).join(' or ')}.`;
+  const byHand = missing.filter((signal) => signal.byHand === true);
+  const others = missing.filter((signal) => signal.byHand !== true);
+  const names = (each: readonly StationSignal[]): string =>
+    each.map((signal) => signal.name).join(' or ');
+  if (others.length > 0) {
+    const orHand = byHand.length > 0 ? `, or enter ${names(byHand)} by hand` : '';
+    return `No sensor: bind ${names(others)}${orHand}.`;
+  }
+  if (byHand.length > 0)
+    return `Nobody enters it: list ${names(byHand)} under signals with by_hand: true.`;
   return 'Its sensors have not been heard yet.';
 }

@@ -5,6 +5,7 @@ import type { HoldWhat } from '../hold/hold.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import type { Sheet } from '../material/read-sheet.ts';
 import type { Unit } from '../quantity/unit.ts';
+import type { MarkPayloadWritten } from '../site/mark-schema.ts';
 import { didYouMean } from '../site/nearest.ts';
 import type { SiteProblem } from '../site/problem.ts';
 import type { SiteWritten, StationWritten } from '../site/schema.ts';
@@ -26,8 +27,19 @@ export interface StationDraft {
   readonly firePlan: SiteWritten['fire_plan'] | null;
   /** Names of signals that are written, but not so that they can be used; said once, not at each rule. */
   readonly broken: Set<string>;
+  readonly marks: ReadonlyMap<string, MarkDraft>;
   /** Derived signals that do not exist for want of a number, and what each needs. */
   readonly lacking: Map<string, readonly string[]>;
+}
+
+export interface MarkDraft {
+  readonly id: string;
+  readonly name: string;
+  readonly what: HoldWhat | null;
+  readonly meaning: string;
+  readonly byWhom: string;
+  /** The topic by which a device says it. */
+  readonly said: { readonly topic: string; readonly payload: MarkPayloadWritten } | null;
 }
 
 /** How a measured signal is read; see Binding. */
@@ -85,10 +97,10 @@ export interface RuleDraft {
   readonly name: string;
   readonly path: Path;
   readonly kind: RuleKind;
-  /** What it is about. */
-  readonly signal: SignalDraft;
-  /** Its other inputs, in order. */
-  readonly others: readonly SignalDraft[];
+  /** What it judges, the one it is about first; empty where it judges marks alone. */
+  readonly signals: readonly SignalDraft[];
+  /** In the order of their roles. */
+  readonly marks: readonly MarkDraft[];
   /** Values of wildcards that all its inputs have; the single '' where none is a wildcard. */
   readonly instances: readonly string[];
   /** As written, defaults filled in. */

@@ -83,7 +83,7 @@ function leaningPriority(signal: SignalDraft, others: readonly RuleDraft[]): Pri
   const leans = (from: SignalDraft): boolean =>
     from === signal || (from.derived?.inputs.some(leans) ?? false);
   const ranks = others
-    .filter((rule) => [rule.signal, ...rule.others].some(leans))
+    .filter((rule) => rule.signals.some(leans))
     .map((rule) => priorities.indexOf(rule.priority[0]));
   const rank = Math.max(priorities.indexOf('medium'), Math.min(...ranks, priorities.length - 1));
   return priorities[rank]!;

@@ -18,7 +18,7 @@ import {
 export function judgedSignals(
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
-  kind: Pick<RuleKind, 'name' | 'takes'>,
+  kind: Pick<RuleKind, 'name' | 'takes' | 'without' | 'marks'>,
   candidates: readonly string[],
   own: RuleWritten | undefined,
   path: Path,
@@ -32,8 +32,10 @@ export function judgedSignals(
     const found = bound(candidates);
     const { takes } = kind;
     if (takes === undefined) return found.length === 0 ? null : found.slice(0, 1);
-    const enough = takes.units === 'same' ? takes.least : candidates.length;
-    return found.length < Math.max(1, enough) ? null : found;
+    const fewer = takes.units === 'same' || kind.without !== undefined;
+    const enough = fewer ? takes.least : candidates.length;
+    const least = kind.marks === undefined ? 1 : 0;
+    return found.length < Math.max(least, enough) ? null : found.slice(0, takes.most);
   }
   const missing = wanted.filter((name) => !signals.has(name));
   const at = own?.signals === undefined ? 'signal' : 'signals';
@@ -67,7 +69,7 @@ function wantedSignals(
     });
     return null;
   }
-  if (takes !== undefined && own?.signal !== undefined) {
+  if (takes !== undefined && takes.least > 1 && own?.signal !== undefined) {
     report({
       path: [...path, 'signal'],
       problem: `${kind.name} judges several signals together`,
@@ -100,6 +102,7 @@ function fits(
     return false;
   }
   for (const [i, signal] of found.entries()) {
+    if (takes.units === 'any') continue;
     const unit = takes.units === 'same' ? found[0]!.unit : takes.units[i]!;
     if (signal.unit === unit) continue;
     report({

@@ -37,10 +37,16 @@ export interface Terms {
   readonly respondMs: number | null;
 }
 
+/** Names of the wildcards of what a rule judges, and whether it judges marks. */
+interface RuleAbout {
+  readonly judged: readonly string[];
+  readonly marks: boolean;
+}
+
 export function compileTerms(
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
-  signal: SignalDraft,
+  about: RuleAbout,
   written: Partial<RuleWritten>,
   defaults: TermDefaults,
   pathOf: PathOf,
@@ -51,7 +57,7 @@ export function compileTerms(
     gates: compileGates(
       station,
       signals,
-      signal,
+      about,
       written,
       defaults.gate,
       [...pathOf('gate'), 'gate'],
@@ -96,20 +102,29 @@ function compileHold(
 function compileGates(
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
-  judged: SignalDraft,
+  about: RuleAbout,
   written: Partial<RuleWritten>,
   fallback: TermDefaults['gate'],
   path: Path,
   report: Report,
 ): readonly GateDraft[] {
   if (written.gate === 'none') return [];
+  if (about.marks) {
+    if (written.gate !== undefined)
+      report({
+        path,
+        problem: 'a rule that judges a mark takes no gate: what was written down stays so',
+        fix: 'Take gate out.',
+      });
+    return [];
+  }
   const gates = written.gate ?? fallback ?? [];
   const single = 'signal' in gates;
   const list: readonly GateWords[] = single ? [gates] : gates;
   return list.flatMap((gate, i) => {
     const at = single ? path : [...path, i];
     const signal = signals.get(gate.signal);
-    if (signal !== undefined) return [compileGate(gate, signal, judged, at, report)];
+    if (signal !== undefined) return [compileGate(gate, signal, about.judged, at, report)];
     if (written.gate !== undefined)
       reportNoSignal(station, signals, gate.signal, [...at, 'signal'], report);
     return [];
@@ -125,11 +140,11 @@ interface GateWords {
 function compileGate(
   gate: GateWords,
   signal: SignalDraft,
-  judged: SignalDraft,
+  judged: readonly string[],
   path: Path,
   report: Report,
 ): GateDraft {
-  if (signal.names.length > 0 && signal.names.join() !== judged.names.join())
+  if (signal.names.length > 0 && signal.names.join() !== judged.join())
     report({
       path: [...path, 'signal'],
       problem: `"${gate.signal}" is many signals (${signal.names.join(', ')}), and none of them is this rule's`,

@@ -8,6 +8,7 @@ import { compileRule, type RuleWords } from './compile-rule.ts';
 import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
 import { healthRuleNames, healthRules } from './health-rules.ts';
+import { judgedMarks } from './judged-marks.ts';
 import { judgedSignals } from './judged-signals.ts';
 
 export interface StationRules {
@@ -105,6 +106,8 @@ function fromTemplate(
       });
     return null;
   }
+  const marks = judgedMarks(station, kind, template.marks ?? [], own, path, report);
+  if (marks === null) return null;
   const given = givenBy(station);
   return compileRule(
     station,
@@ -113,6 +116,7 @@ function fromTemplate(
       ...template,
       kind,
       signals: judged,
+      judgedMarks: marks,
       fixed: template.fixed ?? {},
       people: station.kind.hazards.some((h) => h.id === template.hazard && h.people),
       facts: template.facts?.(given) ?? {},
@@ -168,7 +172,10 @@ function ownRule(
   }
   const kind = ownKind(words.kind, name, path, report);
   for (const [key, what] of requiredOfOwn)
-    if (words[key] === undefined && !(key === 'signal' && words.signals !== undefined))
+    if (
+      words[key] === undefined &&
+      !(key === 'signal' && (words.signals ?? words.marks ?? kind?.marks))
+    )
       report({
         path: [...path, key],
         problem: `the rule "${name}" has no ${key}`,
@@ -180,8 +187,9 @@ function ownRule(
     ...(words.signals === undefined ? {} : several),
   };
   const judged = judgedSignals(station, signals, taken, [], words, path, report);
-  if (kind === null || judged === null) return null;
-  const own = { name, kind, signals: judged, given: givenBy(station) };
+  const marks = kind === null ? null : judgedMarks(station, kind, [], words, path, report);
+  if (kind === null || judged === null || marks === null) return null;
+  const own = { name, kind, signals: judged, judgedMarks: marks, given: givenBy(station) };
   return compileRule(
     station,
     signals,

@@ -55,6 +55,16 @@ export const ruleFields = {
       }),
     ),
   ),
+  marks: z.optional(
+    z.array(nameText).check(
+      z.minLength(1),
+      z.maxLength(2),
+      z.meta({
+        description:
+          'The marks of this station it judges, for a kind that judges what people write down.',
+      }),
+    ),
+  ),
   off: z.optional(
     z.literal(true).check(z.meta({ description: 'Switches the rule off; needs a reason.' })),
   ),

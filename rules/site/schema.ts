@@ -6,6 +6,7 @@
  */
 import { z } from 'zod/mini';
 import { quantityText } from '../kinds/settings.ts';
+import { markWritten } from './mark-schema.ts';
 import { nameText } from './name.ts';
 import { ruleWritten } from './rule-schema.ts';
 import { derivedWritten, signalWritten } from './signal-schema.ts';
@@ -83,6 +84,14 @@ export const stationWritten = z
         z.meta({
           description:
             'What is worked out from signals of this station. A station kind works out its own without an entry here.',
+        }),
+      ),
+    ),
+    marks: z.optional(
+      z.record(nameText, markWritten).check(
+        z.meta({
+          description:
+            'What people write down that no signal tells, by name: a topic for a mark the station kind knows, or a mark of your own.',
         }),
       ),
     ),

@@ -4,7 +4,7 @@ import { durationText, quantityText } from '../kinds/settings.ts';
 import { nameText } from './name.ts';
 
 /** Where something stands in the payload. */
-const pointer = (what: string) =>
+export const pointer = (what: string) =>
   z.string().check(
     z.regex(/^(\/([^~/]|~0|~1)*)*$/, 'write a JSON Pointer (RFC 6901), as "/v" or "/data/0/value"'),
     z.maxLength(256),

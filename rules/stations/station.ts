@@ -37,8 +37,22 @@ export interface StationSignal {
   readonly meaning: string;
   /** Where the sensor belongs, exactly. */
   readonly where: string;
+  /** Only a person can read it, with a hand instrument: nobody is asked to bind a sensor. */
+  readonly byHand?: true;
   /** A living reading moves within this; null where it may rest. Engineering judgement. */
   readonly stuckAfter: string | null;
+}
+
+/** Something people write down here that no signal tells. */
+export interface StationMark {
+  /** A name like a signal's; no signal of the station has it. */
+  readonly name: string;
+  /** What it happens to; null where it happens to the place itself. */
+  readonly what: HoldWhat | null;
+  /** What happened, in a sentence. */
+  readonly meaning: string;
+  /** Who writes it down, as it follows “by”. */
+  readonly byWhom: string;
 }
 
 export interface StationDerived {
@@ -109,8 +123,10 @@ export interface Given {
 export interface RuleTemplate {
   readonly name: string;
   readonly kind: string;
-  /** It judges the first of these that is bound; a kind of several judges them together. */
+  /** It judges the first of these that is bound; a kind of several judges them together. Empty where marks are all. */
   readonly signals: readonly string[];
+  /** Marks of the station it judges, in the order of their roles. */
+  readonly marks?: readonly string[];
   /** Why it would mean nothing here; null where it does. */
   readonly moot?: (given: Given) => string | null;
   /** Its steps name the fire plan: coverage asks for one. */
@@ -150,6 +166,8 @@ export interface StationKind {
   readonly summary: string;
   readonly signals: readonly StationSignal[];
   readonly derived: readonly StationDerived[];
+  /** What people write down here. */
+  readonly marks?: readonly StationMark[];
   readonly hazards: readonly Hazard[];
   readonly rules: readonly RuleTemplate[];
   /** Loads are followed from entry to exit. */

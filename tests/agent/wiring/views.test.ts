@@ -1,4 +1,5 @@
 /** What the agent shows has the shape it promises, whatever state the engine is in. */
+
 import { describe, expect, test } from 'vitest';
 import type { z } from 'zod';
 import {
@@ -9,14 +10,8 @@ import {
   sampleEventSchema,
   signalSchema,
 } from '#agent/web/contract.ts';
-import {
-  alarmView,
-  coverageView,
-  holdView,
-  ruleView,
-  sampleView,
-  signalView,
-} from '#agent/wiring/views.ts';
+import { coverageView } from '#agent/wiring/coverage-view.ts';
+import { alarmView, holdView, ruleView, sampleView, signalView } from '#agent/wiring/views.ts';
 import { quality } from '#rules/signal/quality.ts';
 import { uniform } from '../../rules/kinds/chance.ts';
 import { freshFolder } from '../store/folders.ts';

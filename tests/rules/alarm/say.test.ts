@@ -175,6 +175,8 @@ describe('every placeholder', () => {
     reachedMs: 4 * min,
     requiredMs: 10 * min,
     leftMs: 30_000,
+    item: 'R-12',
+    items: 3,
     perMs: 2 * min,
     other: 0,
   };
@@ -202,6 +204,8 @@ describe('every placeholder', () => {
     ['reached', '4 min'],
     ['required', '10 min'],
     ['left', '30 s'],
+    ['item', 'R-12'],
+    ['items', '3'],
     ['early', '40 min'],
     ['late', '3 h'],
     ['duration', '10 min'],
