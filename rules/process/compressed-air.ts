@@ -13,6 +13,7 @@ import {
   saturationPressureOverIceBelowFreezingPa,
   saturationPressureOverWaterPa,
 } from './saturation.ts';
+import type { Subject } from './subject.ts';
 
 /** kPa absolute: the standard atmosphere (ISO 2533), where nobody measured the real one. */
 export const standardAtmosphereKPa = 101.325;
@@ -123,3 +124,48 @@ function atPressure(
   if (!(toAbsoluteKPa > 0 && toAbsoluteKPa <= absoluteKPaMax)) return null;
   return (vapourPa / fromAbsoluteKPa) * toAbsoluteKPa;
 }
+
+export const subject: Subject = {
+  title: 'Compressed air',
+  about:
+    'Pressure dew point to dew point at another pressure, and the water class. The hazard of a spray line is liquid water and oil in its pipe; a dew point says nothing of oil or particles.',
+  symbols: {
+    t1: 'dew point at the first pressure, °C; t2 at the second',
+    p1: 'first absolute pressure, kPa; p2 second',
+    e: 'saturation pressure over water, or over ice below freezing, Pa',
+    PDP: 'pressure dew point, °C',
+  },
+  source:
+    'Share of vapour unchanged; Sonntag 1990. Classes: ISO 8573-1:2010, as tabled by two makers of equipment.',
+  uncertainty: '0.2 K in the frost point at 8 bar, for the enhancement factor left out.',
+  functions: {
+    absoluteFromGaugeKPa: {
+      formula: 'gauge + atmosphere',
+      range: 'Atmosphere 50 to 120 kPa, sum over 0 to 2000 kPa; nothing outside.',
+    },
+    frostPointBelowFreezingAtPressureC: {
+      formula: 'e(t2) p1 = e(t1) p2, over ice below the triple point',
+      range: '-100 to 60 °C, over 0 to 2000 kPa absolute; nothing outside.',
+    },
+    dewPointOverWaterAtPressureC: {
+      formula: 'e_w(t2) p1 = e_w(t1) p2, over water at every temperature',
+      range: 'As above; nothing outside.',
+    },
+    atmosphericFrostPointC: {
+      formula: 'as above, from the line to the atmosphere, over ice below freezing',
+      range: 'As above; line pressure gauge.',
+    },
+    atmosphericDewPointOverWaterC: {
+      formula: 'as above, from the line to the atmosphere, over water',
+      range: 'As above; line pressure gauge.',
+    },
+    vapourPpm: {
+      formula: '1e6 e/p',
+      range: '-100 to 60 °C; nothing outside and where e is not below p.',
+    },
+    waterClassByDewPoint: {
+      formula: '1: PDP <= -70, 2: -40, 3: -20, 4: +3, 5: +7, 6: +10 °C',
+      range: 'Nothing above +10 °C, where the class goes by liquid water. Never class 0.',
+    },
+  },
+};

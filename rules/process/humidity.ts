@@ -11,6 +11,7 @@ import {
   frostPointBelowFreezingElseDewPointC,
   saturationPressureOverWaterPa,
 } from './saturation.ts';
+import type { Subject } from './subject.ts';
 
 /**
  * The highest reading taken as a humidity. A good sensor in saturated air may read a few percent
@@ -89,3 +90,49 @@ export function vapourDensityKgPerM3(
   if (!(vapourPressurePa >= 0 && vapourPressurePa < 1e6)) return null;
   return vapourPressurePa / (vapourGasConstantJPerKgK * (temperatureC + 273.15));
 }
+
+export const subject: Subject = {
+  title: 'Humidity, dew point and margin of a surface',
+  about:
+    'What a humidity sensor says about condensation on a part. Relative humidity is over water at every temperature. The margin matters for cold bare metal and cold coated parts; it does not judge flash-off.',
+  symbols: {
+    RH: 'relative humidity over water, %',
+    t: 'air temperature, °C; t_s of the surface',
+    e: 'vapour pressure, Pa',
+    e_w: 'saturation pressure over water, Pa',
+    t_d: 'dew point over water, °C',
+    t_f: 'frost point over ice, °C',
+    R_v: 'gas constant of vapour, 461.523 J/(kg K)',
+  },
+  source:
+    'Definition of RH: WMO-No. 8. Saturation: Sonntag 1990. 3 K of margin is customary; ISO 8502-4 gives no single figure.',
+  uncertainty:
+    '0.01 K in dew point against another saturation formula; a sensor good to 2 % RH is about 0.35 K at room conditions.',
+  functions: {
+    vapourPressureOverWaterPa: {
+      formula: 'e = RH/100 e_w(t)',
+      range: '-100 to 100 °C, RH over 0 to 105 %; nothing outside.',
+    },
+    dewPointOverWaterFromHumidityC: {
+      formula: 't_d with e_w(t_d) = e',
+      range: 'As above; nothing outside.',
+    },
+    firstDepositFromHumidityC: {
+      formula: 't_d above 0.01 °C, t_f below',
+      range: 'As above; nothing outside.',
+    },
+    surfaceMarginK: {
+      formula: 't_s - first deposit',
+      range: 'Surface -100 to 100 °C, else as above; nothing outside.',
+    },
+    humidityOverWaterPct: {
+      formula: 'RH = 100 e/e_w(t)',
+      range: '-100 to 100 °C, e 0 to 1e6 Pa; nothing outside.',
+    },
+    vapourDensityKgPerM3: {
+      formula: 'e/(R_v T)',
+      range: 'As above; nothing outside.',
+      uncertainty: 'Below 0.2 % under 50 °C, as an ideal gas.',
+    },
+  },
+};

@@ -11,6 +11,7 @@
  */
 import { firstDepositFromHumidityC, vapourPressureOverWaterPa } from './humidity.ts';
 import { saturationPressureOverIcePa, saturationPressureOverWaterPa } from './saturation.ts';
+import type { Subject } from './subject.ts';
 
 /** Molar mass of water over that of dry air. */
 const massRatio = 0.621945;
@@ -108,3 +109,52 @@ export function specificVolumeM3PerKg(
   if (!believable(pressurePa)) return null;
   return (dryAirGasConstantJPerKgK * (temperatureC + 273.15) * (1 + 1.607858 * ratio)) / pressurePa;
 }
+
+export const subject: Subject = {
+  title: 'Moist air',
+  about: 'Water in air by mass, wet bulb, enthalpy, volume: for drying and flash-off.',
+  symbols: {
+    W: 'humidity ratio, kg water a kg dry air; W* saturated at the wet bulb',
+    e: 'vapour pressure, Pa',
+    p: 'absolute pressure, Pa',
+    t: 'dry bulb, °C; t* wet bulb',
+    h: 'enthalpy, kJ a kg dry air',
+    v: 'volume, m3 a kg dry air',
+    T: 'temperature, K',
+  },
+  source:
+    'ASHRAE Handbook Fundamentals 2017, chapter 1, equations 20, 26, 30, 33, 35; saturation by Sonntag 1990.',
+  uncertainty:
+    'Ideal gases: W low by 0.5 % at 25 °C and 1.2 % at 85 °C against tables with the enhancement factor.',
+  functions: {
+    humidityRatio: {
+      formula: 'W = 0.621945 e/(p - e)',
+      range: 'p 1 kPa to 2 MPa, e from 0 to below p; nothing outside.',
+    },
+    vapourPressureFromRatioPa: {
+      formula: 'e = p W/(0.621945 + W)',
+      range: 'W 0 to 1000, p as above; nothing outside.',
+    },
+    saturatedHumidityRatioOverWater: {
+      formula: 'W with e = e_w(t)',
+      range: '-100 to 100 °C; nothing outside and where water would boil.',
+    },
+    humidityRatioFromWetBulbIcedBelowFreezing: {
+      formula:
+        'W = ((2501 - 2.326 t*) W* - 1.006 (t - t*))/(2501 + 1.86 t - 4.186 t*); below 0 °C with the figures of ice',
+      range: '-100 to 100 °C, wet bulb not above dry; nothing outside.',
+    },
+    wetBulbIcedBelowFreezingC: {
+      formula: 'the t* that gives W, by bisection to 1e-6 K',
+      range: '-100 to 100 °C, RH over 0 to 100 %; nothing outside.',
+    },
+    enthalpyKJPerKg: {
+      formula: 'h = 1.006 t + W (2501 + 1.86 t)',
+      range: '-100 to 200 °C, W 0 to 1000; nothing outside.',
+    },
+    specificVolumeM3PerKg: {
+      formula: 'v = 287.042 T (1 + 1.607858 W)/p',
+      range: '-100 to 200 °C, W 0 to 1000, p as above; nothing outside.',
+    },
+  },
+};

@@ -10,6 +10,7 @@
  * Ranges as commonly quoted from it: water -100 to 100 °C (below 0 °C supercooled), ice -100 to
  * 0 °C; taken here up to the triple point, 0.01 °C, where the two meet at 611.657 Pa.
  */
+import type { Subject } from './subject.ts';
 
 const zeroCelsiusK = 273.15;
 export const triplePointC = 0.01;
@@ -111,3 +112,47 @@ function withinRange(curve: Curve, foundC: number): number | null {
   if (foundC < lowestC - 1e-9 || foundC > curve.topC + 1e-9) return null;
   return Math.min(curve.topC, Math.max(lowestC, foundC));
 }
+
+export const subject: Subject = {
+  title: 'Saturation of water vapour',
+  about:
+    'How much vapour air can hold over water and over ice, and the temperatures back from it. Below 0 °C the two lie 1 to 3 K apart in dew point, so every name says which.',
+  symbols: {
+    e_w: 'saturation pressure over water, Pa',
+    e_i: 'saturation pressure over ice, Pa',
+    e: 'vapour pressure, Pa',
+    T: 'temperature, K',
+  },
+  source:
+    'D. Sonntag, Z. Meteorol. 40 (1990) 340-344; its ranges as commonly quoted (from memory).',
+  uncertainty:
+    'Over water within 5e-5 of IAPWS from 0 to 25 °C; over ice within 1e-4 down to -20 °C, 6e-4 at -60 °C.',
+  functions: {
+    saturationPressureOverWaterPa: {
+      formula:
+        'ln e_w = -6096.9385/T + 21.2409642 - 2.711193e-2 T + 1.673952e-5 T^2 + 2.433502 ln T',
+      range: '-100 to 100 °C, supercooled below 0; nothing outside.',
+    },
+    saturationPressureOverIcePa: {
+      formula:
+        'ln e_i = -6024.5282/T + 29.32707 + 1.0613868e-2 T - 1.3198825e-5 T^2 - 0.49382577 ln T',
+      range: '-100 to 0.01 °C; nothing outside.',
+    },
+    saturationPressureOverIceBelowFreezingPa: {
+      formula: 'e_i below the triple point, 0.01 °C, e_w above',
+      range: '-100 to 100 °C; nothing outside.',
+    },
+    dewPointOverWaterC: {
+      formula: 'the temperature with e_w = e, by Newton on ln e_w',
+      range: '0.0036 to 101 400 Pa; nothing outside.',
+    },
+    frostPointOverIceC: {
+      formula: 'the temperature with e_i = e',
+      range: 'Up to 611.657 Pa; nothing outside.',
+    },
+    frostPointBelowFreezingElseDewPointC: {
+      formula: 'the frost point below the triple point, the dew point above',
+      range: 'Up to 101 400 Pa; nothing outside.',
+    },
+  },
+};
