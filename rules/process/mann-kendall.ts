@@ -8,6 +8,7 @@
  * Environmental Pollution Monitoring (1987), section 16.4.
  */
 import { upperNormalTail } from './normal-tail.ts';
+import type { Subject } from './subject.ts';
 import { scoreVariance, wellFormed } from './trend.ts';
 
 export interface MannKendall {
@@ -72,3 +73,22 @@ function ordersByInversions(count: number): readonly number[] {
   }
   return orders;
 }
+
+export const subject: Subject = {
+  title: 'Is there a trend',
+  about:
+    'Whether readings rise or fall over time at all, whatever the shape. A step gives a trend too: look before naming it one.',
+  symbols: {
+    S: 'pairs that rise less pairs that fall',
+    Z: 'standard normal figure with continuity correction',
+    p: 'two-sided chance without a trend',
+  },
+  source: 'H. B. Mann, Econometrica 13 (1945) 245-259; R. O. Gilbert (1987), 16.4.',
+  uncertainty: 'Exact for up to 10 untied points; by the normal approximation else.',
+  functions: {
+    mannKendall: {
+      formula: 'Z = (S - sign S)/sqrt(Var S)',
+      range: '3 points or more, finite, times strictly ascending; nothing else.',
+    },
+  },
+};

@@ -4,6 +4,7 @@
  * Source: M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions (1964), 26.2.11 (series)
  * and 26.2.14 (continued fraction).
  */
+import type { Subject } from './subject.ts';
 
 /** P(Z >= z) for z from 0 to 37, to about 1e-13 of itself; 0 beyond. Throws on a negative z. */
 export function upperNormalTail(z: number): number {
@@ -30,3 +31,18 @@ function fraction(z: number): number {
   for (let k = 200; k >= 1; k -= 1) below = z + k / below;
   return 1 / below;
 }
+
+export const subject: Subject = {
+  title: 'Tail of the normal distribution',
+  about: 'The chance of so many standard deviations or more.',
+  symbols: { Z: 'a standard normal figure', z: 'standard deviations' },
+  source:
+    'M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions (1964), 26.2.11, 26.2.14.',
+  uncertainty: 'About 1e-13 of itself.',
+  functions: {
+    upperNormalTail: {
+      formula: 'P(Z >= z), by series below 2.5 and continued fraction above',
+      range: '0 to 37; 0 beyond. A negative z is a fault of the caller and throws.',
+    },
+  },
+};

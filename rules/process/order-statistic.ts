@@ -3,6 +3,7 @@
  *
  * Source: C. A. R. Hoare, Algorithm 65: find, Comm. ACM 4 (1961) 321-322.
  */
+import type { Subject } from './subject.ts';
 
 /**
  * Rearranges `numbers` from `first` to `last` (inclusive) so that the one at `k` is where a sort
@@ -40,3 +41,17 @@ export function orderStatistic(
 
 const middleOf = (a: number, b: number, c: number): number =>
   Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+
+export const subject: Subject = {
+  title: 'The k-th smallest',
+  about: 'Medians and ranks without sorting everything.',
+  symbols: { k: 'place in the sorted order, from 0' },
+  source: 'C. A. R. Hoare, Algorithm 65: find, Comm. ACM 4 (1961) 321-322.',
+  uncertainty: 'Exact.',
+  functions: {
+    orderStatistic: {
+      formula: 'quickselect, median of three',
+      range: 'Numbers without NaN, k within them.',
+    },
+  },
+};

@@ -10,6 +10,7 @@
  * Statistical Methods for Environmental Pollution Monitoring (1987), section 16.5.
  */
 import { orderStatistic } from './order-statistic.ts';
+import type { Subject } from './subject.ts';
 
 export interface SenSlope {
   /** Median of all pairwise slopes, units of value per unit of time. */
@@ -130,3 +131,38 @@ function atRank(numbers: Float64Array, count: number, rank: number): number {
   for (let i = index + 2; i < count; i += 1) upper = Math.min(upper, numbers[i]!);
   return lower + part * (upper - lower);
 }
+
+export const subject: Subject = {
+  title: 'Robust slope',
+  about: 'The slope of readings over time that one wild point cannot bend, with an interval.',
+  symbols: {
+    Q: 'slope, unit of the value per unit of time',
+    n: 'points',
+    C: 'half the interval in ranks, z sqrt(Var S)',
+    z: 'standard normal quantile, two-sided',
+    t: 'sizes of groups of equal values',
+    S: "Kendall's score",
+  },
+  source:
+    'P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379-1389; interval as in R. O. Gilbert (1987), 16.5; intercept after Conover.',
+  uncertainty: 'The interval is by the normal approximation, fair from about 10 points.',
+  functions: {
+    senSlope: {
+      formula:
+        'Q = median of (x_j - x_i)/(t_j - t_i); interval at ranks (N -+ C)/2 of the N slopes',
+      range: '2 points or more, finite, times strictly ascending; nothing else.',
+    },
+    senIntercept: {
+      formula: 'median of values - Q times median of times',
+      range: 'As above; nothing else.',
+    },
+    scoreVariance: {
+      formula: 'Var S = (n(n-1)(2n+5) - sum t(t-1)(2t+5))/18',
+      range: 'Finite values.',
+    },
+    wellFormed: {
+      formula: 'at least 2 points, finite, times strictly ascending',
+      range: 'Any.',
+    },
+  },
+};
