@@ -3,6 +3,7 @@ import { errorsPage } from './errors-page.ts';
 import { materialJsonSchema, siteJsonSchema } from './json-schema.ts';
 import { kindsPage } from './kinds-page.ts';
 import { limitsPage } from './limits-page.ts';
+import { sciencePage } from './science-page.ts';
 import { siteFieldsPage } from './site-fields-page.ts';
 import { stationsPage } from './stations-page.ts';
 import { wordsPage } from './words-page.ts';
@@ -13,6 +14,7 @@ export const generatedPages: readonly (readonly [string, () => string])[] = [
   ['docs/errors.md', errorsPage],
   ['docs/kinds.md', kindsPage],
   ['docs/limits.md', limitsPage],
+  ['docs/science.md', sciencePage],
   ['docs/site-fields.md', siteFieldsPage],
   ['docs/stations.md', stationsPage],
   ['docs/words.md', wordsPage],
