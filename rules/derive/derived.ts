@@ -4,6 +4,9 @@ import { degreeHours } from './degree-hours.ts';
 import type { DerivedKind } from './derived-kind.ts';
 import { dewPoint } from './dew-point.ts';
 import { dewPointMargin } from './dew-point-margin.ts';
+import { drumBulkTemperature } from './drum-bulk-temperature.ts';
+import { drumTimeToFloor } from './drum-time-to-floor.ts';
+import { drumWallTemperature } from './drum-wall-temperature.ts';
 import { heatDose } from './heat-dose.ts';
 import { movingAverage } from './moving-average.ts';
 import { partTemperature } from './part-temperature.ts';
@@ -33,6 +36,9 @@ const all: readonly DerivedKind[] = [
   selfHeatExcess,
   residueGrowth,
   weirFall,
+  drumWallTemperature,
+  drumTimeToFloor,
+  drumBulkTemperature,
   solids,
   solidsMargin,
   wetToDry,
