@@ -76,10 +76,10 @@ export function addToCusum(
 }
 
 /** Which way it has shifted: past h, not at it. Null for none, and unless h is over 0. */
-export function cusumSide(sums: Cusum, decisionInterval: number): 'low' | 'high' | null {
-  if (!(decisionInterval > 0)) return null;
-  const high = sums.high > decisionInterval;
-  const low = sums.low > decisionInterval;
+export function cusumSide(sums: Cusum, decisionLimit: number): 'low' | 'high' | null {
+  if (!(decisionLimit > 0)) return null;
+  const high = sums.high > decisionLimit;
+  const low = sums.low > decisionLimit;
   if (high && low) return sums.high >= sums.low ? 'high' : 'low';
   if (high) return 'high';
   return low ? 'low' : null;

@@ -42,12 +42,12 @@ export const subject: Subject = {
   },
 };
 
-const isWeight = (weight: number): boolean => weight > 0 && weight <= 1;
+const isShare = (newestShare: number): boolean => newestShare > 0 && newestShare <= 1;
 
-/** The next average; weight over 0 and up to 1, both numbers finite. Null outside. */
-export function nextEwma(before: number, value: number, weight: number): number | null {
-  if (!isWeight(weight)) return null;
-  const next = weight * value + (1 - weight) * before;
+/** The next average; weight of the newest over 0 and up to 1, both numbers finite. Null outside. */
+export function nextEwma(before: number, value: number, newestShare: number): number | null {
+  if (!isShare(newestShare)) return null;
+  const next = newestShare * value + (1 - newestShare) * before;
   return Number.isFinite(next) ? next : null;
 }
 
@@ -58,11 +58,11 @@ export function nextEwma(before: number, value: number, weight: number): number 
  */
 export function ewmaSteadyHalfWidth(
   sigma: number,
-  weight: number,
+  newestShare: number,
   widthSigmas: number,
 ): number | null {
-  if (!isWeight(weight) || !(sigma > 0) || !(widthSigmas > 0)) return null;
-  const half = widthSigmas * sigma * Math.sqrt(weight / (2 - weight));
+  if (!isShare(newestShare) || !(sigma > 0) || !(widthSigmas > 0)) return null;
+  const half = widthSigmas * sigma * Math.sqrt(newestShare / (2 - newestShare));
   return Number.isFinite(half) ? half : null;
 }
 
@@ -72,13 +72,13 @@ export function ewmaSteadyHalfWidth(
  */
 export function ewmaGrowingHalfWidth(
   sigma: number,
-  weight: number,
+  newestShare: number,
   widthSigmas: number,
   pointNumber: number,
 ): number | null {
   if (!Number.isInteger(pointNumber) || pointNumber < 1) return null;
-  const steady = ewmaSteadyHalfWidth(sigma, weight, widthSigmas);
+  const steady = ewmaSteadyHalfWidth(sigma, newestShare, widthSigmas);
   if (steady === null) return null;
   // 1 - (1 - w)^(2i) without losing digits where w is small.
-  return steady * Math.sqrt(-Math.expm1(2 * pointNumber * Math.log1p(-weight)));
+  return steady * Math.sqrt(-Math.expm1(2 * pointNumber * Math.log1p(-newestShare)));
 }
