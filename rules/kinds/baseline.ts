@@ -131,18 +131,30 @@ export function baselinePoint(
   const known = memory.reference !== null && memory.sigma !== null;
   if (!known && memory.seenAt !== null) memory.learnedMs += judged - memory.seenAt;
   memory.seenAt = judged;
-  memory.openAt ??= judged;
-  memory.sum += value;
-  memory.count += 1;
-  if (judged - memory.openAt < settings.everyMs) return null;
-  const point = memory.sum / memory.count;
-  closePoint(memory);
-  if (known) return point;
+  const point = closedPoint(settings, memory, value, judged);
+  if (point === null || known) return point;
   learn(settings, memory, point);
   return null;
 }
 
-function closePoint(memory: Baseline): void {
+/** A reading by itself, or the mean of a time that is over: this reading is then the first of the next. */
+function closedPoint(
+  { everyMs }: BaselineSettings,
+  memory: Baseline,
+  value: number,
+  judged: EpochMs,
+): number | null {
+  if (everyMs === 0) return value;
+  const over = memory.openAt !== null && judged - memory.openAt >= everyMs;
+  const point = over ? memory.sum / memory.count : null;
+  if (over) dropPoint(memory);
+  memory.openAt ??= judged;
+  memory.sum += value;
+  memory.count += 1;
+  return point;
+}
+
+function dropPoint(memory: Baseline): void {
   memory.openAt = null;
   memory.sum = 0;
   memory.count = 0;
@@ -166,7 +178,7 @@ function learn(settings: BaselineSettings, memory: Baseline, point: number): voi
 /** A point across time nobody saw would be invented. */
 export function baselineGap(memory: Baseline): void {
   memory.seenAt = null;
-  closePoint(memory);
+  dropPoint(memory);
 }
 
 export function baselineShift(memory: Baseline, deltaMs: number): void {

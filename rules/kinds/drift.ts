@@ -128,14 +128,17 @@ function compile(read: SettingsReader): DriftSettings {
   };
 }
 
-/** How far the level may be from the baseline; by a sum only what does not matter. */
-const allowedOf = (settings: DriftSettings, sigma: number): number =>
-  settings.by === 'cusum'
-    ? settings.least
-    : Math.max(
-        settings.least,
-        ewmaSteadyHalfWidth(sigma, settings.weight, settings.width) ?? settings.least,
-      );
+/**
+ * How far the level may be from the baseline; by a sum only what does not matter. A reference that
+ * was learned is itself uncertain, by sigma / sqrt(n), and the limits are so much wider.
+ */
+function allowedOf(settings: DriftSettings, { sigma, learned }: Baseline): number {
+  const { by, least, weight, width, reference } = settings;
+  if (by === 'cusum' || sigma === null) return least;
+  const half = ewmaSteadyHalfWidth(sigma, weight, width) ?? 0;
+  const unsure = reference === null ? (width * sigma) / Math.sqrt(learned) : 0;
+  return Math.max(least, Math.hypot(half, unsure));
+}
 
 /** Takes a point into average and sums; the side it has drifted to. */
 function judge(
@@ -154,7 +157,7 @@ function judge(
   const [low, high] = settings.by === 'ewma' ? [away < 0, away > 0] : [sums.low > 0, sums.high > 0];
   memory.lowSince = low ? (memory.lowSince ?? judged) : null;
   memory.highSince = high ? (memory.highSince ?? judged) : null;
-  const allowed = allowedOf(settings, sigma);
+  const allowed = allowedOf(settings, baseline);
   const side =
     settings.by === 'cusum'
       ? Math.abs(away) >= allowed
@@ -179,7 +182,7 @@ function evidence(settings: DriftSettings, memory: DriftMemory): Evidence {
     ...(level === null || reference === null
       ? {}
       : { difference: withoutDust(Math.abs(level - reference)) }),
-    ...(sigma === null ? {} : { allowed: withoutDust(allowedOf(settings, sigma)) }),
+    ...(sigma === null ? {} : { allowed: withoutDust(allowedOf(settings, baseline)) }),
     ...(side === null ? {} : { side, ...(sinceMs === null ? {} : { sinceMs }) }),
   };
 }

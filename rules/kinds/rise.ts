@@ -1,11 +1,12 @@
 /**
  * `rise`: a value that changes too fast, or has fallen by too much of itself.
  *
- * How fast is a robust slope over a window (Sen's, over at most 32 means, rules/kinds/means-window.ts), so one wild
- * reading and a step alone are no slope. A step is what the fall by a share is for, as of a filter
- * that tears: the middle of the newest third of the window against the middle of the oldest. That
- * answer goes with the window; an alarm that must stay latches. Nothing is said before the window
- * holds enough readings over enough time, and nothing is drawn across a gap.
+ * How fast is a robust slope over a window (Sen's, over at most 32 means, rules/kinds/means-window.ts):
+ * one wild reading bends nothing, and a step is for a moment a ramp over the whole window. A fall by
+ * a share is for what drops at once, as a filter that tears: the middle of the newest third of the
+ * window against the middle of the oldest. That answer goes with the window; an alarm that must stay
+ * latches. Nothing is said before the window holds enough readings over enough time, and nothing is
+ * drawn across a gap.
  */
 import { z } from 'zod/mini';
 import { withoutDust } from '../quantity/quantity.ts';
