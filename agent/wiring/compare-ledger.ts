@@ -18,6 +18,7 @@ const effectTypes: ReadonlySet<string> = new Set([
   'judgeable',
   'hold',
   'run',
+  'mark',
   'refused',
 ]);
 

@@ -60,11 +60,12 @@ const twice = (id: string, what: string, path: SiteProblem['path']): SiteProblem
 export function assembleDerived(
   drafts: readonly SignalDraft[],
   index: SignalIndex,
+  marks: readonly string[],
 ): readonly PlanDerived[] {
   return drafts.flatMap((draft) => {
     const derived = draft.derived;
     if (derived === null) return [];
-    const work = workOf(derived);
+    const work = workOf(derived, marks);
     return draft.instances.map((instance) => ({
       signal: at(index, signalId(draft, instance)),
       inputs: derived.inputs.map((input) => at(index, signalId(input, instance))),
@@ -74,7 +75,7 @@ export function assembleDerived(
   });
 }
 
-function workOf({ kind, compiled, inputs }: DerivedDraft) {
+function workOf({ kind, compiled, inputs, marks: own }: DerivedDraft, marks: readonly string[]) {
   if (isFormula(kind)) return { compute: (readings: ArrayLike<number>) => kind.compute(readings) };
   if (!isKeeping(kind)) return { settled: (now: DerivedNow) => kind.settled(compiled, now) };
   const fingerprint = canonicalText({
@@ -82,7 +83,8 @@ function workOf({ kind, compiled, inputs }: DerivedDraft) {
     settings: compiled,
     inputs: inputs.map(({ name, unit }) => ({ name, unit })),
   });
-  return { keeps: { kind, settings: compiled, fingerprint } };
+  const keeps = { kind, settings: compiled, fingerprint };
+  return own.length === 0 ? { keeps } : { keeps, marks: own.map((id) => marks.indexOf(id)) };
 }
 
 export function assembleBindings(
@@ -93,20 +95,21 @@ export function assembleBindings(
     .flatMap((draft): Binding[] => {
       const reading = draft.reading;
       if (reading === null) return [];
+      const { topic = '', payload = { kind: 'plain' } } = reading.written;
       const wild = draft.names.length > 0;
       return [
         {
           signal: wild ? null : at(index, signalId(draft, '')),
           id: idOf(draft.station, draft.name, ''),
-          filter: reading.written.topic,
-          levels: wild ? wildcardLevels(reading.written.topic) : [],
+          filter: topic,
+          levels: wild ? wildcardLevels(topic) : [],
           names: draft.names,
           instances: new Map(
             wild
               ? draft.instances.map((instance) => [instance, at(index, signalId(draft, instance))])
               : [],
           ),
-          payload: reading.written.payload,
+          payload,
           unit: reading.unit,
           slope: reading.slope,
           intercept: reading.intercept,
@@ -116,7 +119,8 @@ export function assembleBindings(
           digits: draft.digits,
           holdMs: draft.holdMs,
           latenessMs: draft.latenessMs,
-          hasOwnTime: hasOwnTime(reading.written),
+          // Who enters a reading says when it was read.
+          hasOwnTime: draft.kind === 'manual' || hasOwnTime(reading.written),
         },
       ];
     })

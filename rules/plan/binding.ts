@@ -13,7 +13,7 @@ export interface Binding {
   readonly signal: number | null;
   /** `line/station/signal`; of a wildcard the part before `-<instance>`. */
   readonly id: string;
-  /** MQTT topic filter. */
+  /** MQTT topic filter; empty for what people enter by hand, which no topic matches. */
   readonly filter: string;
   /** Levels of the topic, counted from 0, that name the instance; empty for an exact topic. */
   readonly levels: readonly number[];

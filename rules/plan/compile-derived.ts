@@ -39,6 +39,7 @@ function wantedOf(
         name: derived.name,
         kind: derived.kind,
         inputs: derived.inputs,
+        startsOn: derived.startsOn ?? [],
         numbers: derived.numbers ?? [],
         own: {},
         path: station.path,
@@ -65,13 +66,21 @@ function wantedOf(
 function wordsOver(
   brought: StationDerived | undefined,
   written: DerivedWritten,
-): Pick<Wanted, 'kind' | 'inputs' | 'numbers' | 'own'> {
+): Pick<Wanted, 'kind' | 'inputs' | 'startsOn' | 'numbers' | 'own'> {
   const own = Object.fromEntries(
     Object.entries(written).filter(([key]) => !derivedFieldNames.includes(key)),
   );
   const { kind = brought?.kind ?? null, inputs = {} } = written;
-  if (brought === undefined || kind !== brought.kind) return { kind, inputs, numbers: [], own };
-  return { kind, inputs: { ...brought.inputs, ...inputs }, numbers: brought.numbers ?? [], own };
+  const startsOn = written.starts_on ?? brought?.startsOn ?? [];
+  if (brought === undefined || kind !== brought.kind)
+    return { kind, inputs, startsOn, numbers: [], own };
+  return {
+    kind,
+    inputs: { ...brought.inputs, ...inputs },
+    startsOn,
+    numbers: brought.numbers ?? [],
+    own,
+  };
 }
 
 /** Those whose inputs are all there; true where there was one. */

@@ -12,8 +12,9 @@ import {
 } from '../quantity/unit.ts';
 import { unitFix } from '../quantity/unit-fix.ts';
 import { holdMsDefault, latenessMsDefault } from '../site/bounds.ts';
-import type { SignalWritten } from '../site/signal-schema.ts';
+import { isMeasured, type MeasuredWritten, type SignalWritten } from '../site/signal-schema.ts';
 import type { StationSignal } from '../stations/station.ts';
+import { manualTimes, reportDueEvery } from './compile-manual.ts';
 import type { Path, ReadingDraft, Report, SignalDraft, StationDraft } from './draft.ts';
 import { topicProblem, wildcardLevels } from './topic.ts';
 
@@ -31,15 +32,17 @@ export function compileSignal(
   heard: readonly string[],
   report: Report,
 ): SignalDraft | null {
-  const names = compileNames(written, path, report);
+  const measured = isMeasured(written);
+  const names = measured ? compileNames(written, path, report) : [];
   const unit = compileUnit(written, path, known, report);
   if (unit === null) return null;
-  const times = compileTimes(written, path, report);
+  if (measured) reportDueEvery(written, path, report);
+  const times = (measured ? compileTimes : manualTimes)(written, path, report);
   return {
     station,
     name,
     path,
-    kind: 'measured',
+    kind: measured ? 'measured' : 'manual',
     names,
     instances: names.length === 0 ? [''] : heard,
     unit: unit.canonical,
@@ -50,7 +53,7 @@ export function compileSignal(
   };
 }
 
-function compileNames(written: SignalWritten, path: Path, report: Report): readonly string[] {
+function compileNames(written: MeasuredWritten, path: Path, report: Report): readonly string[] {
   const bad = topicProblem(written.topic);
   if (bad !== null) {
     report({ path: [...path, 'topic'], ...bad });
@@ -157,7 +160,7 @@ function compileTimes(
 }
 
 export const hasOwnTime = (written: SignalWritten): boolean =>
-  written.payload.kind === 'json' && written.payload.time !== undefined;
+  written.payload?.kind === 'json' && written.payload.time !== undefined;
 
 function compileReading(
   written: SignalWritten,

@@ -85,7 +85,11 @@ export function compileSite(
       revision,
       signals,
       rules: assembled.rules,
-      derived: assembleDerived(drafts, index),
+      derived: assembleDerived(
+        drafts,
+        index,
+        marks.map(({ id }) => id),
+      ),
       runs: stations.flatMap(({ station, signals: own, found }) =>
         assembleRun(station, own, found.rules, index),
       ),
@@ -173,7 +177,7 @@ function stationSignals(
   for (const [name, written] of Object.entries(station.written.signals ?? {})) {
     const id = `${station.id}/${name}`;
     const heard = Object.hasOwn(instances, id) ? instances[id]! : [];
-    const levels = wildcardLevels(written.topic).length;
+    const levels = wildcardLevels(written.topic ?? '').length;
     const draft = compileSignal(
       station,
       name,

@@ -5,6 +5,7 @@ import {
   type DerivedInput,
   type DerivedKind,
   isFormula,
+  isKeeping,
   type ResultOf,
 } from '../derive/derived-kind.ts';
 import { derivedSettingsReader } from '../derive/settings-reader.ts';
@@ -24,6 +25,8 @@ export interface Wanted {
   readonly name: string;
   readonly kind: string | null;
   readonly inputs: Readonly<Record<string, string>>;
+  /** Marks that start it anew. */
+  readonly startsOn: readonly string[];
   readonly numbers: readonly TemplateNumber[];
   /** Settings the site wrote. */
   readonly own: Readonly<Record<string, unknown>>;
@@ -77,6 +80,7 @@ export function draftDerived(
     reportUnfit(kind, wanted, inputs[0]!, report);
     return null;
   }
+  const marks = startingMarks(station, kind, wanted, report);
   const settings = derivedSettings(station, kind, wanted, inputs, report);
   if (settings === null) return null;
   return {
@@ -90,7 +94,7 @@ export function draftDerived(
     latenessMs: latenessMsDefault,
     expectEveryMs: null,
     reading: null,
-    derived: { kind, inputs: inputs.map(({ signal }) => signal), ...settings },
+    derived: { kind, inputs: inputs.map(({ signal }) => signal), marks, ...settings },
   };
 }
 
@@ -98,6 +102,32 @@ const resultOf = (kind: DerivedKind, { unit, digits }: SignalDraft): ResultOf | 
   kind.result === undefined
     ? { unit: kind.unit, digits: kind.digits }
     : kind.result({ unit, digits });
+
+/** Ids of the marks that start it anew; a mark that is not there starts nothing. */
+function startingMarks(
+  station: StationDraft,
+  kind: DerivedKind,
+  { startsOn, path }: Wanted,
+  report: Report,
+): readonly string[] {
+  if (startsOn.length > 0 && !(isKeeping(kind) && kind.start !== undefined))
+    report({
+      path: [...path, 'starts_on'],
+      problem: `${kind.name} adds up nothing that a mark could start anew`,
+      fix: 'Take starts_on out.',
+      atKey: true,
+    });
+  return startsOn.flatMap((name, i) => {
+    const mark = station.marks.get(name);
+    if (mark !== undefined) return [mark.id];
+    report({
+      path: [...path, 'starts_on', i],
+      problem: `this station has no mark "${name}"`,
+      fix: didYouMean(name, [...station.marks.keys()]),
+    });
+    return [];
+  });
+}
 
 interface GivenInput {
   readonly input: DerivedInput;
@@ -143,7 +173,13 @@ function derivedSettings(
   if (!sound || drafted.missing.length > 0) return null;
   const problems: SettingsProblem[] = [];
   const names = inputs.map(({ input }) => input.name);
-  const read = derivedSettingsReader(drafted.settings, inputs[0]!.signal.unit, names, problems);
+  const read = derivedSettingsReader(
+    drafted.settings,
+    inputs[0]!.signal.unit,
+    names,
+    problems,
+    wanted.startsOn.length > 0,
+  );
   const compiled = kind.compile(read);
   for (const { path, problem, fix } of problems)
     report({ path: [...wanted.path, ...path], problem, fix: sentence(fix) });

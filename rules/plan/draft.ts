@@ -68,7 +68,7 @@ export interface SignalDraft {
   readonly holdMs: number;
   readonly latenessMs: number;
   readonly expectEveryMs: number | null;
-  /** Only for measured ones. */
+  /** Not for derived ones. */
   readonly reading: ReadingDraft | null;
   /** Only for derived ones. */
   readonly derived: DerivedDraft | null;
@@ -78,6 +78,8 @@ export interface DerivedDraft {
   readonly kind: DerivedKind;
   /** Those that are given, in the kind's order. */
   readonly inputs: readonly SignalDraft[];
+  /** Ids of the marks that start it anew. */
+  readonly marks: readonly string[];
   /** What the kind made of its settings; null for a formula. */
   readonly compiled: unknown;
   readonly card: readonly CardSetting[];

@@ -6,23 +6,30 @@
 import { type Priority, priorities } from '../alarm/priority.ts';
 import { ruleKinds } from '../kinds/all.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
-import { lostLabel, lostNumbers, stuckLabel, stuckNumbers } from '../stations/sensor-health.ts';
-import { plainClass } from '../stations/station.ts';
+import {
+  lostLabel,
+  lostNumbers,
+  overdueLabel,
+  overdueNumbers,
+  stuckLabel,
+  stuckNumbers,
+} from '../stations/sensor-health.ts';
+import { plainClass, type TemplateNumber } from '../stations/station.ts';
 import { compileRule } from './compile-rule.ts';
 import type { Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
 
 const healthKinds = ['lost', 'stuck'] as const;
 
-const measured = (signals: ReadonlyMap<string, SignalDraft>): SignalDraft[] =>
-  [...signals.values()].filter((signal) => signal.kind === 'measured');
+const watched = (signals: ReadonlyMap<string, SignalDraft>): SignalDraft[] =>
+  [...signals.values()].filter((signal) => signal.kind !== 'derived');
 
 /** Every name such a rule may have at the station, whether or not it is in force. */
 export const healthRuleNames = (
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
 ): readonly string[] =>
-  [...measured(signals).map((signal) => signal.name), ...station.broken].flatMap((name) =>
+  [...watched(signals).map((signal) => signal.name), ...station.broken].flatMap((name) =>
     healthKinds.map((kind) => `${kind}-${name}`),
   );
 
@@ -36,14 +43,16 @@ export function healthRules(
   const written: Readonly<Record<string, RuleWritten>> = station.written.rules ?? {};
   const rules: RuleDraft[] = [];
   const given = givenBy(station);
-  for (const signal of measured(signals)) {
+  for (const signal of watched(signals)) {
     const priority = leaningPriority(signal, others);
     for (const kindName of healthKinds) {
       const name = `${kindName}-${signal.name}`;
       const own = Object.hasOwn(written, name) ? written[name] : undefined;
       const stuckAfter =
         station.kind.signals.find((known) => known.name === signal.name)?.stuckAfter ?? null;
-      const wanted = kindName === 'lost' ? signal.expectEveryMs !== null : stuckAfter !== null;
+      const manual = signal.kind === 'manual';
+      const wanted =
+        kindName === 'lost' ? signal.expectEveryMs !== null : stuckAfter !== null && !manual;
       const kind = ruleKinds.get(kindName);
       if (kind === undefined) throw new RangeError(`no rule kind "${kindName}"`);
       if ((!wanted && own === undefined) || isOff(name)) continue;
@@ -55,7 +64,7 @@ export function healthRules(
             name,
             kind,
             signals: [signal],
-            numbers: kindName === 'lost' ? lostNumbers : stuckNumbers(stuckAfter),
+            numbers: healthNumbers(kindName, signal, stuckAfter),
             fixed: {},
             gate: null,
             hold: null,
@@ -64,7 +73,7 @@ export function healthRules(
             respond: null,
             hazard: null,
             people: false,
-            label: kindName === 'lost' ? lostLabel : stuckLabel,
+            label: manual ? overdueLabel : kindName === 'lost' ? lostLabel : stuckLabel,
             facts: {},
             given,
             wants: [],
@@ -77,6 +86,17 @@ export function healthRules(
   }
   return rules;
 }
+
+const healthNumbers = (
+  kind: (typeof healthKinds)[number],
+  signal: SignalDraft,
+  stuckAfter: string | null,
+): readonly TemplateNumber[] =>
+  kind === 'stuck'
+    ? stuckNumbers(stuckAfter)
+    : signal.kind === 'manual'
+      ? overdueNumbers(signal.expectEveryMs)
+      : lostNumbers;
 
 /** The most urgent of the rules that lean on the signal, but not above medium; low where none does. */
 function leaningPriority(signal: SignalDraft, others: readonly RuleDraft[]): Priority {

@@ -94,6 +94,8 @@ export interface PlanSettled extends PlanDerivedInputs {
 
 /** One that remembers. */
 export interface PlanKeeping extends PlanDerivedInputs {
+  /** Indices of the marks that start it anew. */
+  readonly marks?: readonly number[];
   readonly keeps: {
     readonly kind: KeepingKind;
     /** What `kind.compile` gave. */

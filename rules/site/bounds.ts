@@ -8,3 +8,5 @@ export const rulesMax = 10_000;
 export const holdMsDefault = 2_000;
 /** Older on arrival than this: kept, not judged. */
 export const latenessMsDefault = 600_000;
+/** The same of a hand reading: a shift's readings are often entered at its end. */
+export const handLatenessMsDefault = 86_400_000;

@@ -47,17 +47,46 @@ const jsonPayload = z
 export const payloadWritten = z.discriminatedUnion('kind', [plainPayload, jsonPayload]);
 export type PayloadWritten = z.infer<typeof payloadWritten>;
 
+/** What a signal must have that nobody enters by hand; said beside whatever else is wrong with it. */
+const needed = (key: 'topic' | 'payload', expected: 'string' | 'object') =>
+  z.check<object>(
+    ({ value, issues }) => {
+      if (value === null || typeof value !== 'object') return;
+      if (Object.hasOwn(value, 'by_hand') || Object.hasOwn(value, key)) return;
+      issues.push({ code: 'invalid_type', expected, path: [key], input: undefined });
+    },
+    { when: () => true },
+  );
+
 const calibrationPoint = z.tuple([z.number(), z.number()]);
 
 export const signalWritten = z
   .strictObject({
-    topic: z.string().check(
-      z.minLength(1),
-      z.maxLength(1_024),
-      z.meta({
-        description:
-          'MQTT topic. Each + stands for one level and makes one signal of every value it takes; give names.',
-      }),
+    topic: z.optional(
+      z.string().check(
+        z.minLength(1),
+        z.maxLength(1_024),
+        z.meta({
+          description:
+            'MQTT topic. Each + stands for one level and makes one signal of every value it takes; give names.',
+        }),
+      ),
+    ),
+    by_hand: z.optional(
+      z.literal(true).check(
+        z.meta({
+          description:
+            'People read it with a hand instrument and enter it; then it has no topic and no payload.',
+        }),
+      ),
+    ),
+    due_every: z.optional(
+      durationText.check(
+        z.meta({
+          description:
+            'How often somebody must enter it; once it is overdue by a quarter of that, an alarm says so. Only with by_hand.',
+        }),
+      ),
     ),
     names: z.optional(
       z
@@ -68,8 +97,10 @@ export const signalWritten = z
           z.meta({ description: 'One name for each + of the topic, in order.' }),
         ),
     ),
-    payload: payloadWritten.check(
-      z.meta({ description: 'How a message is read: a plain number, or JSON.' }),
+    payload: z.optional(
+      payloadWritten.check(
+        z.meta({ description: 'How a message is read: a plain number, or JSON.' }),
+      ),
     ),
     unit: z.string().check(
       z.minLength(1),
@@ -138,8 +169,17 @@ export const signalWritten = z
       ),
     ),
   })
-  .check(z.meta({ title: 'signal' }));
+  .check(needed('topic', 'string'), needed('payload', 'object'), z.meta({ title: 'signal' }));
 export type SignalWritten = z.infer<typeof signalWritten>;
+/** One that messages bring. */
+export type MeasuredWritten = SignalWritten & {
+  readonly topic: string;
+  readonly payload: PayloadWritten;
+};
+
+/** True where messages bring it; false where people enter it. */
+export const isMeasured = (written: SignalWritten): written is MeasuredWritten =>
+  written.by_hand !== true && written.topic !== undefined && written.payload !== undefined;
 
 export const derivedWritten = z
   .looseObject({
@@ -157,8 +197,18 @@ export const derivedWritten = z
         }),
       ),
     ),
+    starts_on: z.optional(
+      z.array(nameText).check(
+        z.minLength(1),
+        z.maxLength(8),
+        z.meta({
+          description:
+            'Marks of this station that start it anew, for a kind that adds up: a cleaning, a change of container.',
+        }),
+      ),
+    ),
   })
   .check(z.meta({ title: 'derived signal' }));
 /** The rest are settings of its kind. */
-export const derivedFieldNames: readonly string[] = ['kind', 'inputs'];
+export const derivedFieldNames: readonly string[] = ['kind', 'inputs', 'starts_on'];
 export type DerivedWritten = z.infer<typeof derivedWritten>;

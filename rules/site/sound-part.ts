@@ -61,7 +61,8 @@ function dropUnsound(station: Block, group: Group, schema: z.ZodMiniType, id: st
   const dropped: string[] = [];
   for (const [name, entry] of Object.entries(entries)) {
     if (schema.safeParse(entry).success) continue;
-    const filled = group === 'signals' && isBlock(entry) ? { ...standIn(entry), ...entry } : null;
+    const byMessage = group === 'signals' && isBlock(entry) && !Object.hasOwn(entry, 'by_hand');
+    const filled = byMessage ? { ...standIn(entry), ...entry } : null;
     if (filled !== null && schema.safeParse(filled).success) {
       entries[name] = filled;
       continue;

@@ -36,6 +36,31 @@ export const stuckLabel: CardLabel = {
   caution: 'Reach the sensor only where it is safe to; the place it watches may be the hazard.',
 };
 
+/** A hand reading that nobody entered. */
+export const overdueLabel: CardLabel = {
+  word: 'NOTICE',
+  sentence: '{$signal}: nobody has entered a reading since {$clock}.',
+  consequence: 'What {$signal} tells is not known, and an alarm that stands on it cannot clear.',
+  steps: [
+    'Take the reading and enter it.',
+    'Where it cannot be taken, write down why and tell the shift lead.',
+  ],
+  doNot: ['enter a value that nobody read'],
+  caution: 'Take the reading only where it is safe to; the place may be the hazard.',
+};
+
+/** A quarter of its span of grace. */
+export const overdueNumbers = (dueEveryMs: number | null): readonly TemplateNumber[] =>
+  dueEveryMs === null
+    ? []
+    : [
+        {
+          setting: 'after',
+          value: `${Math.ceil((1.25 * dueEveryMs) / 60_000)} min`,
+          basis: judgement('due_every and a quarter of it, so that a round may run late'),
+        },
+      ];
+
 /** Silence is three times what was promised; `lost` knows that itself. */
 export const lostNumbers: readonly TemplateNumber[] = [];
 
