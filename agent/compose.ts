@@ -6,27 +6,26 @@ import type { Logger } from 'pino';
 import { devicesFileName } from '#broker/credentials.ts';
 import { openDevices } from '#broker/devices.ts';
 import { type Door, openDoor } from '#broker/door.ts';
+import type { PersonId } from '#rules/input.ts';
 import { type ClockSource, systemClock } from './clock/engine-clock.ts';
-import { isDiskRefusal } from './errors.ts';
 import { limits } from './limits.ts';
+import type { SiteChanges } from './site/changes.ts';
 import type { SiteSource } from './site/revision.ts';
 import { isDamage } from './store/disk-error.ts';
 import { SeriesReader } from './store/series-reader.ts';
-import { openStore, type Store, type StoreSizes } from './store/store.ts';
+import { openStore, type Store } from './store/store.ts';
 import { version } from './version.ts';
-import type { Figure, HealthParts } from './web/ports.ts';
 import { startWeb, type Web } from './web/server.ts';
 import { closeAll } from './wiring/close-all.ts';
 import { Core } from './wiring/core.ts';
 import { DamageBook } from './wiring/damage-book.ts';
 import { doorLimits, secretLimits } from './wiring/door-limits.ts';
-import { devicesWords } from './wiring/door-words.ts';
-import { figures } from './wiring/figures.ts';
-import { findingWords, isAlarming, isLoss, recordWords } from './wiring/finding-words.ts';
-import { healthParts } from './wiring/health.ts';
+import { findingWords, isAlarming, isLoss } from './wiring/finding-words.ts';
 import { HealthChanges } from './wiring/health-changes.ts';
 import { pageFolder } from './wiring/page-folder.ts';
+import { SiteDesk, type SiteDeskParts } from './wiring/site-desk.ts';
 import { Upkeep } from './wiring/upkeep.ts';
+import { figuresOf, healthOf, type Running } from './wiring/vitals.ts';
 import { CorePorts } from './wiring/web-ports.ts';
 
 export interface Address {
@@ -36,6 +35,8 @@ export interface Address {
 
 export interface AgentOptions {
   readonly source: SiteSource;
+  /** The file it was read from, and how to read it again; absent where there is none. */
+  readonly siteFile?: Pick<SiteDeskParts, 'file' | 'read' | 'line'>;
   readonly folder: string;
   readonly http: Address;
   readonly mqtt: Address;
@@ -53,6 +54,8 @@ export interface Agent {
   readonly page: string;
   readonly mqtt: string;
   readonly folder: string;
+  /** The site file as it is now; null where the agent runs on none. Rejects where it cannot be taken. */
+  reload(by: PersonId): Promise<SiteChanges | null>;
   /** Everything taken is judged, committed and acknowledged; then all is closed. */
   stop(): Promise<void>;
 }
@@ -75,7 +78,6 @@ export async function startAgent(options: AgentOptions): Promise<Agent> {
 
 class Assembly {
   private readonly options: AgentOptions;
-  private readonly startedAt = performance.now();
   private closers: (() => void | Promise<void>)[] = [];
   private store!: Store;
   private core!: Core;
@@ -85,6 +87,7 @@ class Assembly {
   private ports: CorePorts | null = null;
   private web!: Web;
   private door: Door | null = null;
+  private siteDesk: SiteDesk | null = null;
   private ready = false;
   private lockRemadeAt: number | null = null;
 
@@ -96,6 +99,7 @@ class Assembly {
     this.openRecord();
     this.openCharts();
     this.beginUpkeep();
+    this.watchSiteFile();
     await this.openPage();
     const door = await this.openDoor();
     this.ready = true;
@@ -104,6 +108,7 @@ class Assembly {
       page: this.web.url,
       mqtt: `mqtt://${urlHost(mqtt.host)}:${door.port}`,
       folder,
+      reload: async (by) => (await this.siteDesk?.load(by)) ?? null,
       stop: () => this.stop(),
     };
   }
@@ -120,7 +125,7 @@ class Assembly {
     // A start that failed leaves nothing that was not there before.
     this.closers.push(() => (this.ready ? store.close() : store.abandon()));
     for (const finding of store.findings.filter(isAlarming))
-      this.options.log.error({ finding }, findingWords(finding));
+      this.options.log[isLoss(finding) ? 'error' : 'warn']({ finding }, findingWords(finding));
   }
 
   /** What turns out to be damaged while it is taken up is looked at whole, and set aside. */
@@ -202,14 +207,34 @@ class Assembly {
     this.options.log.error('agent.lock was removed under the running agent; it is made again');
   }
 
+  private watchSiteFile(): void {
+    const { siteFile } = this.options;
+    if (siteFile === undefined) return;
+    const { core } = this;
+    const desk = new SiteDesk({
+      ...siteFile,
+      running: () => core.plans.source,
+      change: (source, by) => {
+        const changes = core.site.change(source, by);
+        if (changes.changes.length > 0) this.ports?.tellSite();
+        return changes;
+      },
+      fault: (error) => this.fault(error, 'site file'),
+    });
+    this.siteDesk = desk;
+    desk.start();
+    this.closers.push(() => desk.stop());
+  }
+
   private async openPage(): Promise<void> {
     const { core, charts } = this;
     const ports = new CorePorts({
       core,
       charts,
       damaged: (found) => this.damage.note(found),
-      health: () => this.health(),
-      figures: () => this.figures(),
+      health: () => healthOf(this.running()),
+      siteDesk: this.siteDesk,
+      figures: () => figuresOf(this.running()),
     });
     this.ports = ports;
     const onFault = (error: unknown, where: string): void => this.fault(error, where);
@@ -243,47 +268,10 @@ class Assembly {
     this.options.log.error({ err: error, where }, 'an internal fault');
   }
 
-  private health(): HealthParts {
-    const { core, store, upkeep } = this;
-    return healthParts({
-      version,
-      uptimeS: Math.round((performance.now() - this.startedAt) / 1_000),
-      diskRefusal: store.lost ?? core.journal.state.refusal,
-      choreRefusal: upkeep.refused,
-      diskFreeBytes: this.sizes()?.diskFreeBytes ?? null,
-      diskFreeBytesMin: limits.freeBytesMin,
-      clockInDoubt: core.clockInDoubt,
-      sealingFailed: core.sealingFailed,
-      findings: recordWords(store, this.damage, this.lockRemadeAt),
-      recordLost: store.findings.some(isLoss) || store.setAside.length > 0,
-      doorOpen: this.door !== null,
-      devicesProblem: devicesWords(this.door?.devicesProblem() ?? null),
-      turnAgeMs: performance.now() - upkeep.lookedAt,
-      unjudgedRules: this.ports?.unjudgedRules().size ?? 0,
-    });
-  }
-
-  /** Null where the folder is not there to be measured; who looks after it says so. */
-  private sizes(): StoreSizes | null {
-    try {
-      return this.store.sizes();
-    } catch (error) {
-      if (!isDiskRefusal(error)) throw error;
-      return null;
-    }
-  }
-
-  private figures(): Figure[] {
-    const { core, door } = this;
-    return figures({
-      intake: core.intake,
-      journal: core.journal.state,
-      sizes: this.sizes(),
-      door: door?.counters ?? null,
-      openOccurrences: core.desk.open().length,
-      holds: core.desk.heldNow().length,
-      samples: core.samples.cursor,
-    });
+  private running(): Running {
+    const { core, store, upkeep, damage, siteDesk, door, lockRemadeAt } = this;
+    const unjudgedRules = this.ports?.unjudgedRules().size ?? 0;
+    return { core, store, upkeep, damage, siteDesk, door, unjudgedRules, lockRemadeAt };
   }
 }
 

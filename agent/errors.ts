@@ -43,6 +43,21 @@ export class AgentError extends Error {
   }
 }
 
+/** A file of the user's that cannot be taken, with every fault of it. */
+export class FileError extends AgentError {
+  /** As `FILE:LINE:COLUMN path: what is wrong. fix`. */
+  readonly problems: readonly string[];
+
+  constructor(
+    code: ErrorCode,
+    facts: Readonly<Record<string, string | number>>,
+    problems: readonly string[],
+  ) {
+    super(code, facts);
+    this.problems = problems;
+  }
+}
+
 /** The disk refused, and it may be asked again; no fault of the agent's own. */
 export const isDiskRefusal = (error: unknown): error is AgentError =>
   error instanceof AgentError && refusals.includes(error.code);

@@ -176,6 +176,8 @@ export const limits = {
   mqttSecretBytesMax: 1_024,
   /** Topics that `listen` tells apart; messages of further ones are only counted. */
   listenTopicsMax: 2_000,
+  /** Settings a change of the site file names in the ledger; of further ones their number. */
+  siteChangesKept: 500,
   /** How soon a running agent notices a device added or removed. */
   mqttDevicesReloadMs: 1_000,
 } as const;

@@ -5,10 +5,12 @@
  * stop it cleanly: what was taken is judged, committed and acknowledged.
  */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { pino } from 'pino';
-import { type Address, startAgent } from '../compose.ts';
-import { AgentError } from '../errors.ts';
+import { type Logger, pino } from 'pino';
+import { type Address, type Agent, startAgent } from '../compose.ts';
+import { AgentError, FileError } from '../errors.ts';
+import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
+import { problemLine } from './check.ts';
 import type { CliParts } from './parts.ts';
 import { Stopping } from './stopping.ts';
 
@@ -66,11 +68,26 @@ async function run(
     mqtt: flags.mqtt,
     mode: flags.clock,
     log,
+    siteFile: { file: flags.site, read: readSite, line: problemLine },
     ...(flags.spaceGb === undefined ? {} : { spaceBytes: flags.spaceGb * 1e9 }),
   });
   print(`ready  page ${agent.page}  mqtt ${agent.mqtt}  data ${agent.folder}`);
+  process.on('SIGHUP', () => void reload(agent, log));
   await asked;
   await agent.stop();
+}
+
+/** Whoever may signal this process asked for it on the box itself. */
+const atTheBox = 'box';
+
+async function reload(agent: Agent, log: Logger): Promise<void> {
+  try {
+    const changes = await agent.reload(atTheBox);
+    log.info({ changes }, 'the site file was loaded');
+  } catch (error) {
+    const problems = error instanceof FileError ? error.problems : [];
+    log.error({ err: error, problems }, 'the site file was not loaded');
+  }
 }
 
 const addressOption = (flag: string, words: string, variable: string, value: string): Option =>
@@ -85,8 +102,8 @@ export const mqttOption = (): Option =>
 function needOwnTimes(source: SiteSource, file: string): void {
   for (const [line, stations] of Object.entries(source.site.lines))
     for (const [station, { signals }] of Object.entries(stations))
-      for (const [name, { payload }] of Object.entries(signals ?? {}))
-        if (payload.kind !== 'json' || payload.time === undefined)
+      for (const [name, { payload, by_hand }] of Object.entries(signals ?? {}))
+        if (by_hand !== true && (payload?.kind !== 'json' || payload.time === undefined))
           throw new AgentError('RUN_NEEDS_OWN_TIMES', {
             path: file,
             signal: `${line}/${station}/${name}`,

@@ -47,6 +47,18 @@ export const dataErrors = {
     happened: 'No row of {path} names a measured signal of {site}.',
     fix: 'Name signals as line/station/signal, as the site file has them.',
   },
+  SITE_TOO_LARGE: {
+    happened: 'The site comes to {signals} signals and {rules} rules, more than one agent takes.',
+    fix: 'Split it in two: one agent a line. What runs goes on as it was.',
+  },
+  SITE_FILE_WRONG: {
+    happened: 'The site file has {count} problems; the first: {first}',
+    fix: 'Mend them (forebond check lists them all) and load it again. What runs goes on as it was.',
+  },
+  SITE_NOT_FROM_FILE: {
+    happened: 'This agent does not run on a site file.',
+    fix: 'Start it with forebond run --site FILE.',
+  },
   RUN_NEEDS_OWN_TIMES: {
     happened: '{signal} in {path} has no time of its own, and --clock samples lives by them.',
     fix: 'Give its payload a kind json with a time pointer, or run by the wall clock.',

@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { evidenceSchema } from './evidence-contract.ts';
 import { epochMs } from './instant.ts';
 import { type factSchema, labelSchema } from './label.ts';
+import { siteSchema } from './site-contract.ts';
 import {
   alarmStateWords,
   conditionWords,
@@ -43,12 +44,7 @@ export type Condition = Health['condition'];
 
 // the site
 
-export const siteSchema = z.object({
-  site: word,
-  timezone: word.describe('Time zone of the site, by its IANA name.'),
-  at: epochMs.describe('The engine’s time now.'),
-});
-export type SiteView = z.infer<typeof siteSchema>;
+export type { SiteLoaded, SiteView } from './site-contract.ts';
 
 // signals
 
@@ -74,6 +70,11 @@ export const signalSchema = z.object({
   value: value.nullable().describe('null before the first reading and where it is not usable.'),
   at: epochMs.nullable().describe('When the value held; null before the first reading.'),
   quality: qualitySchema.nullable().describe('null before the first reading.'),
+  late_at: epochMs
+    .nullable()
+    .describe(
+      'The time given with the latest reading that came too late and was kept without being judged; null where none has since the last one that was judged.',
+    ),
   limits: limitsSchema,
 });
 export type SignalView = z.infer<typeof signalSchema>;
@@ -92,6 +93,11 @@ export const pointSchema = z
 export const seriesSchema = z.object({
   unit: word,
   points: z.array(pointSchema),
+  uncertain: z
+    .array(z.int().min(0))
+    .describe(
+      'One number for each point, in the same order: how many of its readings count and are in doubt (uncertain, late or in conflict with another).',
+    ),
   damage: z
     .array(z.object({ from: epochMs, to: epochMs, reason: z.string() }))
     .describe('Stretches whose samples are damaged; drawn by the minute where that is kept.'),
@@ -260,6 +266,7 @@ export const streamEventSchema = z.discriminatedUnion('event', [
   z.object({ event: z.literal('alarm'), data: alarmEventSchema }),
   z.object({ event: z.literal('hold'), data: holdEventSchema }),
   z.object({ event: z.literal('health'), data: healthSchema }),
+  z.object({ event: z.literal('site'), data: siteSchema }),
   z.object({ event: z.literal('reset'), data: resetEventSchema }),
 ]);
 export type StreamEvent = z.infer<typeof streamEventSchema>;
@@ -282,5 +289,9 @@ export const problemSchema = z.object({
       z.object({ in: z.enum(['path', 'query', 'body']), name: z.string(), problem: z.string() }),
     )
     .optional(),
+  problems: z
+    .array(z.string())
+    .optional()
+    .describe('Of a file: every fault with its line, column, path and fix.'),
 });
 export type Problem = z.infer<typeof problemSchema>;

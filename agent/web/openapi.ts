@@ -11,6 +11,7 @@ import { labelSchema } from './label.ts';
 import { problemStatus } from './problem.ts';
 import type { Route, RouteAnswer } from './route.ts';
 import * as runContract from './run-contract.ts';
+import { siteLoadedSchema, siteSchema } from './site-contract.ts';
 
 type Json = Record<string, unknown>;
 type Response = { readonly description: string; readonly content: Json };
@@ -34,7 +35,8 @@ const named = {
   Health: contract.healthSchema,
   Quality: contract.qualitySchema,
   Limits: contract.limitsSchema,
-  Site: contract.siteSchema,
+  Site: siteSchema,
+  SiteLoaded: siteLoadedSchema,
   Signal: contract.signalSchema,
   Signals: contract.signalsSchema,
   SeriesPoint: contract.pointSchema,

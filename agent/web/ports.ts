@@ -17,6 +17,7 @@ import type {
   SampleEvent,
   Series,
   SignalView,
+  SiteLoaded,
   SiteView,
   StreamEvent,
 } from './contract.ts';
@@ -89,6 +90,7 @@ export type HoldAnswer = { readonly outcome: 'accepted'; readonly hold: HoldView
 /** Samples travel by `samplesSince`; the rest is told at once. */
 export type ToldEvent =
   | Extract<StreamEvent, { event: 'alarm' | 'hold' }>
+  | { readonly event: 'site'; readonly data: SiteView }
   | { readonly event: 'health'; readonly data: HealthParts };
 
 /** One of the agent's own figures; counters only grow while the process lives. */
@@ -107,6 +109,8 @@ export interface WebPorts {
   nowMs(): EpochMs;
   /** Its name, and the zone of its clocks. */
   site(): Omit<SiteView, 'at'>;
+  /** The site file as it is now. Rejects with the errors its route names; then nothing has changed. */
+  reloadSite(by: PersonId): Promise<SiteLoaded>;
   health(): HealthParts;
   signals(): SignalView[];
   /** null where no signal has that id. Points ascend; at most `points` of them. */

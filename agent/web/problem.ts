@@ -7,7 +7,7 @@
  */
 import { type IncomingMessage, type ServerResponse, STATUS_CODES } from 'node:http';
 import type { FastifyReply } from 'fastify';
-import { AgentError, type ErrorCode } from '../errors.ts';
+import { AgentError, type ErrorCode, FileError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { Problem } from './contract.ts';
 import { securityHeaders } from './guard.ts';
@@ -49,6 +49,10 @@ export const problemStatus: Partial<Record<ErrorCode, number>> = {
   WEB_ANSWER_LATE: 503,
   WEB_STREAM_FULL: 503,
   WEB_STREAM_ONLY_EVENTS: 406,
+  SITE_FILE_WRONG: 422,
+  SITE_NOT_FROM_FILE: 409,
+  SITE_TOO_LARGE: 422,
+  STORE_SIGNAL_CHANGED: 409,
   WEB_FAULT: 500,
   STORE_DISK_FULL: 503,
   STORE_DISK_FAILED: 503,
@@ -65,6 +69,7 @@ export function problemOf(error: AgentError): Problem {
     code: error.code,
     fix: error.fix,
     ...(error instanceof ParameterError ? { parameters: [...error.parameters] } : {}),
+    ...(error instanceof FileError ? { problems: [...error.problems] } : {}),
   };
 }
 

@@ -7,7 +7,6 @@
  */
 import { Engine } from '#rules/engine.ts';
 import type { Effect, Input } from '#rules/input.ts';
-import type { Plan } from '#rules/plan/plan.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { Desk } from '../alarms/desk.ts';
 import { type ClockSource, EngineClock } from '../clock/engine-clock.ts';
@@ -25,11 +24,12 @@ import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
 import type { TurnNews } from '../turn/ports.ts';
 import { findingWords } from './finding-words.ts';
-import { type Compiled, lastInstances, PlanBook } from './plan-book.ts';
+import { lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { inPlan, SampleBook } from './sample-book.ts';
 import { rememberSealed } from './sealed-memory.ts';
 import { Sealing } from './sealing.ts';
+import { SiteChanging } from './site-changing.ts';
 
 export interface CoreOptions {
   readonly store: Store;
@@ -57,11 +57,11 @@ export class Core {
   readonly live: Live;
   readonly clock: EngineClock;
   readonly sealing: Sealing;
+  readonly site: SiteChanging;
   sealingFailed: string | null = null;
   /** What comes is marked: engine time is ahead of the wall clock, or that cannot be right. */
   clockInDoubt = false;
   private readonly options: CoreOptions;
-  private laid: Plan;
 
   constructor(options: CoreOptions) {
     const { store } = options;
@@ -72,12 +72,20 @@ export class Core {
       lastInstances(store.read.siteRevisions()),
       store.read,
     );
-    this.laid = this.plans.now.plan;
     this.columns = new OpenColumns(store.sealedSeq);
     this.samples = new SampleBook(this.columns, (signals) => store.registerSignals(signals));
+    this.site = new SiteChanging({
+      store,
+      plans: this.plans,
+      samples: this.samples,
+      intake: () => this.intake,
+      live: () => this.live,
+      now: () => this.live.engineNow ?? this.clock.now(),
+      record: (body) => this.record(body),
+    });
     this.intake = createIntake({
       bindings: this.plans.now.bindings,
-      discover: (id, instance) => this.discover(id, instance),
+      discover: (id, instance) => this.site.discover(id, instance),
       limits,
       clock: options.mode,
     });
@@ -108,7 +116,7 @@ export class Core {
 
   /** The plan index of a signal of the site as it is now; -1 where it has none. */
   signalIndex(id: string): number {
-    return this.laid.signals.findIndex((signal) => signal.id === id);
+    return this.site.signalIndex(id);
   }
 
   /** Seals what is open, if it is time or `now` is asked for. */
@@ -147,11 +155,6 @@ export class Core {
 
   // ── the start ───────────────────────────────────────────────────────────────────────────────
 
-  private lay(plan: Plan): void {
-    this.samples.lay(plan);
-    this.laid = plan;
-  }
-
   private recover(): Recovered | null {
     const { store, samples } = this;
     const judgedTo = store.previousRun?.judgedTo ?? 0;
@@ -162,11 +165,11 @@ export class Core {
         sealedSeq: store.sealedSeq,
         recordAfter: (seq) => this.recordAfter(seq),
         planOf: (revision) => this.plans.planOf(revision),
-        lay: (plan) => this.lay(plan),
+        lay: (plan) => this.site.lay(plan),
         indexById: () => samples.indexById(),
         remember: (batch) => {
           samples.append(batch);
-          this.intake.remember(inPlan(this.plans.now.plan, batch, this.laid, remembered));
+          this.intake.remember(inPlan(this.plans.now.plan, batch, this.site.laid, remembered));
         },
         rederived: (batch) => samples.append(batch),
         rebased: () => this.columns.rebase(),
@@ -254,8 +257,8 @@ export class Core {
       }
     }
     if (engine.plan.revision === this.plans.now.plan.revision) return;
-    this.keep(this.plans.now);
-    this.adoptNow();
+    this.site.keep(this.plans.now);
+    this.site.adoptNow();
   }
 
   /** The rows of what was recomputed, without telling anybody or entering it twice. */
@@ -266,35 +269,12 @@ export class Core {
   /** The very first moment: the site is the first row of the log. */
   private begin(at: EpochMs): Engine {
     const { plan } = this.plans.now;
-    this.keep(this.plans.now);
-    this.lay(plan);
+    this.site.keep(this.plans.now);
+    this.site.lay(plan);
     this.live.input({ kind: 'site', judged: at, revision: plan.revision });
     return Engine.begin(plan, at, {
       emit: this.live.emit,
       planOf: (revision) => this.plans.planOf(revision),
     });
-  }
-
-  /** All that the disk could refuse of a change of plan; what counts is changed afterwards. */
-  private keep({ plan, text }: Compiled): void {
-    this.store.keepSiteRevision(plan.revision, text);
-    this.samples.introduce(plan);
-  }
-
-  private adoptNow(): void {
-    const { plan } = this.plans.now;
-    this.live.adopt(plan.revision);
-    this.lay(plan);
-  }
-
-  /** A wildcard took a value nobody knew: the site grows by a signal, and its rules with it. */
-  private discover(id: string, instance: string): number | null {
-    this.live.rowOpen();
-    const compiled = this.plans.withInstance(id, instance, (grown) => this.keep(grown));
-    if (compiled === null) return null;
-    if (this.live.running === null) this.lay(compiled.plan);
-    else this.adoptNow();
-    this.intake.replan(compiled.bindings);
-    return this.signalIndex(`${id}-${instance}`);
   }
 }

@@ -30,6 +30,8 @@ export interface HealthFacts {
   readonly doorOpen: boolean;
   /** Why the list of devices is not the one the door goes by; null where it is. */
   readonly devicesProblem: string | null;
+  /** What is to be said of the site file; null where it says what runs. */
+  readonly siteNote: string | null;
   /** Milliseconds since the engine last took a turn. */
   readonly turnAgeMs: number;
   readonly unjudgedRules: number;
@@ -53,6 +55,8 @@ export function healthParts(facts: HealthFacts): HealthParts {
         }
       : good,
     mqtt: mqtt(facts),
+    site:
+      facts.siteNote === null ? good : { condition: 'maintenance-required', note: facts.siteNote },
     sensors:
       facts.unjudgedRules > 0
         ? {

@@ -3,6 +3,7 @@
  */
 import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
 import type { Plan } from '#rules/plan/plan.ts';
+import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { compileSource, type SiteSource, sourceOfText } from '../site/revision.ts';
 import type { SiteRevisionRow } from '../store/store-types.ts';
@@ -14,7 +15,7 @@ export interface RevisionReader {
 }
 
 export class PlanBook {
-  readonly source: SiteSource;
+  source: SiteSource;
   private readonly revisions: RevisionReader;
   private readonly plans = new Map<string, Plan>();
   private instances: Instances;
@@ -74,8 +75,25 @@ export class PlanBook {
     return compiled;
   }
 
-  private compile(instances: Instances): Compiled {
-    const compiled = compileSource(this.source, instances);
+  /**
+   * Another site from here on, with the wildcard values known. `keep` is given it before it counts:
+   * what that throws is thrown on, and all is as it was. Throws SITE_TOO_LARGE.
+   */
+  withSource(source: SiteSource, keep: (changed: Compiled) => void): Compiled {
+    const compiled = this.compile(this.instances, source);
+    const signals = compiled.plan.signals.length;
+    const rules = compiled.rules.length;
+    if (signals > limits.signalsMax || rules > limits.rulesMax)
+      throw new AgentError('SITE_TOO_LARGE', { signals, rules });
+    keep(compiled);
+    this.source = source;
+    this.full = false;
+    this.now = compiled;
+    return compiled;
+  }
+
+  private compile(instances: Instances, source = this.source): Compiled {
+    const compiled = compileSource(source, instances);
     this.plans.set(compiled.plan.revision, compiled.plan);
     return compiled;
   }

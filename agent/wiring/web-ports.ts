@@ -1,13 +1,14 @@
 /**
  * What the web part asks of the agent, answered from the core.
  */
-import type { Effect } from '#rules/input.ts';
+import type { Effect, PersonId } from '#rules/input.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
 import { parseOccurrence } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
+import { AgentError } from '../errors.ts';
 import type { SeriesReader } from '../store/series-reader.ts';
 import type { TurnNews } from '../turn/ports.ts';
-import type { AlarmView, SignalView } from '../web/contract.ts';
+import type { AlarmView, SignalView, SiteLoaded } from '../web/contract.ts';
 import type {
   AlarmAnswer,
   AlarmCommand,
@@ -27,6 +28,8 @@ import type { DamagedSamples } from './damage-book.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
 import type { Latest } from './sample-book.ts';
+import type { SiteDesk } from './site-desk.ts';
+import { toldEvent } from './told-events.ts';
 import { alarmView, holdView, ruleView, sampleView, signalView } from './views.ts';
 
 export interface WebPortsParts {
@@ -35,6 +38,8 @@ export interface WebPortsParts {
   /** Stored samples that could not be read. */
   readonly damaged: (found: DamagedSamples) => void;
   readonly health: () => HealthParts;
+  /** null where the agent does not run on a site file. */
+  readonly siteDesk: SiteDesk | null;
   readonly figures: () => Figure[];
 }
 
@@ -56,7 +61,15 @@ export class CorePorts implements WebPorts {
 
   site(): ReturnType<WebPorts['site']> {
     const { name, timezone } = this.core.plans;
-    return { site: name, timezone };
+    return { site: name, timezone, revision: this.plan.revision };
+  }
+
+  async reloadSite(by: PersonId): Promise<SiteLoaded> {
+    const { siteDesk } = this.parts;
+    if (siteDesk === null) throw new AgentError('SITE_NOT_FROM_FILE');
+    const { changes, more } = await siteDesk.load(by);
+    const { revision } = this.plan;
+    return { revision, changes: [...changes], more };
   }
 
   health(): HealthParts {
@@ -71,7 +84,12 @@ export class CorePorts implements WebPorts {
     const { samples } = this.core;
     const limits = rulerLimits(this.plan);
     return this.plan.signals.map((signal, i) =>
-      signalView(signal, samples.latest(i) ?? this.lastKnown(signal.id), limits.get(i) ?? noLimits),
+      signalView(
+        signal,
+        samples.latest(i) ?? this.lastKnown(signal.id),
+        samples.lateAt(i),
+        limits.get(i) ?? noLimits,
+      ),
     );
   }
 
@@ -105,6 +123,7 @@ export class CorePorts implements WebPorts {
     return {
       unit: this.plan.signals[index]!.unit,
       points: answer.points.map((point) => [...point]),
+      uncertain: answer.inDoubt,
       damage: answer.damage.map(({ fromMs, toMs, reason }) => ({ from: fromMs, to: toMs, reason })),
     };
   }
@@ -200,51 +219,20 @@ export class CorePorts implements WebPorts {
   tell(news: TurnNews): void {
     if (this.listeners.size === 0) return;
     for (const effect of news.effects) {
-      const event = this.event(effect);
+      const event = toldEvent(this.core, effect, (occurrence) => this.alarmView(occurrence));
       if (event !== null) for (const listener of this.listeners) listener(event);
     }
+  }
+
+  /** Another site runs: whoever listens reads rules, signals and coverage again. */
+  tellSite(): void {
+    const data = { ...this.site(), at: this.nowMs() };
+    for (const listener of this.listeners) listener({ event: 'site', data });
   }
 
   tellHealth(): void {
     const data = this.health();
     for (const listener of this.listeners) listener({ event: 'health', data });
-  }
-
-  private event(effect: Effect): ToldEvent | null {
-    if (effect.kind === 'transition' || effect.kind === 'judgeable') {
-      const occurrence =
-        effect.occurrence === null ? null : this.core.desk.occurrence(effect.occurrence);
-      if (occurrence === null) return null;
-      const change =
-        effect.kind === 'transition'
-          ? effect.transition
-          : effect.judgeable
-            ? ('judgeable' as const)
-            : ('unjudgeable' as const);
-      return {
-        event: 'alarm',
-        data: { at: effect.judged, change, alarm: this.alarmView(occurrence) },
-      };
-    }
-    if (effect.kind !== 'hold') return null;
-    const kept = this.core.desk.keptHold(effect.hold) ?? this.liftedHold(effect);
-    return { event: 'hold', data: { change: effect.action, hold: holdView(kept) } };
-  }
-
-  private liftedHold(effect: Extract<Effect, { kind: 'hold' }>): Parameters<typeof holdView>[0] {
-    const row = this.core.store.read.holds().find(({ id }) => id === effect.hold);
-    if (row !== undefined) return JSON.parse(row.detail);
-    const { judged, by, reason, disposition = 'released', what, item, hold } = effect;
-    return {
-      id: hold,
-      what,
-      item,
-      since: judged,
-      by,
-      reason,
-      occurrence: null,
-      lifted: { at: judged, by, disposition, reason },
-    };
   }
 
   private get plan() {

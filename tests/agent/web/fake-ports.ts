@@ -39,6 +39,7 @@ export const signal = (name = 'wall'): SignalView => ({
   value: 6.4,
   at: now - 12_000,
   quality: { grade: 'good', cause: null },
+  late_at: null,
   limits: { low_low: 5, low: 7, high: null, high_high: null },
 });
 
@@ -215,7 +216,16 @@ export class FakePorts implements WebPorts {
   private stamp = 0;
 
   nowMs = (): number => now;
-  site = () => ({ site: 'works', timezone: 'Europe/Dublin' });
+  site = () => ({ site: 'works', timezone: 'Europe/Dublin', revision: 'r1' });
+  reloadSite: WebPorts['reloadSite'] = async () => {
+    if (this.siteFileWrong !== null) throw this.siteFileWrong;
+    return {
+      revision: 'r2',
+      changes: [{ path: 'lines.m.room.rules.hot.high', before: '30 Cel', after: '31 Cel' }],
+      more: 0,
+    };
+  };
+  siteFileWrong: Error | null = null;
   health = (): HealthParts => this.parts;
   signals = (): SignalView[] => [
     signal('wall'),
@@ -230,6 +240,7 @@ export class FakePorts implements WebPorts {
         [sinceMs, 6.1, 6.5, 6.3, 60, 1],
         [untilMs - 1, null, null, null, 0, 3],
       ],
+      uncertain: [2, 0],
       damage: [{ from: sinceMs, to: sinceMs, reason: 'its checksum does not hold' }],
     };
   };

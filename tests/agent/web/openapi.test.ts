@@ -80,6 +80,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'POST /api/alarms/{occurrence}/unshelve',
     'POST /api/holds',
     'POST /api/holds/{id}/lift',
+    'POST /api/site/reload',
   ]);
 });
 
@@ -187,6 +188,8 @@ describe('real answers are as described', () => {
       '/api/holds/{id}/lift',
       posted('/api/holds/x/lift', { disposition: 'reworked', reason: 'recoated' }),
     ],
+    ['/api/site/reload', posted('/api/site/reload', {})],
+    ['/api/site/reload', posted('/api/site/reload', { now: true })],
     ...runCases,
     ['/api/coverage', { path: '/api/coverage' }],
     ['/api/rules', { path: '/api/rules' }],

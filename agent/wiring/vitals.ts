@@ -1,0 +1,72 @@
+/** How the agent itself is: its health part by part and its own figures, gathered from what runs. */
+import type { Door } from '#broker/door.ts';
+import { isDiskRefusal } from '../errors.ts';
+import { limits } from '../limits.ts';
+import type { Store, StoreSizes } from '../store/store.ts';
+import { version } from '../version.ts';
+import type { Figure, HealthParts } from '../web/ports.ts';
+import type { Core } from './core.ts';
+import type { DamageBook } from './damage-book.ts';
+import { devicesWords } from './door-words.ts';
+import { figures } from './figures.ts';
+import { isLoss, recordWords } from './finding-words.ts';
+import { healthParts } from './health.ts';
+import type { SiteDesk } from './site-desk.ts';
+import type { Upkeep } from './upkeep.ts';
+
+/** What runs, as far as it does: an agent that is starting has no door yet. */
+export interface Running {
+  readonly core: Core;
+  readonly store: Store;
+  readonly upkeep: Upkeep;
+  readonly damage: DamageBook;
+  readonly siteDesk: SiteDesk | null;
+  readonly door: Door | null;
+  readonly unjudgedRules: number;
+  readonly lockRemadeAt: number | null;
+}
+
+const startedAt = performance.now();
+
+export function healthOf(running: Running): HealthParts {
+  const { core, store, upkeep, damage, door, siteDesk } = running;
+  return healthParts({
+    version,
+    uptimeS: Math.round((performance.now() - startedAt) / 1_000),
+    diskRefusal: store.lost ?? core.journal.state.refusal,
+    choreRefusal: upkeep.refused,
+    diskFreeBytes: sizesOf(store)?.diskFreeBytes ?? null,
+    diskFreeBytesMin: limits.freeBytesMin,
+    clockInDoubt: core.clockInDoubt,
+    sealingFailed: core.sealingFailed,
+    findings: recordWords(store, damage, running.lockRemadeAt),
+    recordLost: store.findings.some(isLoss) || store.setAside.length > 0,
+    doorOpen: door !== null,
+    devicesProblem: devicesWords(door?.devicesProblem() ?? null),
+    siteNote: siteDesk?.note ?? null,
+    turnAgeMs: performance.now() - upkeep.lookedAt,
+    unjudgedRules: running.unjudgedRules,
+  });
+}
+
+export function figuresOf({ core, store, door }: Running): Figure[] {
+  return figures({
+    intake: core.intake,
+    journal: core.journal.state,
+    sizes: sizesOf(store),
+    door: door?.counters ?? null,
+    openOccurrences: core.desk.open().length,
+    holds: core.desk.heldNow().length,
+    samples: core.samples.cursor,
+  });
+}
+
+/** Null where the folder is not there to be measured; who looks after it says so. */
+function sizesOf(store: Store): StoreSizes | null {
+  try {
+    return store.sizes();
+  } catch (error) {
+    if (!isDiskRefusal(error)) throw error;
+    return null;
+  }
+}
