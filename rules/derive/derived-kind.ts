@@ -88,6 +88,11 @@ export interface KeepingKind<Settings = unknown, Memory = unknown> extends WithS
    * `timer.at` comes, if nothing came before. null where it cannot tell yet or lies out of range.
    */
   step(settings: Settings, memory: Memory, now: DerivedNow, timer: Timer): number | null;
+  /**
+   * Somebody said that it starts anew: when that was, at or before `now`, and now. Such a kind can be
+   * started by a mark.
+   */
+  start?(settings: Settings, memory: Memory, at: EpochMs, now: EpochMs): void;
   /** Nothing was observed from `fromMs` to `toMs`: downtime, or an input could not be used. */
   gap(settings: Settings, memory: Memory, fromMs: EpochMs, toMs: EpochMs): void;
   /** Every time in memory moves by `deltaMs`: the clock was set anew. */

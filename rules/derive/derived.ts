@@ -8,6 +8,7 @@ import { drumBulkTemperature } from './drum-bulk-temperature.ts';
 import { drumTimeToFloor } from './drum-time-to-floor.ts';
 import { drumWallTemperature } from './drum-wall-temperature.ts';
 import { heatDose } from './heat-dose.ts';
+import { meanKineticTemperatureKind } from './mean-kinetic-temperature.ts';
 import { movingAverage } from './moving-average.ts';
 import { partTemperature } from './part-temperature.ts';
 import { pipeMargin } from './pipe-margin.ts';
@@ -51,6 +52,7 @@ const all: readonly DerivedKind[] = [
   timeAbove,
   heatDose,
   degreeHours,
+  meanKineticTemperatureKind,
   movingAverage,
   rate,
 ];

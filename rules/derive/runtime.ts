@@ -7,6 +7,7 @@ import {
   type SumSince,
   sumBegin,
   sumGap,
+  sumSaid,
   sumShift,
   sumStart,
   sumTo,
@@ -19,6 +20,8 @@ export interface RuntimeSettings {
   readonly below: number;
   /** Place of the input that starts it anew; -1 without one. */
   readonly start: number;
+  /** Something starts it anew. */
+  readonly awaited: boolean;
 }
 
 export const runtime: KeepingKind<RuntimeSettings, SumSince> = {
@@ -50,10 +53,11 @@ export const runtime: KeepingKind<RuntimeSettings, SumSince> = {
         problem: 'it lies below above',
         fix: 'write the higher bound here',
       });
-    return { above, below, start: read.place('start') };
+    const start = read.place('start');
+    return { above, below, start, awaited: start >= 0 || read.marked };
   },
   version: 1,
-  begin: ({ start }) => sumBegin(start >= 0),
+  begin: ({ awaited }) => sumBegin(awaited),
   step(settings, memory, now, timer) {
     sumTo(memory, now.at);
     if (settings.start >= 0) sumStart(memory, now.inputs[settings.start]!);
@@ -64,6 +68,7 @@ export const runtime: KeepingKind<RuntimeSettings, SumSince> = {
     if (memory.partial) now.doubt = quality.unobserved;
     return wholeMinutesS(memory.sum);
   },
+  start: (_, memory, at, now) => sumSaid(memory, at, now),
   gap: (_, memory, fromMs, toMs) => sumGap(memory, fromMs, toMs),
   shift: sumShift,
 };

@@ -24,6 +24,8 @@ export interface DerivedSettingsReader {
   report(problem: SettingsProblem): void;
   /** Canonical unit of the first input. */
   readonly unit: string;
+  /** A mark starts it anew. */
+  readonly marked: boolean;
   /** Where among the given inputs this one stands, counted from 0; -1 where it is left out. */
   place(input: string): number;
 }
@@ -33,6 +35,7 @@ export function derivedSettingsReader(
   unit: string,
   inputs: readonly string[],
   problems: SettingsProblem[],
+  marked = false,
 ): DerivedSettingsReader {
   const inUnit = (code: string) =>
     settingsReader(written, { unit: code, digits: null, expectEveryMs: null }, problems);
@@ -40,6 +43,7 @@ export function derivedSettingsReader(
   const quantity = (key: string, code: string): number | null => inUnit(code).limit(key);
   return {
     unit,
+    marked,
     quantity,
     positive(key, code) {
       const value = quantity(key, code);

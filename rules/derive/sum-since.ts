@@ -22,7 +22,7 @@ const msPerH = 3_600_000;
 /** How often a sum that grows is told although no reading came. */
 export const toldEveryMs = 60_000;
 
-/** `awaited`: a signal starts it anew, so that what went before is missing. */
+/** `awaited`: a signal or a mark starts it anew, so that what went before is missing. */
 export const sumBegin = (awaited: boolean): SumSince => ({
   at: null,
   perH: 0,
@@ -45,9 +45,19 @@ export function sumStart(sum: SumSince, value: number): boolean {
   return rose;
 }
 
-export function sumAnew(sum: SumSince): void {
+function sumAnew(sum: SumSince): void {
   sum.sum = 0;
   sum.partial = false;
+}
+
+/** A word of the start is taken as said in time; later than this, what ran since is missing. */
+const saidInTimeMs = 60_000;
+
+/** Somebody said that it started anew at `at`. */
+export function sumSaid(sum: SumSince, at: EpochMs, now: EpochMs): void {
+  if (sum.at !== null) sumTo(sum, now);
+  sumAnew(sum);
+  sum.partial = now - at > saidInTimeMs;
 }
 
 export function sumGap(sum: SumSince, fromMs: EpochMs, toMs: EpochMs): void {

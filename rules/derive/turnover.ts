@@ -7,6 +7,7 @@ import {
   type SumSince,
   sumBegin,
   sumGap,
+  sumSaid,
   sumShift,
   sumStart,
   sumTo,
@@ -17,6 +18,8 @@ export interface TurnoverSettings {
   /** Share of the tank moved by one stroke. */
   readonly share: number;
   readonly start: number;
+  /** Something starts it anew. */
+  readonly awaited: boolean;
 }
 
 const minutesPerH = 60;
@@ -44,9 +47,10 @@ export const turnover: KeepingKind<TurnoverSettings, SumSince> = {
   compile: (read) => ({
     share: read.positive('stroke_volume', 'L') / read.positive('tank_volume', 'L'),
     start: read.place('start'),
+    awaited: read.place('start') >= 0 || read.marked,
   }),
   version: 1,
-  begin: ({ start }) => sumBegin(start >= 0),
+  begin: ({ awaited }) => sumBegin(awaited),
   step(settings, memory, now, timer) {
     const strokesPerMin = now.inputs[0]!;
     sumTo(memory, now.at);
@@ -58,6 +62,7 @@ export const turnover: KeepingKind<TurnoverSettings, SumSince> = {
     if (memory.partial) now.doubt = quality.unobserved;
     return memory.sum;
   },
+  start: (_, memory, at, now) => sumSaid(memory, at, now),
   gap: (_, memory, fromMs, toMs) => sumGap(memory, fromMs, toMs),
   shift: sumShift,
   range: '0 strokes a minute and more',

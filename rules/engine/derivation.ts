@@ -111,6 +111,14 @@ export class Derivation {
     this.keeping[index]?.blind(now);
   }
 
+  /** A mark says what happened at `at`: those that it starts anew, by place in the plan. */
+  start(mark: number, at: EpochMs, now: EpochMs): readonly number[] {
+    return this.plan.derived.flatMap((derived, i) => {
+      const marked = derived.keeps !== undefined && derived.marks?.includes(mark) === true;
+      return marked && this.keeping[i]!.start(at, now) ? [i] : [];
+    });
+  }
+
   /** Nothing was observed in between. */
   gap(fromMs: EpochMs, toMs: EpochMs): void {
     for (const keeping of this.keeping) keeping?.gap(fromMs, toMs);

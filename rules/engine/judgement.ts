@@ -166,15 +166,18 @@ export class Judgement {
     if (due < this.deadlines.due[owner]!) this.deadlines.set(owner, due);
   }
 
+  start(mark: number, at: EpochMs): void {
+    for (const derived of this.derivation.start(mark, at, this.now)) this.schedule(derived);
+  }
+
   private compute(index: number): void {
     const sample = this.derivation.compute(index, this.now);
     const { signal, keeps } = this.plan.derived[index]!;
     if (keeps !== undefined)
       this.deadlines.set(this.rules.length + index, this.derivation.wants(index));
     if (sample === null) return;
-    const { at, value, quality } = sample;
-    this.host.derivedOut.push(signal, at, this.now, value, quality, 0);
-    this.apply(signal, at, value, quality, 0);
+    this.host.derivedOut.push(signal, sample.at, this.now, sample.value, sample.quality, 0);
+    this.apply(signal, sample.at, sample.value, sample.quality, 0);
   }
 
   private setUnusable(signal: number, bits: number): void {

@@ -20,7 +20,7 @@ export class Keeping {
   /** Takes up what was saved where it fits, else begins at `now`. */
   constructor(
     plan: Plan,
-    { keeps, inputs }: PlanKeeping,
+    { keeps, inputs, marks = [] }: PlanKeeping,
     saved: SavedKeeping | undefined,
     now: EpochMs,
   ) {
@@ -29,6 +29,7 @@ export class Keeping {
     this.key = JSON.stringify([
       keeps.fingerprint,
       inputs.map((input) => `${plan.signals[input]!.id} ${plan.signals[input]!.unit}`),
+      ...marks.map((mark) => plan.marks![mark]!.id),
     ]);
     const memory = this.carriedOver(saved);
     this.memory = memory ?? this.kind.begin(this.settings, now);
@@ -48,6 +49,17 @@ export class Keeping {
   blind(at: EpochMs): void {
     this.blindSince ??= at;
     this.timer.at = null;
+  }
+
+  /** Somebody said that it started anew at `at`; true where it can be. */
+  start(at: EpochMs, now: EpochMs): boolean {
+    if (this.kind.start === undefined) return false;
+    if (this.blindSince !== null) {
+      this.kind.gap(this.settings, this.memory, this.blindSince, now);
+      this.blindSince = now;
+    }
+    this.kind.start(this.settings, this.memory, at, now);
+    return true;
   }
 
   gap(fromMs: EpochMs, toMs: EpochMs): void {

@@ -23,6 +23,8 @@ interface MarkHost {
   readonly now: EpochMs;
   readonly rules: readonly LiveRule[];
   settle(rule: LiveRule, severity: Severity, at: EpochMs): void;
+  /** The mark, by its place in the plan, says what happened at `at`. */
+  start(mark: number, at: EpochMs): void;
   emit(effect: Effect): void;
 }
 
@@ -36,6 +38,7 @@ export class Marks {
   readonly last: Map<string, LastMark>;
   private readonly host: MarkHost;
   private readonly known: ReadonlyMap<string, PlanMark>;
+  private readonly place: ReadonlyMap<string, number>;
   private readonly uses: ReadonlyMap<string, readonly Use[]>;
   private readonly marking: Marking = { at: 0, judged: 0, item: null, input: 0 };
   private readonly scratch: Timer = { at: null };
@@ -44,6 +47,7 @@ export class Marks {
     const { marks = [] } = plan;
     this.host = host;
     this.known = new Map(marks.map((mark) => [mark.id, mark]));
+    this.place = new Map(marks.map(({ id }, i) => [id, i]));
     this.last = new Map(Object.entries(saved).filter(([id]) => this.known.has(id)));
     this.uses = new Map(
       marks.map(({ id }, mark): [string, Use[]] => [
@@ -87,6 +91,7 @@ export class Marks {
       ...(note === undefined ? {} : { note }),
     });
     for (const { rule, input } of uses) this.judge(rule, this.lay(at, item, input));
+    this.host.start(this.place.get(id)!, at);
     return null;
   }
 

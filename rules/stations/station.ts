@@ -61,6 +61,8 @@ export interface StationDerived {
   readonly kind: string;
   /** Input of the kind to a signal of the station; it exists when all do that it cannot do without. */
   readonly inputs: Readonly<Record<string, string>>;
+  /** Marks of the station that start it anew, for a kind that adds up. */
+  readonly startsOn?: readonly string[];
   /** Settings of the kind, each with its basis. It does not exist while one that nobody gave is missing. */
   readonly numbers?: readonly TemplateNumber[];
   readonly meaning: string;
@@ -87,7 +89,7 @@ export interface TemplateNumber {
   /** What to enter, where `value` is null or unconfirmed. */
   readonly needs?: string;
   /** The same number from the material sheet; null where the sheet is silent. */
-  readonly fromSheet?: (sheet: Sheet) => string | null;
+  readonly fromSheet?: (sheet: Sheet, given: Given) => string | null;
   /** The same number as it follows from others; null where it does not. */
   readonly follows?: (
     given: Given,
@@ -98,6 +100,8 @@ export interface TemplateNumber {
   readonly unless?: string;
   /** A site may write a lower one, and a higher one only on a basket test of its residue. */
   readonly raisedBy?: 'basket-test';
+  /** Higher than what, where that is less than `value`. */
+  readonly ceiling?: (given: Given) => string | null;
 }
 
 export interface TemplateGate {
@@ -113,6 +117,8 @@ export interface Given {
   readonly heating: 'convection' | 'infrared' | null;
   /** What the place runs at by itself, as written; null where nobody said. */
   readonly processTemperature: string | null;
+  /** How thick the residue lies, as written; null where nobody said. */
+  readonly residueThickness: string | null;
   readonly firePlan: { readonly phone: string; readonly muster_point: string } | null;
   /** As written, of a rule of this station; null where nobody gave it. Throws on a name it has not. */
   number(rule: string, setting: string): string | null;

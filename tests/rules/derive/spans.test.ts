@@ -110,3 +110,22 @@ describe('degree-hours', () => {
       ).toHaveLength(1);
   });
 });
+
+describe('mean kinetic temperature', () => {
+  const store = (): KindDrive =>
+    new KindDrive('mean-kinetic-temperature', { span: '4 d' }, ['temperature']);
+  test('of half the time at each of two temperatures (E/R 10 000 K: Tong and Lock 2015)', () => {
+    const drive = store().values('temperature', [0, 20], [48 * msPerH, 40], [96 * msPerH, 40]);
+    const rate = (c: number): number => Math.exp(-10_000 / (c + 273.15));
+    const expected = 10_000 / -Math.log((rate(20) + rate(40)) / 2) - 273.15;
+    const { value, quality: code } = drive.advance(96 * msPerH + 2_000).last;
+    expect(Math.abs(value - expected)).toBeLessThan(0.1);
+    expect(code).toBe(quality.good);
+  });
+  test('is nothing for a span in which it froze', () => {
+    const drive = store().values('temperature', [0, 20], [msPerH, -1], [2 * msPerH, 20]);
+    expect(drive.advance(3 * msPerH).last.quality).toBe(quality.outsideFormula);
+    drive.values('temperature', [90 * msPerH, 20], [98 * msPerH, 20], [99 * msPerH, 20]);
+    expect(drive.advance(99 * msPerH + 2_000).last.value).toBe(20);
+  });
+});

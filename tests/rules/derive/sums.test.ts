@@ -1,6 +1,10 @@
 /** What adds up: running time, turnover, residue, time in the heat. By definition, worked by hand. */
 import { describe, expect, test } from 'vitest';
+import { residueGrowth } from '#rules/derive/residue-growth.ts';
+import type { PlanKeeping } from '#rules/plan/plan.ts';
 import { quality } from '#rules/signal/quality.ts';
+import { Drive } from '../engine/drive.ts';
+import { smallPlan } from '../engine/small-plan.ts';
 import { compiledBy, KindDrive, msPerH, msPerMin } from './drive-kind.ts';
 
 describe('runtime', () => {
@@ -128,5 +132,68 @@ describe('time above', () => {
     drive.values('temperature', [7 * msPerMin, 120]).advance(8 * msPerMin);
     // Two minutes before, one after.
     expect(drive.last).toMatchObject({ value: 180, quality: quality.unobserved });
+  });
+});
+
+describe('residue where nobody gauged yet', () => {
+  const deposit = { sprayed: '1 L/h', onto_parts: '50 %', volume_solids: '28 %', area: '2 m2' };
+  test('is all that misses the parts: 2.8 mm in 40 h (mass balance)', () => {
+    const drive = new KindDrive('residue-growth', deposit, ['spraying', 'cleaned'], '1');
+    drive.values('cleaned', [0, 0]).values('spraying', [0, 1]).values('cleaned', [2_000, 1]);
+    expect(drive.advance(40 * msPerH + 2_000).last.value).toBe(2.8);
+  });
+  test('wants a rate, or all that a mass balance takes', () => {
+    const { area: _, ...without } = deposit;
+    for (const written of [{}, without, { ...deposit, onto_parts: '150 %' }])
+      expect(compiledBy('residue-growth', written, ['spraying'], '1').problems).toHaveLength(1);
+  });
+});
+
+describe('a mark starts it anew', () => {
+  const line = (): Drive => {
+    const kind = residueGrowth as unknown as PlanKeeping['keeps']['kind'];
+    const { settings } = compiledBy('residue-growth', { rate: '0.1 mm/h' }, ['spraying'], '1');
+    return new Drive(
+      smallPlan({
+        signals: {
+          'l/s/spraying': { unit: '1', digits: 0 },
+          'l/s/growth': { unit: 'mm', digits: 2 },
+        },
+        marks: { 'l/s/cleaned': null, 'l/s/other': null },
+        derived: {
+          'l/s/growth': {
+            inputs: ['l/s/spraying'],
+            keeps: { kind, settings, fingerprint: 'test' },
+            marks: [0],
+          },
+        },
+      }),
+    );
+  };
+  const say = (drive: Drive, mark: string, judged: number, at = judged): Drive =>
+    drive
+      .input({ kind: 'command', judged, verb: 'mark', station: 'l/s', mark, at, by: 'p1' })
+      .advance(judged);
+  const last = (drive: Drive): string => drive.derived.at(-1)!.split(' ').slice(3).join(' ');
+  test('at once, and other marks do not', () => {
+    const drive = line().values('l/s/spraying', [0, 1]);
+    say(drive, 'other', 10 * msPerH).advance(10 * msPerH + 5_000);
+    expect(last(drive)).toBe(`1 ${quality.unobserved}`);
+    say(drive, 'cleaned', 11 * msPerH).advance(11 * msPerH + 5_000);
+    expect(last(drive)).toBe(`0 ${quality.estimated}`);
+    expect(last(drive.advance(21 * msPerH + msPerMin))).toBe(`1 ${quality.estimated}`);
+  });
+  test('said long after, a part is missing', () => {
+    const drive = line().values('l/s/spraying', [0, 1]);
+    say(drive, 'cleaned', 10 * msPerH, 8 * msPerH).advance(10 * msPerH + 5_000);
+    expect(last(drive)).toBe(`0 ${quality.unobserved}`);
+  });
+  test('said while its input is bad, it starts from when that is over', () => {
+    const drive = line().values('l/s/spraying', [0, 1]).advance(msPerH);
+    drive.offer({ signal: 'l/s/spraying', at: 2 * msPerH, quality: 100 }).advance(3 * msPerH);
+    say(drive, 'cleaned', 4 * msPerH).values('l/s/spraying', [6 * msPerH, 1]);
+    drive.advance(16 * msPerH + msPerMin);
+    // Two hours after the cleaning nobody saw.
+    expect(last(drive)).toBe(`1 ${quality.unobserved}`);
   });
 });

@@ -44,7 +44,7 @@ export interface SmallPlan {
       { readonly inputs: readonly string[] } & (
         | Pick<PlanFormula, 'compute' | 'unproven'>
         | Pick<PlanSettled, 'settled' | 'unproven'>
-        | Pick<PlanKeeping, 'keeps' | 'unproven'>
+        | Pick<PlanKeeping, 'keeps' | 'unproven' | 'marks'>
       )
     >
   >;
