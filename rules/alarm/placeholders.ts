@@ -33,6 +33,8 @@ export const placeholders = {
   rest: 'how long the material may rest',
   stir: 'how long to stir before use',
   plan: 'the fire plan’s telephone and muster point, where the site gave them',
+  smother: 'what smothering does to residue of this kind',
+  fumes: 'what fumes of this residue may be',
 } as const satisfies Record<string, string>;
 
 export type Placeholder = keyof typeof placeholders;
@@ -40,7 +42,16 @@ export type Placeholder = keyof typeof placeholders;
 /** Known wherever a text stands: in steps and cautions too, which no evidence fills. */
 export const nameFacts: readonly Placeholder[] = ['station', 'signal', 'signals', 'container'];
 /** Filled from the rule's facts. */
-export const ruleFacts: readonly Placeholder[] = ['target', 'low', 'high', 'rest', 'stir', 'plan'];
+export const ruleFacts: readonly Placeholder[] = [
+  'target',
+  'low',
+  'high',
+  'rest',
+  'stir',
+  'plan',
+  'smother',
+  'fumes',
+];
 /** Filled from the evidence: in the sentence alone. */
 export const evidenceFacts: readonly Placeholder[] = [
   'value',

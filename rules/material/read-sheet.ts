@@ -23,6 +23,8 @@ export interface Sheet {
   readonly bakeUpperC: number | null;
   readonly bakeUpperForMs: number | null;
   readonly residueLimitC: number | null;
+  /** Unknown behaves as the worse. */
+  readonly residueKind: 'oxidising' | 'self-reactive' | 'unknown';
   readonly agitatorLowPerMin: number | null;
   readonly agitatorHighPerMin: number | null;
 }
@@ -73,6 +75,7 @@ export function readSheet(written: SheetWritten): {
     bakeUpperC: quantity('bake_upper', 'Cel'),
     bakeUpperForMs: duration('bake_upper_for'),
     residueLimitC: quantity('residue_limit', 'Cel'),
+    residueKind: written.residue_kind ?? 'unknown',
     agitatorLowPerMin: quantity('agitator_low', '/min'),
     agitatorHighPerMin: quantity('agitator_high', '/min'),
   };

@@ -72,6 +72,14 @@ export const sheetWritten = z
         }),
       ),
     ),
+    residue_kind: z.optional(
+      z.enum(['oxidising', 'self-reactive', 'unknown']).check(
+        z.meta({
+          description:
+            'How its dried residue heats itself: by taking up oxygen, or by decomposing without any, which smothering does not stop. Unknown is treated as self-reactive.',
+        }),
+      ),
+    ),
     agitator_low: z.optional(
       quantityText.check(z.meta({ description: 'Lowest speed of the built-in drum agitator.' })),
     ),

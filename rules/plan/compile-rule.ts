@@ -56,7 +56,7 @@ export function compileRule(
       ? words.alike.path
       : rulePath;
   const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), source.given);
-  reportRaised(station, source.numbers, written, pathOf, report);
+  reportRaised(station, source, written, pathOf, report);
   const { kind, judgedMarks: marks = [] } = source;
   const shape = commonInstances(source.signals);
   if (shape === null)
@@ -125,20 +125,21 @@ export function compileRule(
 /** An ignition limit goes down by itself, and up only on a test of this residue. */
 function reportRaised(
   station: StationDraft,
-  numbers: readonly TemplateNumber[],
+  { numbers, given }: Pick<RuleSource, 'numbers' | 'given'>,
   written: Partial<RuleWritten>,
   pathOf: PathOf,
   report: Report,
 ): void {
   if (station.written.basket_test !== undefined) return;
-  for (const { setting, value, raisedBy } of numbers) {
+  for (const { setting, value, raisedBy, ceiling } of numbers) {
     const own = written[setting];
-    if (raisedBy === undefined || value === null || typeof own !== 'string') continue;
-    const [most, wanted] = [canonicalOf(value), canonicalOf(own)];
-    if (most === null || wanted === null || wanted <= most) continue;
+    const most = ceiling?.(given) ?? value;
+    if (raisedBy === undefined || most === null || typeof own !== 'string') continue;
+    const [limit, wanted] = [canonicalOf(most), canonicalOf(own)];
+    if (limit === null || wanted === null || wanted <= limit) continue;
     report({
       path: [...pathOf(setting), setting],
-      problem: `${own} lies above ${value}, and no basket test of this residue says that it may`,
+      problem: `${own} lies above ${most}, and no basket test of this residue says that it may`,
       fix: 'Write it lower; or give the station basket_test with report and signed_by (EN 15188, three sizes or more, signed by EHS).',
     });
   }

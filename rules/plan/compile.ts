@@ -20,6 +20,7 @@ import { compileSignal } from './compile-signal.ts';
 import { coverStation } from './coverage.ts';
 import type { Report, SignalDraft, StationDraft } from './draft.ts';
 import type { Plan } from './plan.ts';
+import { reportFields } from './station-fields.ts';
 import { type StationRules, stationRules } from './station-rules.ts';
 import { wildcardLevels } from './topic.ts';
 
@@ -142,6 +143,7 @@ function draftStation(
           ? 'Name its sheet under materials, at the top of the file.'
           : didYouMean(material, known),
     });
+  reportFields(written, path, report);
   const kind = stationKinds.get(written.kind);
   if (kind === undefined) {
     report({

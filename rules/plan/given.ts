@@ -18,11 +18,12 @@ export function givenBy(station: StationDraft): Given {
     return typeof word === 'string' ? word : null;
   };
   const fromSheet = (number: TemplateNumber): string | null =>
-    sheet === null ? null : (number.fromSheet?.(sheet) ?? null);
+    sheet === null ? null : (number.fromSheet?.(sheet, given) ?? null);
   const given: Given = {
     sheet,
     heating: written.heating ?? null,
     processTemperature: written.process_temperature ?? null,
+    residueThickness: written.residue_thickness ?? null,
     firePlan: firePlan ?? null,
     number(rule, setting) {
       const number = known(rule, setting);

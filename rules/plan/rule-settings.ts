@@ -77,7 +77,7 @@ export function draftSettings(
   const wanted: string[] = [];
   for (const number of numbers) {
     if (Object.hasOwn(own, number.setting)) continue;
-    const fromSheet = sheet === null ? null : (number.fromSheet?.(sheet) ?? null);
+    const fromSheet = sheet === null ? null : (number.fromSheet?.(sheet, given) ?? null);
     const followed = fromSheet === null ? (number.follows?.(given) ?? null) : null;
     const written = fromSheet ?? followed?.written ?? number.value;
     if (written !== null) settings[number.setting] = written;

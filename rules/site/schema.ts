@@ -45,6 +45,14 @@ export const stationWritten = z
         }),
       ),
     ),
+    residue_thickness: z.optional(
+      quantityText.check(
+        z.meta({
+          description:
+            'How thick residue lies at its thickest here, as on a filter bank or a floor. Over 10 mm it lowers the ignition limit; thinner residue never raises it.',
+        }),
+      ),
+    ),
     basket_test: z.optional(
       z
         .strictObject({

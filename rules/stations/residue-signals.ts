@@ -1,5 +1,5 @@
 /** What can be measured of dried residue, and where. */
-import type { StationDerived, StationSignal } from './station.ts';
+import type { StationDerived, StationMark, StationSignal } from './station.ts';
 
 export const residueSignals: readonly StationSignal[] = [
   {
@@ -29,6 +29,7 @@ export const residueSignals: readonly StationSignal[] = [
     range: ['0 mm', '200 mm'],
     meaning: 'thickness of the residue on that surface',
     where: 'gauged by hand when the place is cold, isolated and released for work',
+    byHand: true,
     stuckAfter: null,
   },
   {
@@ -72,5 +73,20 @@ export const residueDerived: readonly StationDerived[] = [
     kind: 'self-heat-excess',
     inputs: { surface: 'bin', air: 'bin-air' },
     meaning: 'how much hotter the bin is than the air around it',
+  },
+];
+
+export const residueMarks: readonly StationMark[] = [
+  {
+    name: 'cleaned',
+    what: null,
+    meaning: 'This place was cleaned of residue, cold, and the waste taken out of the building.',
+    byWhom: 'whoever cleaned it, for EHS',
+  },
+  {
+    name: 'bin-emptied',
+    what: null,
+    meaning: 'The waste bin was emptied and used filters were taken out as residue waste.',
+    byWhom: 'whoever empties it, each shift',
   },
 ];

@@ -1,42 +1,8 @@
-/** Where residue waits unwatched: on the surfaces, in the bin, between stacked racks. */
+/** Where residue waits unwatched once it is off the surfaces: in the bin, between stacked racks. */
 import { firePlanFacts, planOverrules } from './fire-plan.ts';
 import { judgement, managedClass, type RuleTemplate, tuning } from './station.ts';
 
 const firePlan = { firePlan: true, facts: firePlanFacts } as const;
-
-export const thick: RuleTemplate = {
-  name: 'residue-thick',
-  kind: 'band',
-  signals: ['thickness'],
-  numbers: [
-    {
-      setting: 'high',
-      value: '1 mm',
-      basis: judgement('thicker residue lights at a lower temperature'),
-      confirm: 'SITE',
-      needs: 'the thickness at which the site cleans this place (rule residue-thick: high)',
-    },
-  ],
-  fixed: { inclusive: true },
-  gate: null,
-  class: managedClass,
-  priority: ['low', 'low'],
-  respond: '8 h',
-  hazard: 'thickness',
-  hold: null,
-  label: {
-    word: 'WARNING',
-    sentence: '{$signal} at {$value}, at or above {$limit}: this place is due for cleaning.',
-    consequence: 'Every further millimetre lowers the temperature at which it lights itself.',
-    steps: [
-      'Shut the oven down, let it cool and isolate it by local rules.',
-      'Have it cleaned under the site’s permit with non-sparking tools, damp as the data sheet says.',
-      'Take the waste out of the building at once; write down the thickness left.',
-    ],
-    doNot: ['clean it hot', 'grind it, or use a steel scraper'],
-    caution: 'Friction, impact and sparks light cold residue too.',
-  },
-};
 
 export const warmBin: RuleTemplate = {
   ...firePlan,
@@ -97,4 +63,49 @@ export const hotStack: RuleTemplate = {
     doNot: ['pull a hot stack apart', 'blow air through it'],
     caution: planOverrules,
   },
+};
+
+export const unemptied: RuleTemplate = {
+  name: 'bin-unemptied',
+  kind: 'age',
+  signals: [],
+  marks: ['bin-emptied'],
+  numbers: [
+    {
+      setting: 'limit',
+      value: '8 h',
+      basis: {
+        mark: 'PUB',
+        note: 'waste cans emptied daily or each shift',
+        source: '29 CFR 1910.107(g), read as state text WAC 296-24-37013',
+      },
+      confirm: 'SITE',
+      needs:
+        'how long a shift is, after which the waste bin is emptied (rule bin-unemptied: limit)',
+    },
+    {
+      setting: 'early',
+      value: '90 %',
+      basis: judgement('time left to empty it within the shift'),
+    },
+  ],
+  gate: null,
+  class: managedClass,
+  priority: ['low', 'low'],
+  respond: '1 h',
+  hazard: 'bin-full',
+  hold: null,
+  label: {
+    word: 'WARNING',
+    sentence: '{$station}: nobody wrote down for {$reached} that the waste bin was emptied.',
+    consequence: 'Scrapings, filters and wipes heat by themselves and burn hours later.',
+    steps: [
+      'Smoke, glow or smell, or a bin warmer than the room: keep clear, fire alarm, site fire plan{$plan}.',
+      'Cold: have it emptied out of the building, as residue waste by the data sheet.',
+      'Write down that it was emptied, and that used filters went with it.',
+    ],
+    doNot: ['move a warm bin by hand', 'put other waste in that can light with it'],
+    caution: planOverrules,
+  },
+  ...firePlan,
 };

@@ -5,9 +5,11 @@
  * thickness and cleaning are, and coverage says so. Highly managed throughout: operators do not
  * take these alarms out of sight.
  */
-import { residueDerived, residueSignals } from './residue-signals.ts';
-import { act, approaching, atLimit, early, selfHeating } from './residue-surface.ts';
-import { hotStack, thick, warmBin } from './residue-waste.ts';
+import { cleaningLate, thick } from './residue-cleaning.ts';
+import { selfHeating } from './residue-reaction.ts';
+import { residueDerived, residueMarks, residueSignals } from './residue-signals.ts';
+import { act, approaching, atLimit, early } from './residue-surface.ts';
+import { hotStack, unemptied, warmBin } from './residue-waste.ts';
 import type { StationKind } from './station.ts';
 
 export const residue: StationKind = {
@@ -15,6 +17,7 @@ export const residue: StationKind = {
   summary: 'Surfaces that gather dried residue, the waste bin, stacked racks.',
   signals: residueSignals,
   derived: residueDerived,
+  marks: residueMarks,
   hazards: [
     {
       id: 'ignition',
@@ -44,8 +47,7 @@ export const residue: StationKind = {
       id: 'bin-full',
       words: 'Scrapings, filters and wipes stay in the building.',
       people: true,
-      byHand:
-        'each shift see that the bin was emptied and used filters were taken out as residue waste (29 CFR 1910.107(g)); never with other material that can light with it',
+      byHand: null,
     },
     {
       id: 'friction',
@@ -55,5 +57,16 @@ export const residue: StationKind = {
         'clean only cold, isolated and under permit, with non-sparking tools, never with grinder or steel scraper',
     },
   ],
-  rules: [early, approaching, act, atLimit, selfHeating, thick, warmBin, hotStack],
+  rules: [
+    early,
+    approaching,
+    act,
+    atLimit,
+    selfHeating,
+    thick,
+    cleaningLate,
+    warmBin,
+    hotStack,
+    unemptied,
+  ],
 };

@@ -30,6 +30,7 @@ test('a sheet in canonical numbers; what it does not say is unknown', () => {
     bakePeakC: 100,
     bakeUpperC: null,
     bakeUpperForMs: null,
+    residueKind: 'unknown',
     residueLimitC: 105,
     agitatorLowPerMin: null,
     agitatorHighPerMin: 30,

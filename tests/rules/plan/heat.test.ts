@@ -73,7 +73,13 @@ describe('a place that runs hot by itself', () => {
   const armed = (site: Site) => site.plan.rules.map(({ id }) => id.slice(4)).sort();
   test('past the limit there is no margin, and coverage says so in words', () => {
     const site = at('155 Cel');
-    expect(armed(site)).toEqual(['self-heating', 'stuck-air', 'stuck-surface']);
+    expect(armed(site)).toEqual([
+      'bin-unemptied',
+      'cleaning-late',
+      'self-heating',
+      'stuck-air',
+      'stuck-surface',
+    ]);
     const [coverage] = site.coverage.stations;
     expect(coverage!.unwatched.find(({ hazard }) => hazard === 'ignition')?.why).toBe(
       'No temperature margin here. Cleaning is the only barrier.',
@@ -84,7 +90,11 @@ describe('a place that runs hot by itself', () => {
       'l/r/act',
       'l/r/at-limit',
     ]);
-    expect(coverage!.watched.map(({ hazard }) => hazard)).toEqual(['reaction']);
+    expect(coverage!.watched.map(({ hazard }) => hazard)).toEqual([
+      'reaction',
+      'thickness',
+      'bin-full',
+    ]);
   });
   test('between the warnings, those nearer the limit stand', () => {
     const site = at('95 Cel');
@@ -92,6 +102,8 @@ describe('a place that runs hot by itself', () => {
       'act',
       'approaching',
       'at-limit',
+      'bin-unemptied',
+      'cleaning-late',
       'self-heating',
       'stuck-air',
       'stuck-surface',

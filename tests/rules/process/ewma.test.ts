@@ -80,7 +80,7 @@ describe('any chart', () => {
         const dust = 1e-9 * (1 + Math.abs(before) + Math.abs(value));
         expect(next).toBeGreaterThanOrEqual(Math.min(before, value) - dust);
         expect(next).toBeLessThanOrEqual(Math.max(before, value) + dust);
-        expect(nextEwma(before, value, 1)).toBe(value + 0);
+        expect(nextEwma(before, value, 1)! + 0).toBe(value + 0);
       }),
     );
   });

@@ -143,12 +143,16 @@ const table: Readonly<Record<string, readonly Row[]>> = {
     ['self-heating', 'window', '5 min', 'EJ', null],
     ['self-heating', 'on_delay', '60 s', 'EJ', null],
     ['residue-thick', 'high', '1 mm', 'EJ', 'SITE'],
+    ['cleaning-late', 'limit', '7 d', 'EJ', 'SITE'],
+    ['cleaning-late', 'early', '80 %', 'EJ', null],
     ['bin-warm', 'high', '10 K', 'EJ', null],
     ['bin-warm', 'on_delay', '5 min', 'EJ', null],
     ['bin-warm', 'deadband', '2 K', 'EJ', null],
     ['stack-hot', 'high', '50 Cel', 'EJ', null],
     ['stack-hot', 'on_delay', '5 min', 'EJ', null],
     ['stack-hot', 'deadband', '3 K', 'EJ', null],
+    ['bin-unemptied', 'limit', '8 h', 'PUB', 'SITE'],
+    ['bin-unemptied', 'early', '90 %', 'EJ', null],
   ],
 };
 
@@ -206,6 +210,8 @@ const terms = [
   ['residue', 'at-limit', 'high', '1 min', true, null],
   ['residue', 'self-heating', 'high', '1 min', true, null],
   ['residue', 'residue-thick', 'low', '8 h', false, null],
+  ['residue', 'cleaning-late', 'low', '8 h', false, null],
+  ['residue', 'bin-unemptied', 'low', '1 h', false, null],
   ['residue', 'bin-warm', 'high', '1 min', false, null],
   ['residue', 'stack-hot', 'medium', '1 h', false, null],
 ] as const;
@@ -249,6 +255,7 @@ test('what may mean fire names the fire plan in its first steps', () => {
     'self-heating',
     'bin-warm',
     'stack-hot',
+    'bin-unemptied',
   ]);
 });
 

@@ -16,6 +16,7 @@ const given: Given = {
   sheet: null,
   heating: null,
   processTemperature: null,
+  residueThickness: null,
   firePlan: { phone: '5555', muster_point: 'gate 2' },
   number: () => '1 Cel',
   confirmed: () => false,
