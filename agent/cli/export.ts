@@ -2,13 +2,14 @@
  * `forebond export --data DIR --signal ID… --since T --until T --format csv`: samples out, also
  * while an agent runs on the folder.
  *
- * The long format that `replay` reads: `time,signal,value,unit,quality` (RFC 4180), times in RFC
- * 3339 UTC. A bad sample has no value. Numbers stay numbers; a text that a spreadsheet would take
+ * The long format that `replay` reads: `time,signal,value,unit,quality,cause` (RFC 4180), times in
+ * RFC 3339 UTC. A bad sample has no value; one that was kept and never judged is not good. Numbers stay numbers; a text that a spreadsheet would take
  * for a formula gets an apostrophe in front.
  */
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { causeStored, gradeStored } from '#rules/signal/doubt.ts';
 import { instantOfRfc3339, lastInstantMs } from '#rules/signal/instant-text.ts';
-import { gradeOf, isBad } from '#rules/signal/quality.ts';
+import { isBad } from '#rules/signal/quality.ts';
 import { type RangeItem, type RangeRequest, readRange } from '../store/range.ts';
 
 /** What the command needs of the rest: reading, and somewhere to write. */
@@ -100,7 +101,7 @@ const toStandardError = (line: string): void => {
   process.stderr.write(`${line}\n`);
 };
 
-const header = 'time,signal,value,unit,quality\r\n';
+const header = 'time,signal,value,unit,quality,cause\r\n';
 
 function csvRows({ batch, signals }: RangeItem & { readonly kind: 'samples' }): string {
   const names = signals.map(({ name }) => csvText(name));
@@ -111,7 +112,9 @@ function csvRows({ batch, signals }: RangeItem & { readonly kind: 'samples' }): 
     const code = batch.quality[i]!;
     const time = new Date(batch.at[i]!).toISOString();
     const value = isBad(code) ? '' : String(batch.value[i]!);
-    text += `${time},${names[signal]},${value},${units[signal]},${gradeOf(code)}\r\n`;
+    const flags = batch.flags[i]!;
+    const cause = csvText(causeStored(code, flags) ?? '');
+    text += `${time},${names[signal]},${value},${units[signal]},${gradeStored(code, flags)},${cause}\r\n`;
   }
   return text;
 }

@@ -34,9 +34,10 @@ export function layoutOf(cells: readonly string[]): CsvLayout | string {
   if (!longBegins.every((name, i) => lower[i] === name)) {
     return { kind: 'wide', columns: names.length, signals: names.slice(1) };
   }
-  const odd = lower.slice(3).find((name) => name !== 'unit' && name !== 'quality');
+  // `cause` is for people: what it says is in the quality.
+  const odd = lower.slice(3).find((name) => !['unit', 'quality', 'cause'].includes(name));
   if (odd !== undefined)
-    return `after "time,signal,value" it may have "unit" and "quality", not "${odd}"`;
+    return `after "time,signal,value" it may have "unit", "quality" and "cause", not "${odd}"`;
   return {
     kind: 'long',
     columns: names.length,

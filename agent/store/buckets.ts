@@ -2,8 +2,10 @@
  * Buckets of equal width that samples, minute summaries and whole chunks are added up in.
  *
  * Always true: a sample is in the bucket that holds its `at`; every sample counts, bad ones also as
- * bad; least, greatest and mean are over usable samples, those neither bad nor in conflict.
+ * bad; least, greatest and mean are over usable samples, those neither bad nor in conflict. Those
+ * in doubt (uncertain, late, in conflict) are counted beside.
  */
+import { isInDoubt } from '#rules/signal/doubt.ts';
 import { firstBadCode } from '#rules/signal/quality.ts';
 import { type EpochMs, sampleFlag } from '#rules/signal/sample.ts';
 import type { OpenColumn, SeriesPoint } from './contract.ts';
@@ -19,6 +21,7 @@ export class Buckets {
   private readonly usable: Float64Array;
   private readonly n: Float64Array;
   private readonly bad: Float64Array;
+  private readonly doubtful: Float64Array;
 
   /** From `sinceMs` up to, not including, `untilMs`; the last bucket may be cut short. */
   constructor(sinceMs: EpochMs, untilMs: EpochMs, stepMs: number) {
@@ -32,6 +35,7 @@ export class Buckets {
     this.usable = new Float64Array(count);
     this.n = new Float64Array(count);
     this.bad = new Float64Array(count);
+    this.doubtful = new Float64Array(count);
   }
 
   /** The bucket that holds a moment between since and until. */
@@ -47,6 +51,7 @@ export class Buckets {
       if (time < sinceMs || time >= untilMs) continue;
       const b = this.of(time);
       this.n[b]! += 1;
+      if (isInDoubt(quality[i]!, flags[i]!)) this.doubtful[b]! += 1;
       if (quality[i]! >= firstBadCode) this.bad[b]! += 1;
       else if ((flags[i]! & sampleFlag.conflict) === 0) {
         const x = value[i]!;
@@ -74,6 +79,7 @@ export class Buckets {
         minutes.lo[i]! / scale,
         minutes.hi[i]! / scale,
         minutes.sum[i]! / scale,
+        minutes.doubtful[i]!,
       );
     }
   }
@@ -87,14 +93,21 @@ export class Buckets {
     lo: number,
     hi: number,
     sum: number,
+    doubtful = 0,
   ): void {
     this.n[bucket]! += n;
     this.bad[bucket]! += bad;
+    this.doubtful[bucket]! += doubtful;
     if (usable === 0) return;
     this.usable[bucket]! += usable;
     this.sum[bucket]! += sum;
     if (lo < this.lo[bucket]!) this.lo[bucket] = lo;
     if (hi > this.hi[bucket]!) this.hi[bucket] = hi;
+  }
+
+  /** For each point, how many of its samples are in doubt. */
+  inDoubt(): number[] {
+    return [...this.doubtful].filter((_, b) => this.n[b]! > 0);
   }
 
   /** One point for each bucket that holds a sample. */

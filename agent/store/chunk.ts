@@ -16,6 +16,7 @@
  * experimental in Node 24 (tests/bench/record.ts).
  */
 import { constants, crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
+import { isInDoubt } from '#rules/signal/doubt.ts';
 import { firstBadCode } from '#rules/signal/quality.ts';
 import { sampleFlag } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
@@ -107,7 +108,7 @@ function figures(column: OpenColumn, from: number, to: number) {
     const flags = column.flags[i]!;
     if (at < t0) t0 = at;
     if (at > t1) t1 = at;
-    if ((flags & sampleFlag.late) !== 0) late += 1;
+    if (isInDoubt(column.quality[i]!, flags)) late += 1;
     if (column.quality[i]! >= firstBadCode) bad += 1;
     else if ((flags & sampleFlag.conflict) !== 0) conflict += 1;
     else {

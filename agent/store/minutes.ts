@@ -4,12 +4,14 @@
  *
  * The blob: CRC-32 of the rest (4 bytes, little endian), the mode (decimals 0 to 6: figures are
  * whole k, read as k / 10^decimals; 7: doubles), the number of minutes, the first minute; then run
- * lengths of the steps between minutes, of the counts; then the figures of minutes that have any.
+ * lengths of the steps between minutes, of the counts (those in doubt only where 8 is added to the
+ * mode: there were none, or the summary is from before they were counted); then the figures of minutes that have any.
  *
  * Always true: every sample of the chunk is counted in the minute of its `at`; lo, hi and sum are
  * over usable samples, those neither bad nor in conflict with an earlier one.
  */
 import { crc32 } from 'node:zlib';
+import { isInDoubt } from '#rules/signal/doubt.ts';
 import { firstBadCode } from '#rules/signal/quality.ts';
 import { sampleFlag } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
@@ -19,6 +21,8 @@ import { ByteReader, ByteWriter, wholeMax } from './varint.ts';
 
 export const minuteMs = 60_000;
 const asDoubles = 7;
+/** Added to the mode where samples in doubt are counted. */
+const withDoubt = 8;
 
 /** Column by column; `lo`, `hi`, `sum` are to be divided by `scale`. */
 export class Minutes {
@@ -28,6 +32,8 @@ export class Minutes {
   bad: number[] = [];
   /** In conflict and not bad. */
   conflict: number[] = [];
+  /** Uncertain, late or in conflict, and not bad. */
+  doubtful: number[] = [];
   lo: number[] = [];
   hi: number[] = [];
   sum: number[] = [];
@@ -47,6 +53,7 @@ export class Minutes {
     this.n.push(n);
     this.bad.push(bad);
     this.conflict.push(conflict);
+    this.doubtful.push(0);
     this.lo.push(Number.POSITIVE_INFINITY);
     this.hi.push(Number.NEGATIVE_INFINITY);
     return this.sum.push(0) - 1;
@@ -75,6 +82,7 @@ export function summarise(column: OpenColumn, from: number, to: number, digits: 
       places.set(minute, place);
     }
     minutes.n[place]! += 1;
+    if (isInDoubt(column.quality[i]!, column.flags[i]!)) minutes.doubtful[place]! += 1;
     if (column.quality[i]! >= firstBadCode) minutes.bad[place]! += 1;
     else if ((column.flags[i]! & sampleFlag.conflict) !== 0) minutes.conflict[place]! += 1;
     else {
@@ -94,7 +102,7 @@ function ascending(minutes: Minutes): Minutes {
   const order = minutes.minute.map((_, i) => i);
   order.sort((a, b) => minutes.minute[a]! - minutes.minute[b]!);
   const sorted = new Minutes(minutes.mode);
-  for (const name of ['minute', 'n', 'bad', 'conflict', 'lo', 'hi', 'sum'] as const) {
+  for (const name of ['minute', 'n', 'bad', 'conflict', 'doubtful', 'lo', 'hi', 'sum'] as const) {
     sorted[name] = order.map((i) => minutes[name][i]!);
   }
   return sorted;
@@ -106,7 +114,8 @@ export function encodeMinutes(minutes: Minutes): Uint8Array {
   if (!whole && minutes.mode !== asDoubles) return encodeMinutes(inDoubles(minutes));
   const writer = new ByteWriter(64 + count * 40);
   writer.at = 4;
-  writer.byte(minutes.mode);
+  const anyDoubt = minutes.doubtful.some((n) => n > 0);
+  writer.byte(minutes.mode + (anyDoubt ? withDoubt : 0));
   writer.whole(count);
   const first = minutes.minute[0] ?? 0;
   writer.signed(first);
@@ -114,6 +123,7 @@ export function encodeMinutes(minutes: Minutes): Uint8Array {
   writeRuns(writer, minutes.n, (n) => n);
   writeRuns(writer, minutes.bad, (bad) => bad);
   writeRuns(writer, minutes.conflict, (conflict) => conflict);
+  if (anyDoubt) writeRuns(writer, minutes.doubtful, (doubtful) => doubtful);
   let before = 0;
   for (let i = 0; i < count; i += 1) {
     const usable = minutes.usable(i);
@@ -141,6 +151,7 @@ function inDoubles(minutes: Minutes): Minutes {
   const doubles = new Minutes(asDoubles);
   Object.assign(doubles, { minute: minutes.minute, n: minutes.n, bad: minutes.bad });
   doubles.conflict = minutes.conflict;
+  doubles.doubtful = minutes.doubtful;
   doubles.lo = minutes.lo.map((k) => k / minutes.scale);
   doubles.hi = minutes.hi.map((k) => k / minutes.scale);
   doubles.sum = minutes.sum.map((k) => k / minutes.scale);
@@ -192,7 +203,9 @@ export function decodeMinutes(bytes: Uint8Array): Minutes {
 }
 
 function readMinutes(reader: ByteReader): Minutes {
-  const mode = reader.byte();
+  const written = reader.byte();
+  const anyDoubt = written >= withDoubt;
+  const mode = anyDoubt ? written - withDoubt : written;
   if (mode > asDoubles) throw new RangeError(`a minute summary of mode ${mode}`);
   const minutes = new Minutes(mode);
   const count = reader.whole();
@@ -204,6 +217,7 @@ function readMinutes(reader: ByteReader): Minutes {
   minutes.n = readRuns(reader, count);
   minutes.bad = readRuns(reader, count);
   minutes.conflict = readRuns(reader, count);
+  minutes.doubtful = anyDoubt ? readRuns(reader, count) : new Array<number>(count).fill(0);
   let before = 0;
   for (let i = 0; i < count; i += 1) {
     const usable = minutes.usable(i);

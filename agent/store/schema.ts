@@ -25,6 +25,7 @@ CREATE TABLE input(seq INTEGER PRIMARY KEY, judged INTEGER NOT NULL, kind INTEGE
 CREATE TABLE seq_floor(seq INTEGER PRIMARY KEY) STRICT;
 CREATE TABLE segment(id INTEGER PRIMARY KEY, first_seq INTEGER NOT NULL, last_seq INTEGER NOT NULL,
   judged_from INTEGER NOT NULL, judged_to INTEGER NOT NULL) STRICT;
+-- late: samples in doubt that are not bad (late, uncertain, in conflict); at first only the late ones
 CREATE TABLE chunk(signal INTEGER NOT NULL, t0 INTEGER NOT NULL, segment INTEGER NOT NULL,
   part INTEGER NOT NULL, t1 INTEGER NOT NULL, n INTEGER NOT NULL, bad INTEGER NOT NULL,
   late INTEGER NOT NULL, lo REAL, hi REAL, sum REAL, body INTEGER NOT NULL,

@@ -20,6 +20,7 @@ export interface EncodedChunk {
   /** Every sample stored, bad, late and conflicting ones included. */
   readonly n: number;
   readonly bad: number;
+  /** In doubt and not bad: late, in conflict or uncertain. */
   readonly late: number;
   /** Over usable samples (neither bad nor in conflict); null where there is none. */
   readonly lo: number | null;

@@ -33,6 +33,8 @@ export interface SeriesAnswer {
   readonly stepMs: number;
   /** Buckets without any sample are left out. */
   readonly points: SeriesPoint[];
+  /** For each point, how many of its samples are in doubt: uncertain, late or in conflict. */
+  readonly inDoubt: number[];
   readonly damage: { readonly fromMs: EpochMs; readonly toMs: EpochMs; readonly reason: string }[];
 }
 
@@ -65,10 +67,15 @@ export function seriesOf(store: ReadOnlyStore, request: SeriesRequest): SeriesAn
   for (const part of request.open) {
     if (part.afterSeq >= sealedSeq) buckets.addSamples(part.column);
   }
-  return { stepMs: buckets.stepMs, points: buckets.points(), damage: series.damage };
+  return {
+    stepMs: buckets.stepMs,
+    points: buckets.points(),
+    inDoubt: buckets.inDoubt(),
+    damage: series.damage,
+  };
 }
 
-/** [t0, t1, n, bad, lo, hi, sum, body] */
+/** [t0, t1, n, bad, lo, hi, sum, body, late] */
 type ChunkFigures = readonly [
   t0: EpochMs,
   t1: EpochMs,
@@ -78,6 +85,7 @@ type ChunkFigures = readonly [
   hi: number | null,
   sum: number | null,
   body: number,
+  inDoubt: number,
 ];
 
 function chunksWithin(
@@ -87,7 +95,7 @@ function chunksWithin(
   untilMs: EpochMs,
 ): ChunkFigures[] {
   const statement = store.db.prepare(
-    `SELECT t0, t1, n, bad, lo, hi, sum, body FROM chunk
+    `SELECT t0, t1, n, bad, lo, hi, sum, body, late FROM chunk
      WHERE signal = (SELECT id FROM signal WHERE name = ?) AND t0 < ? AND t1 >= ?`,
   );
   statement.setReturnArrays(true);
@@ -115,14 +123,14 @@ class Series {
   }
 
   /** From the row alone; false where that cannot be done. */
-  private addWhole([t0, t1, n, bad, lo, hi, sum]: ChunkFigures): boolean {
+  private addWhole([t0, t1, n, bad, lo, hi, sum, , inDoubt]: ChunkFigures): boolean {
     const { buckets } = this;
     if (t0 < buckets.sinceMs || t1 >= buckets.untilMs) return false;
     const bucket = buckets.of(t0);
     if (bucket !== buckets.of(t1)) return false;
-    if (lo === null || hi === null) buckets.add(bucket, n, bad, 0, 0, 0, 0);
+    if (lo === null || hi === null) buckets.add(bucket, n, bad, 0, 0, 0, 0, inDoubt);
     else if (sum === null) return false;
-    else buckets.add(bucket, n, bad, n - bad, lo, hi, sum);
+    else buckets.add(bucket, n, bad, n - bad, lo, hi, sum, inDoubt);
     return true;
   }
 

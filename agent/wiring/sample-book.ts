@@ -3,7 +3,7 @@
  * all of which know a signal by its stored id.
  */
 import type { Plan } from '#rules/plan/plan.ts';
-import { type EpochMs, type SampleBatch, unjudgedFlags } from '#rules/signal/sample.ts';
+import { type EpochMs, type SampleBatch, sampleFlag, unjudgedFlags } from '#rules/signal/sample.ts';
 import type { OpenColumns } from '../store/columns.ts';
 import type { StoredSignal } from '../store/contract.ts';
 import { FramePacker, type StoredSignals } from '../store/frame.ts';
@@ -31,6 +31,7 @@ export class SampleBook implements SampleKeeper {
   private value: number[] = [];
   private quality: number[] = [];
   private stamp: number[] = [];
+  private readonly late = new Map<number, EpochMs>();
 
   constructor(columns: OpenColumns, register: Register) {
     this.columns = columns;
@@ -88,7 +89,9 @@ export class SampleBook implements SampleKeeper {
     for (let i = 0; i < batch.count; i += 1) {
       const id = ids[batch.signal[i]!]!;
       this.cursor += 1;
+      if ((batch.flags[i]! & sampleFlag.late) !== 0) this.late.set(id, batch.at[i]!);
       if (!this.isLatest(batch, i, this.at[id])) continue;
+      this.late.delete(id);
       this.at[id] = batch.at[i]!;
       this.value[id] = batch.value[i]!;
       this.quality[id] = batch.quality[i]!;
@@ -107,6 +110,11 @@ export class SampleBook implements SampleKeeper {
     const id = this.stored.ids[index]!;
     const at = this.at[id];
     return at === undefined ? null : { at, value: this.value[id]!, quality: this.quality[id]! };
+  }
+
+  /** The time given with the newest sample that came too late to be judged; null where a judged one came since. */
+  lateAt(index: number): EpochMs | null {
+    return this.late.get(this.stored.ids[index]!) ?? null;
   }
 
   /** Did a sample of the signal come after the cursor? */

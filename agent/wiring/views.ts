@@ -8,6 +8,7 @@ import type { Evidence } from '#rules/kinds/kind.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
 import { causeOf, gradeOf, isBad, type QualityCode } from '#rules/signal/quality.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
 import type { KeptHold } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
 import type { AlarmView, HoldView, RuleView, SampleEvent, SignalView } from '../web/contract.ts';
@@ -38,6 +39,7 @@ export function sampleView(signal: PlanSignal, latest: Latest): SampleEvent {
 export function signalView(
   signal: PlanSignal,
   latest: Latest | null,
+  lateAt: EpochMs | null,
   limits: SignalView['limits'],
 ): SignalView {
   const { line, station, name } = split(signal.id);
@@ -58,6 +60,7 @@ export function signalView(
     value,
     at,
     quality,
+    late_at: lateAt,
     limits,
   };
 }

@@ -59,11 +59,17 @@ export function Chart({ signal, spanMs }: ChartProps) {
     <figure class="chart">
       <Plot signal={signal} loaded={loaded} spanMs={spanMs} />
       <figcaption>{summaryText(signal, loaded.series, spanMs)}</figcaption>
+      <Doubt series={loaded.series} />
       {loaded.series.damage.map(({ from, reason }) => (
         <p key={from}>{say('damaged', { reason })}</p>
       ))}
     </figure>
   );
+}
+
+function Doubt({ series }: { readonly series: Series }) {
+  const n = series.uncertain.reduce((sum, each) => sum + each, 0);
+  return n === 0 ? null : <p>{say('chartDoubt', { n })}</p>;
 }
 
 function summaryText(signal: SignalView, series: Series, spanMs: number): string {

@@ -124,6 +124,7 @@ function options(
         (plot) => {
           for (const limit of limits) drawBank(plot, limit);
           drawUnusable(plot, columns);
+          drawDoubtful(plot, columns);
         },
       ],
       draw: [
@@ -265,6 +266,25 @@ function hatch(ctx: CanvasRenderingContext2D, area: Area, stroke: string, lean: 
     ctx.lineTo(from + height, lean > 0 ? y : y + height);
   }
   ctx.stroke();
+  ctx.restore();
+}
+
+/** Where readings are in doubt: a broken line along the foot, under the curve they are part of. */
+function drawDoubtful(plot: uPlot, { doubtful }: Columns): void {
+  const { ctx, bbox } = plot;
+  ctx.save();
+  ctx.strokeStyle = colours().edge;
+  ctx.lineWidth = 3 * devicePixelRatio;
+  ctx.setLineDash([4 * devicePixelRatio, 3 * devicePixelRatio]);
+  for (const [from, to] of doubtful) {
+    const x0 = Math.max(bbox.left, plot.valToPos(from, 'x', true));
+    const x1 = Math.min(bbox.left + bbox.width, plot.valToPos(to, 'x', true));
+    const y = bbox.top + bbox.height - 2 * devicePixelRatio;
+    ctx.beginPath();
+    ctx.moveTo(x0, y);
+    ctx.lineTo(x1, y);
+    if (x1 > x0) ctx.stroke();
+  }
   ctx.restore();
 }
 

@@ -11,17 +11,21 @@ export interface Columns {
   readonly high: (number | null)[];
   readonly mean: (number | null)[];
   /** Stretches of readings that were not usable, in seconds. */
-  readonly unusable: (readonly [from: number, to: number])[];
+  readonly unusable: Stretch[];
+  /** Stretches with readings in doubt: uncertain, late or in conflict. In seconds. */
+  readonly doubtful: Stretch[];
 }
+
+export type Stretch = readonly [from: number, to: number];
 
 /** `everyMs`: how often the signal promised to speak; null where it promised nothing. */
 export function columnsOf(
-  { points }: Series,
+  { points, uncertain }: Series,
   of: (value: number) => number,
   stepMs: number,
   everyMs: number | null,
 ): Columns {
-  const columns: Columns = { times: [], low: [], high: [], mean: [], unusable: [] };
+  const columns: Columns = { times: [], low: [], high: [], mean: [], unusable: [], doubtful: [] };
   const gapMs = Math.max(3 * stepMs, 3 * (everyMs ?? 0), 1_000);
   const push = (at: number, low: number | null, high: number | null, mean: number | null): void => {
     columns.times.push(at / 1_000);
@@ -30,7 +34,7 @@ export function columnsOf(
     columns.mean.push(mean);
   };
   let before: number | null = null;
-  for (const [at, low, high, mean, , bad] of points) {
+  for (const [i, [at, low, high, mean, , bad]] of points.entries()) {
     if (before !== null && at - before > gapMs) push((at + before) / 2, null, null, null);
     push(
       at,
@@ -38,19 +42,20 @@ export function columnsOf(
       high === null ? null : of(high),
       mean === null ? null : of(mean),
     );
-    if (mean === null && bad > 0) markUnusable(columns, at, stepMs);
+    if (mean === null && bad > 0) mark(columns.unusable, at, stepMs);
+    if ((uncertain[i] ?? 0) > 0) mark(columns.doubtful, at, stepMs);
     before = at;
   }
   return columns;
 }
 
-/** Neighbouring buckets without a usable reading are one stretch. */
-function markUnusable({ unusable }: Columns, at: number, stepMs: number): void {
+/** Neighbouring buckets are one stretch. */
+function mark(stretches: Stretch[], at: number, stepMs: number): void {
   const [from, to] = [(at - stepMs / 2) / 1_000, (at + stepMs / 2) / 1_000];
-  const last = unusable.at(-1);
+  const last = stretches.at(-1);
   if (last !== undefined && from - last[1] < (2 * stepMs) / 1_000)
-    unusable[unusable.length - 1] = [last[0], to];
-  else unusable.push([from, to]);
+    stretches[stretches.length - 1] = [last[0], to];
+  else stretches.push([from, to]);
 }
 
 export interface Summary {

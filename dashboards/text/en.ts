@@ -188,6 +188,8 @@ export const en = {
   span: { h1: '1 h', h8: '8 h', d1: '1 d', d7: '7 d', d90: '90 d' },
   chartSays: '{$name} over {$span}: lowest {$low}, highest {$high}, mean {$mean}.',
   chartEmpty: 'No usable reading in this time.',
+  chartDoubt:
+    'Readings in doubt in this time: {$n}. They are uncertain, came late, or another came for the same time; the broken line at the foot shows where.',
   chartWait: 'Reading the record …',
   chartFailed: 'The record could not be read; the page tries again with the next change.',
   gapNote: 'A gap is time without a reading; a hatched gap had readings that were not usable.',

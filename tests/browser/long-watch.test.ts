@@ -28,7 +28,8 @@ test('a day at 1 Hz is drawn soon after it arrived', async () => {
       if (i > 600 && i < 640) return [at, null, null, null, 86, 86];
       return [at, mean - 1, mean + 1, mean, 86, 0];
     });
-    const body = { unit: 'Cel', points: points.filter((point) => point !== null), damage: [] };
+    const kept = points.filter((point) => point !== null);
+    const body = { unit: 'Cel', points: kept, uncertain: kept.map(() => 0), damage: [] };
     await route.fulfill({ json: body });
   });
   await page.evaluate(() => {

@@ -65,29 +65,46 @@ const same = (value: number): number => value;
 
 describe('a chart’s columns', () => {
   test('a gap is an empty row, so that no line crosses it', () => {
-    const series = { unit: 'Cel', damage: [], points: [good(0, 20), good(1, 20), good(30, 21)] };
+    const series = {
+      unit: 'Cel',
+      damage: [],
+      uncertain: [],
+      points: [good(0, 20), good(1, 20), good(30, 21)],
+    };
     const { times, mean } = columnsOf(series, same, step, null);
     expect(mean).toEqual([20, 20, null, 21]);
     expect(times[2]).toBe(15.5 * 60);
   });
   test('a sensor that speaks seldom has no gaps between its readings', () => {
-    const series = { unit: 'Cel', damage: [], points: [good(0, 20), good(10, 20)] };
+    const series = { unit: 'Cel', damage: [], uncertain: [], points: [good(0, 20), good(10, 20)] };
     expect(columnsOf(series, same, step, 10 * step).mean).toEqual([20, 20]);
   });
   test('readings that were not usable are a gap of their own, marked', () => {
-    const series = { unit: 'Cel', damage: [], points: [good(0, 20), bad(1), bad(2), good(3, 20)] };
+    const series = {
+      unit: 'Cel',
+      damage: [],
+      uncertain: [],
+      points: [good(0, 20), bad(1), bad(2), good(3, 20)],
+    };
     const { mean, unusable } = columnsOf(series, same, step, null);
     expect(mean).toEqual([20, null, null, 20]);
     expect(unusable).toEqual([[30, 150]]);
   });
+  test('readings in doubt are drawn as they are, and marked', () => {
+    const points = [good(0, 20), good(1, 20), good(2, 20), good(9, 20)];
+    const series = { unit: 'Cel', damage: [], uncertain: [0, 3, 1, 0], points };
+    const { mean, doubtful, unusable } = columnsOf(series, same, step, null);
+    expect(mean.filter((each) => each !== null)).toEqual([20, 20, 20, 20]);
+    expect([doubtful, unusable]).toEqual([[[30, 150]], []]);
+  });
   test('lowest, highest, and the mean by how many readings there were', () => {
     const points: SeriesPoint[] = [good(0, 20), [step, 9, 11, 10, 20, 0], bad(2)];
-    expect(summaryOf({ unit: 'Cel', damage: [], points })).toEqual({
+    expect(summaryOf({ unit: 'Cel', damage: [], uncertain: [], points })).toEqual({
       low: 9,
       high: 21,
       mean: 17.5,
     });
-    expect(summaryOf({ unit: 'Cel', damage: [], points: [bad(0)] })).toBeNull();
+    expect(summaryOf({ unit: 'Cel', damage: [], uncertain: [], points: [bad(0)] })).toBeNull();
   });
 });
 

@@ -43,10 +43,10 @@ function fill(record: RecordBuilder): void {
 }
 
 const whole =
-  'time,signal,value,unit,quality\r\n' +
-  '2026-01-01T00:00:00.000Z,m/s/air,-5.5,Cel,good\r\n' +
-  "2026-01-01T00:00:00.020Z,'-m/s/odd,1,'=1+1,uncertain\r\n" +
-  '2026-01-01T01:00:00.000Z,m/s/air,,Cel,bad\r\n';
+  'time,signal,value,unit,quality,cause\r\n' +
+  '2026-01-01T00:00:00.000Z,m/s/air,-5.5,Cel,good,\r\n' +
+  "2026-01-01T00:00:00.020Z,'-m/s/odd,1,'=1+1,uncertain,changed faster than it plausibly can\r\n" +
+  '2026-01-01T01:00:00.000Z,m/s/air,,Cel,bad,outside what the sensor can read\r\n';
 
 const run = async (work: (record: RecordBuilder) => Promise<void>): Promise<void> => {
   const record = new RecordBuilder(signals);
@@ -69,8 +69,8 @@ test('chosen signals of a span', () =>
     const span = ['--since', '2026-01-01T00:00:00.010Z', '--until', '2026-01-01T02:00:00+01:00'];
     const { text } = await call(folder, ...words, ...span);
     expect(text.split('\r\n')).toEqual([
-      'time,signal,value,unit,quality',
-      "2026-01-01T00:00:00.020Z,'-m/s/odd,1,'=1+1,uncertain",
+      'time,signal,value,unit,quality,cause',
+      "2026-01-01T00:00:00.020Z,'-m/s/odd,1,'=1+1,uncertain,changed faster than it plausibly can",
       '',
     ]);
   }));
@@ -78,7 +78,7 @@ test('chosen signals of a span', () =>
 test('a span without samples is a header alone', () =>
   run(async ({ folder }) => {
     const { text, exit } = await call(folder, '--since', '2030-01-01T00:00:00Z');
-    expect([text, exit]).toEqual(['time,signal,value,unit,quality\r\n', 0]);
+    expect([text, exit]).toEqual(['time,signal,value,unit,quality,cause\r\n', 0]);
   }));
 
 test('what could not be read is said, and the exit code is 1', () =>

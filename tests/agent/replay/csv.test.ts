@@ -190,7 +190,7 @@ test.each([
   ['time,a,b,a\n', 'the column "a" is there twice'],
   [
     'time,signal,value,colour\n',
-    'after "time,signal,value" it may have "unit" and "quality", not "colour"',
+    'after "time,signal,value" it may have "unit", "quality" and "cause", not "colour"',
   ],
   ['"time,a\n', 'its quotes do not match'],
 ])('a header that is none: %j', async (file, problem) => {

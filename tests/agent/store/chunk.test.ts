@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { decodeChunk, encodeColumn } from '../../../agent/store/chunk.ts';
 import { Column } from '../../../agent/store/columns.ts';
 import { epochOf, pieceSamplesMax } from '../../../agent/store/segment.ts';
+import { isInDoubt } from '../../../rules/signal/doubt.ts';
 import { anySample, columnOf, processColumn, samplesOf } from './patterns.ts';
 
 const anyDigits = fc.constantFrom(null, 0, 1, 2, 3, 4, 5, 6, 9);
@@ -36,7 +37,7 @@ test('the figures of a chunk are those of its samples', () => {
         signal: 7,
         n: samples.length,
         bad: samples.filter((each) => each.quality >= 100).length,
-        late: samples.filter((each) => (each.flags & 1) !== 0).length,
+        late: samples.filter(({ quality, flags }) => isInDoubt(quality, flags)).length,
         t0: Math.min(...samples.map((each) => each.at)),
         t1: Math.max(...samples.map((each) => each.at)),
       });

@@ -72,7 +72,7 @@ function naively(
   sinceMs: number,
   untilMs: number,
   points: number,
-): { stepMs: number; points: SeriesPoint[] } {
+): { stepMs: number; points: SeriesPoint[]; inDoubt: number[] } {
   let [fromMs, toMs, stepMs] = [sinceMs, untilMs, Math.ceil((untilMs - sinceMs) / points)];
   if (stepMs >= 120_000) {
     fromMs -= ((fromMs % 60_000) + 60_000) % 60_000;
@@ -82,8 +82,11 @@ function naively(
   const within = samples.filter(({ at }) => at >= fromMs && at < toMs);
   const groups = Map.groupBy(within, ({ at }) => Math.floor((at - fromMs) / stepMs));
   const buckets = [...groups].toSorted(([a], [b]) => a - b);
+  const doubtful = ({ quality: code, flags }: SignalSample): boolean =>
+    code < 100 && (code > 0 || (flags & (sampleFlag.late | sampleFlag.conflict)) !== 0);
   return {
     stepMs,
+    inDoubt: buckets.map(([, group]) => group.filter(doubtful).length),
     points: buckets.map(([bucket, group]): SeriesPoint => {
       const usable = group.filter((each) => each.quality < 100 && (each.flags & 2) === 0);
       const values = usable.map((each) => each.value);
@@ -137,6 +140,7 @@ test('a series equals adding up the samples one by one, over any span', () => {
               const wanted = naively(mine, sinceMs, untilMs, points);
               expect(got.stepMs).toBe(wanted.stepMs);
               expect(rounded(got.points)).toEqual(rounded(wanted.points));
+              expect(got.inDoubt).toEqual(wanted.inDoubt);
               expect(got.points.length).toBeLessThanOrEqual(points);
               expect(got.damage).toEqual([]);
             }

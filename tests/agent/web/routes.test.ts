@@ -71,6 +71,7 @@ describe('signals', () => {
         [now - 3_600_000, 6.1, 6.5, 6.3, 60, 1],
         [now - 1, null, null, null, 0, 3],
       ],
+      uncertain: [2, 0],
       damage: [
         {
           from: now - 3_600_000,

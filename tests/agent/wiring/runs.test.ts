@@ -109,7 +109,7 @@ test('the profile is the metal, then the air, of the run’s own time', async ()
   const asked: unknown[] = [];
   const read = async (id: string, sinceMs: number, untilMs: number, points: number) => {
     asked.push([id, sinceMs, untilMs, points]);
-    return { unit: 'Cel', points: [], damage: [] };
+    return { unit: 'Cel', points: [], uncertain: [], damage: [] };
   };
   const profile = await runProfile(agent.core, run!.id, 200, agent.nowMs, read);
   runProfileSchema.parse(profile);

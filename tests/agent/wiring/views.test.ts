@@ -32,7 +32,7 @@ function look(agent: Works): number {
   const signalOf = (id: string) => plan.signals.find((signal) => signal.id === id) ?? null;
   for (const [i, signal] of plan.signals.entries()) {
     const latest = samples.latest(i);
-    fits(signalSchema, signalView(signal, latest, noLimits));
+    fits(signalSchema, signalView(signal, latest, null, noLimits));
     if (latest !== null) fits(sampleEventSchema, sampleView(signal, latest));
   }
   for (const occurrence of desk.atHand()) {
@@ -106,6 +106,6 @@ describe('what is no longer there', () => {
       value: null,
       quality: { grade: 'bad', cause: 'outside what the sensor can read' },
     });
-    fits(signalSchema, signalView(signal, latest, noLimits));
+    fits(signalSchema, signalView(signal, latest, null, noLimits));
   });
 });
