@@ -7,6 +7,7 @@ import { dewPointMargin } from './dew-point-margin.ts';
 import { drumBulkTemperature } from './drum-bulk-temperature.ts';
 import { drumTimeToFloor } from './drum-time-to-floor.ts';
 import { drumWallTemperature } from './drum-wall-temperature.ts';
+import { filmFromWithdrawal } from './film-from-withdrawal.ts';
 import { heatDose } from './heat-dose.ts';
 import { meanKineticTemperatureKind } from './mean-kinetic-temperature.ts';
 import { movingAverage } from './moving-average.ts';
@@ -42,6 +43,7 @@ const all: readonly DerivedKind[] = [
   drumBulkTemperature,
   solids,
   solidsMargin,
+  filmFromWithdrawal,
   wetToDry,
   tipSpeed,
   runtime,

@@ -18,6 +18,8 @@ export interface DerivedSettingsReader {
   duration(key: string, fallbackMs: number): number;
   /** A bare number, as 0.67 or "0.67"; null when absent. */
   number(key: string): number | null;
+  /** Pairs of quantities, each in its canonical unit; null when absent, or where one cannot be read. */
+  pairs(key: string, first: string, second: string): readonly (readonly [number, number])[] | null;
   /** A yes or no; the fallback when absent. */
   flag(key: string, fallback: boolean): boolean;
   has(key: string): boolean;
@@ -70,9 +72,32 @@ export function derivedSettingsReader(
       });
       return null;
     },
+    pairs: (key, first, second) => pairsOf(written, key, [first, second], problems),
     flag: (key, fallback) => own.flag(key, fallback),
     has: (key) => own.has(key),
     report: (problem) => problems.push(problem),
     place: (input) => inputs.indexOf(input),
   };
+}
+
+function pairsOf(
+  written: Readonly<Record<string, unknown>>,
+  key: string,
+  units: readonly [string, string],
+  problems: SettingsProblem[],
+): readonly (readonly [number, number])[] | null {
+  const listed = Object.hasOwn(written, key) ? written[key] : undefined;
+  if (!Array.isArray(listed)) return null;
+  const rows = listed.map((row: unknown, i): readonly (number | null)[] =>
+    units.map((unit, place) => {
+      const cell: unknown = Array.isArray(row) ? row[place] : undefined;
+      const wrong: SettingsProblem[] = [];
+      const own = { unit, digits: null, expectEveryMs: null };
+      const value = settingsReader({ [key]: cell ?? '' }, own, wrong).limit(key);
+      for (const { problem, fix } of wrong) problems.push({ path: [key, i, place], problem, fix });
+      return value;
+    }),
+  );
+  const read = rows.flatMap(([a, b]) => (a == null || b == null ? [] : [[a, b] as const]));
+  return read.length === rows.length ? read : null;
 }

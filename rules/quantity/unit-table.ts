@@ -141,7 +141,7 @@ export const unitTable: Readonly<Record<Dimension, readonly UnitRow[]>> = {
   resistance: [['Ohm', 1], ['mOhm', 1, 1000], ['kOhm', 1000], ['MOhm', 1e6]],
   force: [['N', 1], ['mN', 1, 1000], ['kN', 1000], ['[lbf_av]', poundForceN]],
   forcePerWidth: [
-    ['N/mm', 1], ['N/cm', 1, 10], ['N/m', 1, 1000], ['kN/m', 1],
+    ['N/mm', 1], ['mN/m', 1, 1e6], ['N/cm', 1, 10], ['N/m', 1, 1000], ['kN/m', 1],
     ['[lbf_av]/[in_i]', poundForceN, inchMm],
   ],
   power: [['W', 1], ['mW', 1, 1000], ['kW', 1000], ['[HP]', 550 * footM * poundForceN]],

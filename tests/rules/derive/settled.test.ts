@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { quality } from '#rules/signal/quality.ts';
 import { waterClasses } from '../../vectors/compressed-air.ts';
-import { KindDrive } from './drive-kind.ts';
+import { compiledBy, KindDrive } from './drive-kind.ts';
 
 const of = (name: string, written: object, input: string, unit: string, value: number) =>
   new KindDrive(name, { ...written }, [input], unit).values(input, [0, value]).advance(200).last;
@@ -86,4 +86,31 @@ test('wet to dry, by solids by volume (definition)', () => {
   expect(of('wet-to-dry', { volume_solids: '29 %' }, 'wet', 'mm', -1).quality).toBe(
     quality.outsideFormula,
   );
+});
+
+describe('film from withdrawal', () => {
+  const film = (written: object, mPerMin: number) =>
+    of('film-from-withdrawal', written, 'withdrawal', 'm/s', mPerMin / 60);
+  const liquid = { viscosity: '50 mPa.s', surface_tension: '30 mN/m', density: '1 g/mL' };
+  test('Landau, Levich and Derjaguin: 5 mm/s, 50 mPa·s, 30 mN/m, 1 g/mL leave 67.9 µm (calculated)', () => {
+    expect(film(liquid, 0.3)).toMatchObject({ value: 0.0679, quality: quality.estimated });
+  });
+  test('fitted to panels it is theirs, and uncertain beyond their speeds', () => {
+    const panels = [0.5, 0.8, 1, 1.25, 2].map((u) => [
+      `${u} m/min`,
+      `${(22 * u ** 0.6).toFixed(4)} um`,
+    ]);
+    expect(film({ panels }, 1)).toMatchObject({ value: 0.022, quality: quality.good });
+    expect(film({ panels }, 2.5)).toMatchObject({ quality: quality.estimated });
+    expect(film({ panels }, 0).quality).toBe(quality.outsideFormula);
+  });
+  test.each([
+    ['nothing to go by', {}],
+    ['half a liquid', { viscosity: '20 mPa.s' }],
+    ['too few panels', { panels: [['1 m/min', '22 um']] }],
+    ['a panel in the wrong unit', { panels: [['1 m', '22 um']] }],
+  ])('%s is refused', (_, written) => {
+    const { problems } = compiledBy('film-from-withdrawal', written, ['withdrawal'], 'm/s');
+    expect(problems.length).toBeGreaterThan(0);
+  });
 });
