@@ -1,0 +1,5 @@
+/** The scenarios of every station kind. */
+import type { Scenario } from '../scenario.ts';
+import { drumMixer } from './drum-mixer.ts';
+
+export const scenarios: readonly Scenario[] = [drumMixer];
