@@ -138,12 +138,17 @@ export class Arrival implements ReadingSink {
     }
     const beat = this.#beatNow();
     const judged = Math.max(at + binding.holdMs, beat);
-    if (beat - at > binding.latenessMs) {
+    if (beat - at > binding.latenessMs || this.#isOvertaken(at, binding)) {
       this.#tally.count('late');
       this.#store(value, at, judged, sampleFlag.late);
     } else if (binding.hasOwnTime && takesTime(this.#code)) {
       this.#storeOnce(value, at, judged, beat - binding.latenessMs);
     } else this.#store(value, at, judged, 0);
+  }
+
+  /** Entered by hand after a later one was: kept, and no longer what is so now. */
+  #isOvertaken(at: EpochMs, binding: Binding): boolean {
+    return binding.filter === '' && at < this.target.memory.at;
   }
 
   /** Stores what is new; drops what came before, marks what contradicts it. */

@@ -98,7 +98,7 @@ function numberOfJson(found: unknown): number {
  * A time as the format has it, or as it looks where no format is given. Epoch numbers may be
  * written as text. NaN where there is none.
  */
-function timeOfJson(found: unknown, format: TimeFormat | undefined): EpochMs {
+export function timeOfJson(found: unknown, format: TimeFormat | undefined): EpochMs {
   const isText = typeof found === 'string';
   if (format === 'rfc3339') return isText ? instantOfRfc3339(found) : Number.NaN;
   const epoch = isText ? numberOfText(found) : found;

@@ -6,20 +6,25 @@
  * it throw. Values leave it finite, in the canonical unit, at the signal's resolution.
  */
 import type { Binding } from '#rules/plan/binding.ts';
+import type { MarkBinding } from '#rules/plan/card.ts';
 import { isBad, type QualityCode, quality } from '#rules/signal/quality.ts';
 import { type EpochMs, type SampleBatch, unjudgedFlags } from '#rules/signal/sample.ts';
 import { Arrival, type ArrivalLimits, type IntakeClock, takesTime } from './arrival.ts';
 import { type Example, type IntakeCause, type IntakeCounters, Tally } from './cause.ts';
+import { type MarkCounters, MarkIntake, type SaidMark } from './mark-intake.ts';
 import { Message, type MessageLimits } from './message.ts';
 import { type Discover, Router, type RouterLimits } from './router.ts';
 
 export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits {
   readonly topicBytesMax: number;
   readonly unboundTopicsMax: number;
+  readonly itemCharsMax: number;
 }
 
 export interface IntakeOptions {
   readonly bindings: readonly Binding[];
+  /** Topics that say marks, of the site as it is now; none where it is left out. */
+  readonly markBindings?: () => readonly MarkBinding[];
   readonly discover: Discover;
   readonly limits: IntakeLimits;
   readonly clock: IntakeClock;
@@ -52,6 +57,21 @@ export interface Intake {
     atMs: EpochMs,
     out: SampleBatch,
   ): boolean;
+  /** The marks a message says, beside the samples it gives; none for most. */
+  marks(topic: string, payload: Uint8Array, retained: boolean): readonly SaidMark[];
+  /**
+   * A reading that somebody enters, of the signal with this plan index: as a message with a time of
+   * its own. False where no binding feeds the signal.
+   */
+  takeByHand(
+    signal: number,
+    value: number,
+    unit: string,
+    atMs: EpochMs,
+    beatMs: EpochMs,
+    nowMs: EpochMs,
+    out: SampleBatch,
+  ): boolean;
   /** From here on these bindings hold; memory of a signal stays with its name. Throws RangeError on broken ones. */
   replan(bindings: readonly Binding[]): void;
   /** Recorded samples, oldest first: what a restart must know to tell duplicates and jumps. */
@@ -63,11 +83,14 @@ export interface Intake {
   /** By the samples' clock: the greatest `at` seen, or what it was passed to; -Infinity before. */
   readonly engineTimeMs: EpochMs;
   readonly counters: Readonly<IntakeCounters>;
+  readonly markCounters: Readonly<MarkCounters>;
   /** The last occasion of each cause. */
   readonly examples: ReadonlyMap<IntakeCause, Readonly<Example>>;
   /** Topics nobody bound, with their counts: the first so many. */
   readonly unboundTopics: ReadonlyMap<string, number>;
 }
+
+const noMarks: readonly MarkBinding[] = [];
 
 /** Throws RangeError on a pointer that is none, or on an exact topic that feeds no signal. */
 export function createIntake(options: IntakeOptions): Intake {
@@ -76,6 +99,7 @@ export function createIntake(options: IntakeOptions): Intake {
   const tally = new Tally(limits.topicBytesMax);
   const arrival = new Arrival(options.clock, limits, tally);
   const message = new Message(limits);
+  const marks = new MarkIntake(options.markBindings ?? (() => noMarks), limits);
   const unboundTopics = new Map<string, number>();
   const { counters } = tally;
 
@@ -96,6 +120,8 @@ export function createIntake(options: IntakeOptions): Intake {
       const { targets, refusals } = router.route(topic);
       for (let i = 0; i < refusals.length; i += 1) tally.count(refusals[i]!);
       if (targets.length === 0) {
+        // It says a mark, and is counted there.
+        if (refusals.length === 0 && marks.knows(topic)) return;
         counters.unrouted += 1;
         if (refusals.length === 0) unbound(topic);
         return;
@@ -133,6 +159,18 @@ export function createIntake(options: IntakeOptions): Intake {
       return true;
     },
 
+    marks: (topic, payload, retained) => marks.take(topic, payload, retained),
+
+    takeByHand(signal, value, unit, atMs, beatMs, nowMs, out) {
+      const target = router.targetOf(signal);
+      if (target === undefined) return false;
+      tally.topic = target.binding.id;
+      tally.nowMs = nowMs;
+      Object.assign(arrival, { target, out, retained: false, recorded: false, beatMs, nowMs });
+      arrival.reading(value, atMs, unit, quality.good, null);
+      return true;
+    },
+
     replan(bindings) {
       router.replan(bindings);
       // A topic that is bound now is no longer one nobody bound.
@@ -166,6 +204,7 @@ export function createIntake(options: IntakeOptions): Intake {
       return arrival.engineTimeMs;
     },
     counters,
+    markCounters: marks.counters,
     examples: tally.examples,
     unboundTopics,
   };

@@ -1,15 +1,73 @@
 /** People's commands on their way: waiting for their moment, then for the disk. */
 import type { Command, Effect } from '#rules/input.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
 
-export interface WaitingCommand {
+interface WaitingCommand {
   command: Command;
   readonly settle: (effects: readonly Effect[]) => void;
   /** What it caused so far; told to whoever asked once it is on disk. */
   readonly effects: Effect[];
+  /** Whoever waits asks only whether it is on disk. */
+  readonly blind: boolean;
 }
 
 /** A command before it knows its moment. */
 export type Unjudged<C extends Command = Command> = C extends Command ? Omit<C, 'judged'> : never;
+
+/** Commands in order: some wait for their moment, some for the commit that holds what they caused. */
+export class CommandQueue {
+  private waiting: WaitingCommand[] = [];
+  private settling: WaitingCommand[] = [];
+
+  get length(): number {
+    return this.waiting.length + this.settling.length;
+  }
+
+  /** Settles with what it caused, once that is on disk. */
+  add(command: Unjudged, judged: EpochMs): Promise<readonly Effect[]> {
+    const { promise, resolve } = Promise.withResolvers<readonly Effect[]>();
+    this.push(command, judged, resolve, false);
+    return promise;
+  }
+
+  /** Calls `done` once what all of them caused is on disk. */
+  pass(commands: readonly Unjudged[], judged: EpochMs, done: (() => void) | null): void {
+    const last = commands.length - 1;
+    for (const [i, command] of commands.entries())
+      this.push(command, judged, () => (i === last ? done?.() : undefined), true);
+  }
+
+  private push(
+    command: Unjudged,
+    judged: EpochMs,
+    settle: WaitingCommand['settle'],
+    blind: boolean,
+  ): void {
+    this.waiting.push({ command: { ...command, judged } as Command, settle, effects: [], blind });
+  }
+
+  /** Those that wait, on their way to the log; `judged` is theirs where it is given. */
+  open(judged: EpochMs | null): readonly Command[] {
+    const opened = this.waiting.splice(0);
+    if (judged !== null) for (const each of opened) each.command = { ...each.command, judged };
+    this.settling.push(...opened);
+    return opened.map(({ command }) => command);
+  }
+
+  caused(effects: readonly Effect[]): void {
+    for (const each of this.settling)
+      if (!each.blind)
+        each.effects.push(...effects.filter((effect) => concerns(effect, each.command)));
+  }
+
+  settle(): void {
+    for (const { settle, effects } of this.settling.splice(0)) settle(effects);
+  }
+
+  get waits(): boolean {
+    return this.waiting.length > 0;
+  }
+}
 
 /** By the samples' clock there is no time before the first of them. */
 export const refusedUntimed = (command: Unjudged): Effect => ({
@@ -20,7 +78,7 @@ export const refusedUntimed = (command: Unjudged): Effect => ({
 });
 
 /** Did this command cause this effect? The engine hands a refused command back as it came. */
-export function concerns(effect: Effect, command: Command): boolean {
+function concerns(effect: Effect, command: Command): boolean {
   if (effect.kind === 'refused') return effect.command === command;
   if (effect.judged !== command.judged) return false;
   if (command.verb === 'mark')

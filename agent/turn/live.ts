@@ -10,28 +10,14 @@
  * comes, or none does for a while.
  */
 import type { Engine } from '#rules/engine.ts';
-import type { Command, Effect, Input } from '#rules/input.ts';
+import type { Effect, Input } from '#rules/input.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
-import { inputKind } from '../store/contract.ts';
-import { concerns, refusedUntimed, type Unjudged, type WaitingCommand } from './commands.ts';
-import type { Journal } from './journal.ts';
-import type { EffectKeeper, SampleKeeper, TurnIntake, TurnNews } from './ports.ts';
+import { inputKind, type LedgerBody } from '../store/contract.ts';
+import { CommandQueue, refusedUntimed, type Unjudged } from './commands.ts';
+import type { LiveParts } from './live-parts.ts';
 
-export interface LiveParts {
-  readonly mode: 'wall' | 'samples';
-  readonly journal: Journal;
-  readonly desk: EffectKeeper;
-  readonly samples: SampleKeeper;
-  readonly intake: TurnIntake;
-  /** Engine time by the wall; only asked in `wall` mode. */
-  readonly now: () => EpochMs;
-  /** Body of an input that is not samples: canonical JSON. */
-  readonly bodyOf: (input: Input) => Uint8Array;
-  readonly tell: (news: TurnNews) => void;
-  /** By the samples' clock, just before the first sample of a run: gives the engine, begun at `at`. */
-  readonly begin: (at: EpochMs) => Engine;
-}
+type Taking = (beatMs: EpochMs, nowMs: EpochMs, out: SampleBatch) => void;
 
 export class Live {
   private readonly parts: LiveParts;
@@ -41,8 +27,7 @@ export class Live {
   private beat: EpochMs = 0;
   /** Effects not yet told. */
   private untold: Effect[] = [];
-  private commands: WaitingCommand[] = [];
-  private settling: WaitingCommand[] = [];
+  private readonly commands = new CommandQueue();
   private beatTimer: NodeJS.Timeout | null = null;
   private groupTimer: NodeJS.Immediate | null = null;
   private siteMoment: EpochMs | null = null;
@@ -73,24 +58,21 @@ export class Live {
     return this.engine;
   }
 
-  // ── what comes in ───────────────────────────────────────────────────────────────────────────
-
   /** One message; `done` acknowledges it, at once for QoS 0, else after its commit. */
   take(topic: string, payload: Uint8Array, retained: boolean, qos: number, done: () => void): void {
-    const { intake, mode, journal } = this.parts;
+    const { intake, journal } = this.parts;
     // Too many wait for a disk that refuses: neither kept nor acknowledged, it is sent again.
-    if (this.stopped || (qos > 0 && journal.owing >= limits.unacknowledgedMax)) return;
-    if (mode === 'samples') {
-      this.tookAt = performance.now();
-      if (this.engine !== null) intake.passTo(this.engine.now + 1);
-      intake.take(topic, payload, retained, 0, 0, this.batch);
-    } else {
-      const now = this.parts.now();
-      this.openBeat(now);
-      intake.take(topic, payload, retained, this.beat, now, this.batch);
-    }
+    const owing = journal.owing + this.commands.length;
+    if (this.stopped || (qos > 0 && owing >= limits.unacknowledgedMax)) return;
+    this.taking((beatMs, nowMs, out) => {
+      intake.take(topic, payload, retained, beatMs, nowMs, out);
+    });
+    const marks = intake.marks(topic, payload, retained);
+    // By the samples' clock there is no time yet at which they could have been said.
+    if (marks.length > 0 && this.engine !== null)
+      this.commands.pass(marks, this.beat, qos === 0 ? null : done);
     if (qos === 0) done();
-    else {
+    else if (marks.length === 0 || this.engine === null) {
       this.batchOwed = true;
       journal.owe(done);
       if (journal.owing >= limits.groupCommitMessages && journal.state.refusal === null)
@@ -100,18 +82,44 @@ export class Live {
     this.wake();
   }
 
-  /** A person's command; settles once it is committed, with what it caused. */
-  command(command: Unjudged): Promise<readonly Effect[]> {
-    const { promise, resolve } = Promise.withResolvers<readonly Effect[]>();
-    if (this.engine === null) return Promise.resolve([refusedUntimed(command)]);
-    if (this.parts.mode === 'wall') this.openBeat(this.parts.now());
-    this.commands.push({
-      command: { ...command, judged: this.beat } as Command,
-      settle: resolve,
-      effects: [],
-    });
+  /**
+   * A reading that somebody enters: `take` puts it into the open batch, `record` says for the ledger
+   * who did. Settles once both are on disk; false where nothing was taken.
+   */
+  enter(take: Taking, record: (batch: SampleBatch, i: number) => LedgerBody): Promise<boolean> {
+    const { journal } = this.parts;
+    const i = this.batch.count;
+    this.taking(take);
+    if (this.batch.count === i) return Promise.resolve(false);
+    const { promise, resolve } = Promise.withResolvers<boolean>();
+    journal.record(record(this.batch, i));
+    this.batchOwed = true;
+    this.rowOpen();
+    journal.owe(() => resolve(true));
     this.wake();
     return promise;
+  }
+
+  /** Lets samples into the open batch, with the beat they will be judged at. */
+  private taking(take: Taking): void {
+    const { mode, intake, now } = this.parts;
+    if (mode === 'wall') {
+      const nowMs = now();
+      this.openBeat(nowMs);
+      take(this.beat, nowMs, this.batch);
+      return;
+    }
+    this.tookAt = performance.now();
+    if (this.engine !== null) intake.passTo(this.engine.now + 1);
+    take(0, 0, this.batch);
+  }
+
+  /** A person's command; settles once it is committed, with what it caused. */
+  command(command: Unjudged): Promise<readonly Effect[]> {
+    if (this.engine === null) return Promise.resolve([refusedUntimed(command)]);
+    if (this.parts.mode === 'wall') this.openBeat(this.parts.now());
+    this.wake();
+    return this.commands.add(command, this.beat);
   }
 
   /**
@@ -147,8 +155,6 @@ export class Live {
     journal.row(input.judged, inputKind[input.kind], bodyOf(input), false);
     this.engine?.offer(input);
   }
-
-  // ── time ────────────────────────────────────────────────────────────────────────────────────
 
   /** Ten times a second: what is due is judged, committed and told, whether or not anything arrives. */
   tick(): void {
@@ -223,15 +229,10 @@ export class Live {
     const { mode, intake } = this.parts;
     const { engine } = this;
     if (engine === null) return;
-    const waiting = this.commands;
-    this.commands = [];
-    let to = mode === 'wall' ? this.beat : intake.engineTimeMs - 1;
-    if (mode === 'samples' && waiting.length > 0) {
-      to = Math.max(engine.now, intake.engineTimeMs) + 1;
-      for (const each of waiting) each.command = { ...each.command, judged: to };
-    }
-    for (const each of waiting) this.input(each.command);
-    this.settling.push(...waiting);
+    const late = mode === 'samples' && this.commands.waits;
+    const soon = Math.max(engine.now, intake.engineTimeMs) + 1;
+    const to = mode === 'wall' ? this.beat : late ? soon : intake.engineTimeMs - 1;
+    for (const command of this.commands.open(late ? to : null)) this.input(command);
     this.beat = 0;
     if (to > engine.now) engine.advance(to);
     this.finish(mode === 'wall' ? this.parts.now() : engine.now);
@@ -289,10 +290,9 @@ export class Live {
   private tellAll(kept: boolean): void {
     const effects = this.untold;
     this.untold = [];
-    for (const each of this.settling)
-      each.effects.push(...effects.filter((effect) => concerns(effect, each.command)));
+    this.commands.caused(effects);
     if (effects.length > 0) this.parts.tell({ effects, kept });
     if (!kept) this.parts.journal.toldBeforeKept();
-    else for (const { settle, effects: caused } of this.settling.splice(0)) settle(caused);
+    else this.commands.settle();
   }
 }

@@ -1,7 +1,7 @@
 /**
  * What the turn leans on, as it sees it; agent/compose.ts hands it in.
  */
-import type { Effect } from '#rules/input.ts';
+import type { Effect, MarkCommand } from '#rules/input.ts';
 import type { Binding } from '#rules/plan/binding.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
@@ -13,6 +13,7 @@ import type {
   OvenRunRow,
   Turn,
 } from '../store/contract.ts';
+import type { Unjudged } from './commands.ts';
 
 export interface DeskEntry {
   /** null where the ledger has it already. */
@@ -54,6 +55,8 @@ export interface TurnIntake {
     nowMs: EpochMs,
     out: SampleBatch,
   ): void;
+  /** What else the message says: marks. */
+  marks(topic: string, payload: Uint8Array, retained: boolean): readonly Unjudged<MarkCommand>[];
   /** By the samples' clock: what comes from here on is judged at or after `ms`. */
   passTo(ms: EpochMs): void;
   /** By the samples' clock: the greatest `at` seen, or what it was passed to; -Infinity before. */

@@ -69,6 +69,65 @@ test('beyond its bound, what waits for a refusing disk is neither kept nor ackno
   expect(rows().join(' ').split(' t=')).toHaveLength(limits.unacknowledgedMax + 1);
 });
 
+describe('a message that says a mark', () => {
+  test('is acknowledged once its mark is judged and kept, not before', async () => {
+    const { send, story, rows, store } = scene();
+    send('scan', 12);
+    await soon();
+    expect(story).toEqual([]);
+    await pass(limits.beatMs);
+    expect(story).toEqual(['kept', 'acknowledged 12']);
+    expect(rows()).toEqual(['20 command']);
+    expect(store.ledger).toMatchObject([
+      { type: 'mark', station: 'l/s', mark: 'put', item: '12', at: startMs + 20, by: 'topic:scan' },
+    ]);
+  });
+  test('is not acknowledged while the disk refuses', async () => {
+    const { send, story, store, live } = scene();
+    store.refusal = full();
+    send('scan', 12);
+    await pass(limits.beatMs);
+    expect(story).toEqual([]);
+    store.refusal = null;
+    await pass(limits.commitRetryMs);
+    live.tick();
+    await soon();
+    expect(story).toEqual(['kept', 'acknowledged 12']);
+  });
+  test('counts among those that may wait', async () => {
+    const { send, story, store } = scene();
+    store.refusal = full();
+    for (let i = 0; i < limits.unacknowledgedMax; i += 1) send('scan', 1);
+    send('t', 99);
+    store.refusal = null;
+    await pass(2 * limits.commitRetryMs);
+    expect(story).not.toContain('acknowledged 99');
+  });
+});
+
+describe('a reading that somebody enters', () => {
+  test('is kept together with the record of who did, and then answered', async () => {
+    const { live, story, rows, store } = scene();
+    const entered = live.enter(
+      (beatMs, _nowMs, out) => out.push(0, beatMs, beatMs, 21, 0, 0),
+      (batch, i) => ({ type: 'reading', value: batch.value[i]!, by: 'anna' }),
+    );
+    entered.then((kept) => story.push(`answered ${kept}`));
+    await pass(limits.beatMs);
+    expect(story).toEqual(['kept', 'answered true']);
+    expect(rows()).toEqual(['20 samples t=21']);
+    expect(store.turns[0]!.ledger).toEqual([{ type: 'reading', value: 21, by: 'anna' }]);
+    expect(store.turns[0]!.inputs).toHaveLength(1);
+  });
+  test('and gave no sample is answered so, and nothing is kept of it', async () => {
+    const { live, store } = scene();
+    const record = vi.fn();
+    expect(await live.enter(() => undefined, record)).toBe(false);
+    expect(record).not.toHaveBeenCalled();
+    expect(store.ledger).toEqual([]);
+  });
+});
+
 describe('an alarm', () => {
   test('is in the ledger before anybody is told', async () => {
     const { send, story, store } = scene();

@@ -17,10 +17,11 @@ import { FakeStore } from './fake-store.ts';
 /** A point of the grid. */
 export const startMs = 1_800_000_000_000;
 
+const marks = { 'l/s/put': 'rack' } as const;
 const warm = { kind: 'band', on: 't', settings: { high: '30 Cel' } };
 
 export const plans: Readonly<Record<string, Plan>> = {
-  one: smallPlan({ revision: 'one', signals: { t: {} }, rules: { 'l/s/warm': warm } }),
+  one: smallPlan({ revision: 'one', signals: { t: {} }, rules: { 'l/s/warm': warm }, marks }),
   two: smallPlan({ revision: 'two', signals: { a: {}, t: {} }, rules: { 'l/s/warm': warm } }),
 };
 
@@ -36,8 +37,22 @@ export function scene() {
   const indexOf = (id: string): number => plan.signals.findIndex((signal) => signal.id === id);
   const intake: TurnIntake = {
     take: (topic, payload, _retained, beatMs, _nowMs, out) => {
-      out.push(indexOf(topic), beatMs, beatMs, Number(Buffer.from(payload).toString()), 0, 0);
+      if (topic !== 'scan')
+        out.push(indexOf(topic), beatMs, beatMs, Number(Buffer.from(payload).toString()), 0, 0);
     },
+    marks: (topic, payload) =>
+      topic === 'scan'
+        ? [
+            {
+              kind: 'command',
+              verb: 'mark',
+              station: 'l/s',
+              mark: 'put',
+              item: Buffer.from(payload).toString(),
+              by: 'topic:scan',
+            },
+          ]
+        : [],
     passTo: () => undefined,
     engineTimeMs: Number.NEGATIVE_INFINITY,
   };

@@ -1,0 +1,124 @@
+/**
+ * From an MQTT message to marks: a scanner at a gate, a contact at a lid.
+ *
+ * Always true: nothing a device sends makes it throw; what cannot be read is counted and says
+ * nothing. A retained message without a time of its own says nothing about when, and is passed over.
+ */
+import type { MarkCommand } from '#rules/input.ts';
+import type { MarkBinding } from '#rules/plan/card.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
+import { timeOfJson } from './decode.ts';
+import { Message, type MessageLimits } from './message.ts';
+import { parsePointer, valueAt } from './pointer.ts';
+
+export type SaidMark = Omit<MarkCommand, 'judged'>;
+
+export interface MarkCounters {
+  said: number;
+  unreadable: number;
+  retained: number;
+}
+
+interface Read {
+  readonly item: string | null;
+  readonly at: EpochMs | null;
+}
+
+export class MarkIntake {
+  readonly counters: MarkCounters = { said: 0, unreadable: 0, retained: 0 };
+  private readonly bindings: () => readonly MarkBinding[];
+  private readonly itemCharsMax: number;
+  private readonly message: Message;
+  private laid: readonly MarkBinding[] | null = null;
+  private byTopic = new Map<string, MarkBinding[]>();
+
+  /** `bindings`: those of the site as it is now. */
+  constructor(
+    bindings: () => readonly MarkBinding[],
+    limits: MessageLimits & { readonly itemCharsMax: number },
+  ) {
+    this.bindings = bindings;
+    this.itemCharsMax = limits.itemCharsMax;
+    this.message = new Message(limits);
+  }
+
+  /** Whether a topic says a mark at all. */
+  knows(topic: string): boolean {
+    return this.of(topic) !== undefined;
+  }
+
+  take(topic: string, payload: Uint8Array, retained: boolean): readonly SaidMark[] {
+    const bindings = this.of(topic);
+    if (bindings === undefined) return [];
+    this.message.load(payload);
+    return bindings.flatMap((binding) => {
+      const read = this.read(binding);
+      if (read === null) {
+        this.counters.unreadable += 1;
+        return [];
+      }
+      if (retained && read.at === null) {
+        this.counters.retained += 1;
+        return [];
+      }
+      this.counters.said += 1;
+      return [saidBy(binding, read, topic)];
+    });
+  }
+
+  private of(topic: string): readonly MarkBinding[] | undefined {
+    const bindings = this.bindings();
+    if (bindings !== this.laid) {
+      this.laid = bindings;
+      this.byTopic = new Map();
+      for (const binding of bindings)
+        this.byTopic.set(binding.topic, [...(this.byTopic.get(binding.topic) ?? []), binding]);
+    }
+    return this.byTopic.get(topic);
+  }
+
+  /** null where the payload cannot be read as promised. */
+  private read({ payload, what }: MarkBinding): Read | null {
+    if (payload.kind === 'plain') {
+      if (what === null) return { item: null, at: null };
+      const text = this.message.text();
+      return text === null ? null : this.itemOf(text, null);
+    }
+    const root = this.message.json();
+    if (this.message.cause !== null) return null;
+    let at: EpochMs | null = null;
+    if (payload.time !== undefined) {
+      at = timeOfJson(found(payload.time, root), payload.time_format);
+      if (Number.isNaN(at)) return null;
+    }
+    if (what === null) return { item: null, at };
+    const item = payload.item === undefined ? undefined : found(payload.item, root);
+    if (typeof item !== 'string' && typeof item !== 'number') return null;
+    return this.itemOf(String(item), at);
+  }
+
+  private itemOf(text: string, at: EpochMs | null): Read | null {
+    const item = text.trim();
+    const sound =
+      item.length > 0 &&
+      item.length <= this.itemCharsMax &&
+      item.isWellFormed() &&
+      !/[\p{Cc}\u2028\u2029]/u.test(item);
+    return sound ? { item, at } : null;
+  }
+}
+
+function found(pointer: string, root: unknown): unknown {
+  const parsed = parsePointer(pointer);
+  return parsed === null ? undefined : valueAt(parsed, root);
+}
+
+const saidBy = (binding: MarkBinding, { item, at }: Read, topic: string): SaidMark => ({
+  kind: 'command',
+  verb: 'mark',
+  station: binding.station,
+  mark: binding.mark,
+  by: `topic:${topic}`,
+  ...(item === null ? {} : { item }),
+  ...(at === null ? {} : { at }),
+});
