@@ -2,6 +2,7 @@
 import { derivedKinds } from '#rules/derive/derived.ts';
 import { isFormula, isKeeping } from '#rules/derive/derived-kind.ts';
 import { derivedSettingsReader } from '#rules/derive/settings-reader.ts';
+import type { SavedDerived } from '#rules/engine/state.ts';
 import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import { Drive } from '../engine/drive.ts';
@@ -38,8 +39,8 @@ export function compiledBy(
 export class KindDrive {
   drive: Drive;
 
-  constructor(name: string, written: Written, inputs: readonly string[], unit = 'Cel') {
-    this.drive = new Drive(planOf(name, written, inputs, unit));
+  constructor(name: string, written: Written, inputs: readonly string[], unit = 'Cel', now = 0) {
+    this.drive = new Drive(planOf(name, written, inputs, unit), now);
   }
 
   /** Readings of one input, each advanced to its own time. */
@@ -56,6 +57,23 @@ export class KindDrive {
   advance(to: number): this {
     this.drive.advance(to);
     return this;
+  }
+
+  /** Nobody looked in between. */
+  gap(fromMs: number, toMs: number): this {
+    this.drive.input({ kind: 'gap', judged: fromMs + 1, fromMs, toMs }).advance(toMs);
+    return this;
+  }
+
+  /** The clock is set anew. */
+  rebase(at: number, deltaMs: number): this {
+    this.drive.input({ kind: 'rebase', judged: at + 1, deltaMs }).advance(at + 1);
+    return this;
+  }
+
+  /** What a snapshot holds of it. */
+  get saved(): SavedDerived {
+    return this.drive.engine.save().derived['z-out']!;
   }
 
   /** Through a snapshot, as after a restart. */
