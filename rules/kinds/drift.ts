@@ -2,10 +2,10 @@
  * `drift`: a value that has slowly left its own baseline.
  *
  * By an exponentially weighted average past its steady limits, or by a cumulative sum past its
- * decision interval (rules/process/ewma.ts, cusum.ts), in standard deviations of the baseline; a
- * departure smaller than `least` is not told, however sure it is. Sums are kept to twice the interval, so that a
- * return is seen in time. The level told is the weighted average, in either case. A gate that closes
- * ends the answer and not what was learned.
+ * decision interval (rules/process/ewma.ts, cusum.ts), in standard deviations of the baseline. A
+ * departure smaller than `least` is not told, however sure it is. Sums are kept to twice the
+ * interval, so that a return is seen in time. The level told is the weighted average, in either
+ * case. A gate that closes ends the answer and not what was learned.
  */
 import { z } from 'zod/mini';
 import { addToCusum, type Cusum, cusumSide, emptyCusum } from '../process/cusum.ts';
@@ -42,10 +42,10 @@ export interface DriftSettings extends Delays, BaselineSettings {
   readonly by: 'ewma' | 'cusum';
   readonly side: Side | null;
   readonly least: number;
-  readonly weight: number;
-  readonly width: number;
-  readonly allowance: number;
-  readonly interval: number;
+  readonly weightShare: number;
+  readonly widthSigmas: number;
+  readonly allowanceSigmas: number;
+  readonly intervalSigmas: number;
 }
 
 export interface DriftMemory {
@@ -90,11 +90,11 @@ const written = z.strictObject({
 function compile(read: SettingsReader): DriftSettings {
   const by = read.text('by') === 'cusum' ? 'cusum' : 'ewma';
   const side = read.text('side');
-  const weight = read.number('weight', 0.2);
-  if (!(weight > 0 && weight <= 1))
+  const weightShare = read.number('weight', 0.2);
+  if (!(weightShare > 0 && weightShare <= 1))
     read.report({
       path: ['weight'],
-      problem: `${weight} is no share of an average`,
+      problem: `${weightShare} is no share of an average`,
       fix: 'write more than 0 and at most 1, as 0.2',
     });
   const theirs = { ewma: ['width'], cusum: ['allowance', 'interval'] } as const;
@@ -121,10 +121,10 @@ function compile(read: SettingsReader): DriftSettings {
     by,
     side: side === 'low' || side === 'high' ? side : null,
     least: read.difference('least', 0),
-    weight,
-    width: sigmas('width', 3),
-    allowance: sigmas('allowance', 0.5),
-    interval: sigmas('interval', 5),
+    weightShare,
+    widthSigmas: sigmas('width', 3),
+    allowanceSigmas: sigmas('allowance', 0.5),
+    intervalSigmas: sigmas('interval', 5),
   };
 }
 
@@ -133,10 +133,10 @@ function compile(read: SettingsReader): DriftSettings {
  * was learned is itself uncertain, by sigma / sqrt(n), and the limits are so much wider.
  */
 function allowedOf(settings: DriftSettings, { sigma, learned }: Baseline): number {
-  const { by, least, weight, width, reference } = settings;
+  const { by, least, weightShare, widthSigmas, reference } = settings;
   if (by === 'cusum' || sigma === null) return least;
-  const half = ewmaSteadyHalfWidth(sigma, weight, width) ?? 0;
-  const unsure = reference === null ? (width * sigma) / Math.sqrt(learned) : 0;
+  const half = ewmaSteadyHalfWidth(sigma, weightShare, widthSigmas) ?? 0;
+  const unsure = reference === null ? (widthSigmas * sigma) / Math.sqrt(learned) : 0;
   return Math.max(least, Math.hypot(half, unsure));
 }
 
@@ -149,10 +149,10 @@ function judge(
 ): Side | null {
   const { sums, baseline } = memory;
   const [reference, sigma] = [baseline.reference!, baseline.sigma!];
-  memory.level = nextEwma(memory.level ?? reference, point, settings.weight) ?? reference;
-  addToCusum(sums, (point - reference) / sigma, 0, settings.allowance);
-  sums.high = Math.min(sums.high, 2 * settings.interval);
-  sums.low = Math.min(sums.low, 2 * settings.interval);
+  memory.level = nextEwma(memory.level ?? reference, point, settings.weightShare) ?? reference;
+  addToCusum(sums, (point - reference) / sigma, 0, settings.allowanceSigmas);
+  sums.high = Math.min(sums.high, 2 * settings.intervalSigmas);
+  sums.low = Math.min(sums.low, 2 * settings.intervalSigmas);
   const away = withoutDust(memory.level - reference);
   const [low, high] = settings.by === 'ewma' ? [away < 0, away > 0] : [sums.low > 0, sums.high > 0];
   memory.lowSince = low ? (memory.lowSince ?? judged) : null;
@@ -161,7 +161,7 @@ function judge(
   const side =
     settings.by === 'cusum'
       ? Math.abs(away) >= allowed
-        ? cusumSide(sums, settings.interval)
+        ? cusumSide(sums, settings.intervalSigmas)
         : null
       : Math.abs(away) > allowed
         ? away < 0

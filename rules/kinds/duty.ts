@@ -1,8 +1,8 @@
 /**
  * `duty`: what must run so long within a span has not.
  *
- * Nothing is said before it was watched for a whole span; time nobody saw counts neither as run
- * nor as rest.
+ * Nothing is said before it was watched for a whole span. Time nobody saw counts neither as run nor
+ * as rest: the span is one of time that was seen.
  */
 import { z } from 'zod/mini';
 import type { EpochMs } from '../signal/sample.ts';
@@ -12,7 +12,6 @@ import {
   type SpanSum,
   spanBegin,
   spanForgetsAt,
-  spanGap,
   spanHeldMs,
   spanSay,
   spanShift,
@@ -90,10 +89,10 @@ export const duty: RuleKind<DutySettings, DutyMemory> = {
     return judge(settings, memory, judged, timer);
   },
   deadline: judge,
-  gap(settings, memory, fromMs, toMs, timer) {
-    spanGap(memory.sum, settings.spanMs, fromMs, toMs);
-    memory.watchedAt = Math.max(memory.watchedAt, fromMs) + (toMs - fromMs);
-    timer.at = memory.short ? toMs + 1 : memory.watchedAt;
+  gap(settings, memory, fromMs, toMs) {
+    spanTo(memory.sum, settings.spanMs, fromMs);
+    spanShift(memory.sum, toMs - fromMs);
+    memory.watchedAt += toMs - fromMs;
   },
   shift(memory, deltaMs) {
     spanShift(memory.sum, deltaMs);

@@ -149,8 +149,10 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
       memory.value = value;
       memory.at = reading.at;
     }
-    if (closed || (input === 0 && memory.answer.answer)) {
-      const says = heatsItself(settings, memory);
+    // Each reading of the excess may end it, also while it waits for its delay.
+    const below = input === 0 && value < settings.excess;
+    if (closed || below || (input === 0 && memory.answer.answer)) {
+      const says = below ? false : heatsItself(settings, memory);
       if (says !== null) timer.at = delayedSay(settings, memory.answer, says, judged);
     }
     return answered(memory);

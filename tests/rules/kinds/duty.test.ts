@@ -67,3 +67,16 @@ test('JSON loses nothing, and a new clock moves along', () => {
   const moved = rule().see([0, 0]).throughJson().shift(9);
   expect(moved.until(64 * min + 9).answers).toEqual([`${64 * min + 9} 1`]);
 });
+
+test('downtime raises nothing: the span is one of time that was seen', () => {
+  // Runs the first 3 min of every 10: in each span of an hour 18 min, where 16 are needed.
+  const mixer = { runs_from: '5 Cel', run: '16 min', within: '1 h' };
+  const rule = new Alone(duty, mixer);
+  const runs = (fromMin: number, toMin: number) => {
+    for (let m = fromMin; m < toMin; m += 1) rule.see([m * 60_000, m % 10 < 3 ? 20 : 0]);
+  };
+  runs(0, 120);
+  rule.gap(120 * 60_000, 170 * 60_000);
+  runs(170, 300);
+  expect(rule.answers).toEqual([]);
+});

@@ -135,6 +135,20 @@ test('a rise that slows is no all-clear; a lead that goes is the end of it', () 
   expect(rule.severity).toBe(0);
 });
 
+test('a lead that goes while the delay runs ends it, between two means as well', () => {
+  const rule = run(
+    (m) => 80 + 1.5 * m,
+    () => 80,
+    4,
+  );
+  expect(rule.answers).toEqual([]);
+  // The delay of 60 s runs; the next mean closes within half a minute.
+  expect(rule.memory.answer.changeAt).not.toBeNull();
+  rule.see([235_000, 4.9, 0]);
+  expect(rule.memory.answer.changeAt).toBeNull();
+  expect(rule.until(20 * min).answers).toEqual([]);
+});
+
 test('a slope across a gap is not invented', () => {
   const rule = run(
     () => 80,

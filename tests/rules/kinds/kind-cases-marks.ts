@@ -1,0 +1,43 @@
+/** Cases of kinds that judge what people write down: too old, too late. */
+import type { KindCase, Seen } from './kind-cases.ts';
+import { marked } from './lives.ts';
+
+/** When it was last marked, by any of the marks named, before `ms`. */
+const lastMark = (seen: readonly Seen[], mark: number, item: unknown, ms: number): number =>
+  seen.findLast(
+    (each) => 'mark' in each && each.mark === mark && each.item === item && each.at <= ms,
+  )?.at ?? Number.NaN;
+
+export const lives: Readonly<Record<string, KindCase>> = {
+  age: {
+    settings: { limit: '10 s', early: '80 %' },
+    signals: [],
+    marks: ['rack', 'rack'],
+    // The second mark comes within the early part of the limit, each time.
+    calm: marked(1, 7_000).map((steps) =>
+      steps.flatMap(({ afterMs, ...step }) => [
+        { afterMs, ...step },
+        { afterMs: 7_900, ...step, mark: 1 },
+      ]),
+    ),
+    wild: marked(2, 9_000),
+    scaleMs: 5_000,
+    held: (seen, { afterMs, evidence }) =>
+      afterMs - lastMark(seen, 0, evidence.item, afterMs) >= 8_000,
+  },
+  sequence: {
+    settings: { within: '6 s' },
+    signals: [],
+    marks: ['rack', 'rack'],
+    calm: marked(1, 9_000).map((steps) =>
+      steps.flatMap(({ afterMs, ...step }) => [
+        { afterMs, ...step },
+        { afterMs: 5_900, ...step, mark: 1 },
+      ]),
+    ),
+    wild: marked(2, 9_000),
+    scaleMs: 5_000,
+    held: (seen, { afterMs, evidence }) =>
+      afterMs - lastMark(seen, 0, evidence.item, afterMs) >= 6_000,
+  },
+};
