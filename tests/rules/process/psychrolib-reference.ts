@@ -10,6 +10,10 @@ interface Psychrolib {
   GetTDewPointFromVapPres(dryBulbC: number, vapourPa: number): number;
   /** Humidity as a fraction, over ice at and below 0.01 °C. */
   GetTWetBulbFromRelHum(dryBulbC: number, humidity: number, pressurePa: number): number;
+  GetTWetBulbFromHumRatio(dryBulbC: number, ratio: number, pressurePa: number): number;
+  GetHumRatioFromTWetBulb(dryBulbC: number, wetBulbC: number, pressurePa: number): number;
+  /** Clamped to a small figure from boiling on, where there is no limit. */
+  GetSatHumRatio(dryBulbC: number, pressurePa: number): number;
   GetHumRatioFromRelHum(dryBulbC: number, humidity: number, pressurePa: number): number;
 }
 
