@@ -173,6 +173,18 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     over(53.2, 50, 5 * min),
     `${at}: stacked racks at 53.2 °C, above 50.0 °C, for 5 min.`,
   ],
+  [
+    'residue',
+    'cleaning-late',
+    { reachedMs: 6 * 24 * 60 * min, requiredMs: 7 * 24 * 60 * min },
+    `${at}: 6 d since somebody wrote down that it was cleaned, of 7 d at most.`,
+  ],
+  [
+    'residue',
+    'bin-unemptied',
+    { reachedMs: 450 * min, requiredMs: 480 * min },
+    `${at}: nobody wrote down for 7.5 h that the waste bin was emptied.`,
+  ],
 ];
 
 export const heatSentences: readonly Spoken[] = rows.map(([station, rule, seen, says]) => ({

@@ -186,6 +186,8 @@ const facts = {
   rest: { kind: 'duration', ms: 2 * h },
   stir: { kind: 'duration', ms: 8 * h },
   plan: { kind: 'text', text: ' (telephone 5555)' },
+  smother: { kind: 'text', text: 'smothering may not stop it' },
+  fumes: { kind: 'text', text: 'Smoke is toxic' },
 } as const;
 const prints: readonly (readonly [string, string])[] = [
   ['station', 'mounts-2/store-1'],
@@ -216,6 +218,8 @@ const prints: readonly (readonly [string, string])[] = [
   ['rest', '2 h'],
   ['stir', '8 h'],
   ['plan', ' (telephone 5555)'],
+  ['smother', 'smothering may not stop it'],
+  ['fumes', 'Smoke is toxic'],
   ['per', '2 min'],
   ['other', 'mounts-2/store-1/wall'],
 ];
