@@ -22,6 +22,8 @@ export interface KindPlan {
   /** What it judges, in order. */
   readonly signals: readonly Partial<PlanSignal>[];
   readonly marks?: readonly MarkOf[];
+  /** Judged only while the gate, the input behind the last, is at 1 or above. */
+  readonly gated?: true;
 }
 
 /** Far from the powers of two, so that times with a fraction round alike however the clock is set. */
@@ -29,11 +31,20 @@ export const startMs = 1_700_000_000_000;
 
 export function planOf(kind: string, of: KindPlan): Plan {
   const ids = of.signals.map((_, i) => `s${i}`);
+  const gate = { on: `s${ids.length}`, low: 1 };
   const marks = (of.marks ?? []).map((what, i) => [`l/s/m${i}`, what] as const);
   return smallPlan({
-    signals: { ...Object.fromEntries(ids.map((id, i) => [id, of.signals[i]!])), spare: {} },
+    signals: { ...Object.fromEntries(ids.map((id, i) => [id, of.signals[i]!])), [gate.on]: {} },
     marks: Object.fromEntries(marks),
-    rules: { 'l/s/r': { kind, on: ids, by: marks.map(([id]) => id), settings: of.settings } },
+    rules: {
+      'l/s/r': {
+        kind,
+        on: ids,
+        by: marks.map(([id]) => id),
+        settings: of.settings,
+        ...(of.gated === true ? { gate } : {}),
+      },
+    },
   });
 }
 

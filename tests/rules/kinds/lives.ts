@@ -61,6 +61,24 @@ export const disturbed = (
   });
 };
 
+/** The same with a gate, the input behind the last, that opens, closes and cannot be read. */
+export const gatedBy = (life: fc.Arbitrary<Step[]>, gate: number): fc.Arbitrary<Step[]> => {
+  const reading: fc.Arbitrary<Step> = fc.oneof(
+    fc.record({
+      afterMs: fc.integer({ min: 1, max: 900 }),
+      input: fc.constant(gate),
+      value: fc.constantFrom(0, 1, 2),
+    }),
+    fc.record({ afterMs: fc.integer({ min: 1, max: 900 }), bad: fc.constant(gate) }),
+  );
+  const placed = fc.array(fc.tuple(fc.nat({ max: 120 }), reading), { maxLength: 10 });
+  return fc.tuple(life, placed).map(([steps, all]) => {
+    const out: Step[] = [{ afterMs: 1, input: gate, value: 1 }, ...steps];
+    for (const [place, each] of all) out.splice(place % (out.length + 1), 0, each);
+    return out;
+  });
+};
+
 /** Readings of one or more inputs that stay where `value` puts them, at random times. */
 export const within = (
   ranges: readonly (readonly [low: number, high: number])[],

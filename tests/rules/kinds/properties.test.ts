@@ -9,7 +9,7 @@ import type { EngineState } from '#rules/engine/state.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import { type KindCase, kindCases, type Seen } from './kind-cases.ts';
 import { fedAgain, KindLife, type LifeOptions, planOf, type Step, type Told } from './kind-life.ts';
-import { disturbed } from './lives.ts';
+import { disturbed, gatedBy } from './lives.ts';
 
 const endMs = 40_000;
 
@@ -98,7 +98,7 @@ describe.each(Object.entries(kindCases))('%s', (name, kindCase) => {
       }),
       { numRuns: 150 },
     );
-    expect(raised, 'the wild life never raised it: give it more of what does').toBeGreaterThan(30);
+    expect(raised, 'the wild life never raised it: give it more of what does').toBeGreaterThan(15);
   });
 
   test('live, looked at and restarted anywhere, says what a replay says', () => {
@@ -122,7 +122,27 @@ describe.each(Object.entries(kindCases))('%s', (name, kindCase) => {
       ),
       { numRuns: 150 },
     );
-    expect(told).toBeGreaterThan(30);
+    expect(told).toBeGreaterThan(15);
+  });
+
+  // A rule that judges marks takes no gate.
+  test.runIf(kindCase.marks === undefined)('and so it does under a gate', () => {
+    const under = { ...whole, gated: true } as const;
+    let told = 0;
+    fc.assert(
+      fc.property(
+        gatedBy(lively, signals.length),
+        fc.uniqueArray(fc.nat({ max: 120 }), { maxLength: 8 }),
+        (steps, restarts) => {
+          const life = alive(name, under, steps, { endMs, restarts: new Set(restarts) });
+          told += life.told.length;
+          const again = fedAgain(planOf(name, under), life.record, life.drive.engine.now);
+          expect(again).toEqual(life.told);
+        },
+      ),
+      { numRuns: 100 },
+    );
+    expect(told).toBeGreaterThan(2);
   });
 
   test('times moved together move the answers and nothing else, at the start or by a new clock', () => {
