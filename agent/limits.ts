@@ -30,6 +30,8 @@ export const limits = {
   closedOccurrencesKept: 500,
   /** Transitions kept with one occurrence; the ledger has all of them. */
   occurrenceStepsKept: 200,
+  /** Comments kept with one occurrence; the ledger has all of them. */
+  occurrenceCommentsKept: 100,
   /** A system clock before this is wrong: it lies before this version was made. */
   earliestPlausibleMs: Date.UTC(2026, 10, 1),
   /** The store is kept within this, oldest raw samples first; minute summaries stay. */

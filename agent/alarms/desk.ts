@@ -7,7 +7,7 @@ import type { Effect } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
 import type { HoldRow, LedgerBody, OccurrenceRow, OvenRunRow } from '../store/contract.ts';
-import type { Occurrence, OccurrenceStep } from './occurrence.ts';
+import type { Occurrence, OccurrenceComment, OccurrenceStep } from './occurrence.ts';
 
 export interface KeptHold {
   readonly id: string;
@@ -82,6 +82,14 @@ export class Desk {
       case 'refused':
         return { ledger, occurrences: [], holds: [] };
     }
+  }
+
+  /** A comment to an occurrence at hand, beside its steps; null where it is not at hand. */
+  comment(id: string, comment: OccurrenceComment): OccurrenceRow | null {
+    const known = this.occurrences.get(id);
+    if (known === undefined) return null;
+    const comments = [...(known.comments ?? []), comment].slice(-limits.occurrenceCommentsKept);
+    return this.keep({ ...known, comments });
   }
 
   occurrence(id: string): Occurrence | null {

@@ -35,4 +35,13 @@ export interface Occurrence {
   readonly supersededBy: string | null;
   /** Oldest first; the first and the newest are always kept. */
   readonly steps: readonly OccurrenceStep[];
+  /** Oldest first; absent in what was kept before there were any. */
+  readonly comments?: readonly OccurrenceComment[];
+}
+
+/** What somebody wrote to an alarm that was acknowledged already; it changes nothing of its state. */
+export interface OccurrenceComment {
+  readonly at: EpochMs;
+  readonly by: string;
+  readonly text: string;
 }

@@ -80,30 +80,12 @@ export const signalSchema = z.object({
 export type SignalView = z.infer<typeof signalSchema>;
 export const signalsSchema = z.object({ signals: z.array(signalSchema) });
 
-export const pointSchema = z
-  .tuple([
-    epochMs,
-    value.nullable(),
-    value.nullable(),
-    value.nullable(),
-    z.int().min(0),
-    z.int().min(0),
-  ])
-  .describe('[at, min, max, mean, count, bad_count]; the three are null where none was usable.');
-export const seriesSchema = z.object({
-  unit: word,
-  points: z.array(pointSchema),
-  uncertain: z
-    .array(z.int().min(0))
-    .describe(
-      'One number for each point, in the same order: how many of its readings count and are in doubt (uncertain, late or in conflict with another).',
-    ),
-  damage: z
-    .array(z.object({ from: epochMs, to: epochMs, reason: z.string() }))
-    .describe('Stretches whose samples are damaged; drawn by the minute where that is kept.'),
-});
-export type Series = z.infer<typeof seriesSchema>;
-export type SeriesPoint = z.infer<typeof pointSchema>;
+export {
+  pointSchema,
+  type Series,
+  type SeriesPoint,
+  seriesSchema,
+} from './series-contract.ts';
 
 // alarms
 
@@ -137,6 +119,9 @@ export const alarmSchema = z.object({
   judgeable: z.boolean().describe('false: its signal is lost; nobody can tell whether it is over.'),
   transitions: z.array(transitionSchema).describe('Oldest first.'),
 });
+  comments: z
+    .array(z.object({ at: epochMs, by: z.string(), text: z.string() }))
+    .describe('What people wrote to an alarm that was acknowledged already. Oldest first.'),
 export type LabelFact = z.infer<typeof factSchema>;
 export type AlarmView = z.infer<typeof alarmSchema>;
 export type AlarmState = AlarmView['state'];
@@ -144,7 +129,16 @@ export const alarmsSchema = z.object({
   alarms: z.array(alarmSchema).describe('The latest raised first.'),
   truncated: z.boolean().describe('true: there are more; narrow the span or raise `limit`.'),
 });
-export const alarmAnswerSchema = z.object({ occurrence: word, state: alarmStateWords });
+export const alarmAnswerSchema = z.object({
+  occurrence: word,
+  state: alarmStateWords,
+  note: z
+    .string()
+    .nullable()
+    .describe(
+      'What was found otherwise than expected: who had acknowledged it already. null else.',
+    ),
+});
 
 // holds
 

@@ -84,7 +84,15 @@ export type HoldCommand =
 export type Declined =
   | { readonly outcome: 'unknown' }
   | { readonly outcome: 'refused'; readonly why: string };
-export type AlarmAnswer = { readonly outcome: 'accepted'; readonly state: AlarmState } | Declined;
+export type AlarmAnswer =
+  | {
+      readonly outcome: 'accepted';
+      readonly state: AlarmState;
+      /** What was found otherwise than whoever asked may think. */
+      readonly note?: string;
+    }
+  | Declined;
+export type MarkAnswer = { readonly outcome: 'accepted'; readonly mark: SaidMarkView } | Declined;
 export type HoldAnswer = { readonly outcome: 'accepted'; readonly hold: HoldView } | Declined;
 
 /** Samples travel by `samplesSince`; the rest is told at once. */

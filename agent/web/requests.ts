@@ -7,6 +7,7 @@
 import { z } from 'zod';
 import { limits } from '../limits.ts';
 import { epochMs } from './contract.ts';
+import { unitsWords } from './reader-units.ts';
 import { alarmStateWords, dispositionWords, holdWhatWords } from './words.ts';
 
 const dayMs = 86_400_000;
@@ -76,6 +77,12 @@ export const alarmsQuery = z
     state: states.optional(),
     since: time.optional().describe('Open at or after this time.'),
     until: time.optional().describe('Raised before this time.'),
+    units: z
+      .enum(unitsWords)
+      .optional()
+      .describe(
+        'Units of the sentences: canonical (°C, kPa; the default), metric (°C, bar, µm) or us (°F, psi, mil). Numbers outside the sentences stay canonical.',
+      ),
     limit: count(limits.answerRowsMax).optional().describe('At most this many; default 1000.'),
   })
   .refine(inOrder, orderHint);

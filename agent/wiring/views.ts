@@ -122,6 +122,7 @@ export function alarmView(
       by,
       reason,
     })),
+    comments: [...(occurrence.comments ?? [])],
   };
 }
 

@@ -24,6 +24,8 @@ import type {
 } from '../web/ports.ts';
 import type { Core } from './core.ts';
 import { coverageView } from './coverage-view.ts';
+import { acknowledgedBefore } from './acknowledged-before.ts';
+import { commandHold, refusal } from './command-hold.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
@@ -194,7 +196,12 @@ export class CorePorts implements WebPorts {
     const state = this.occurrence(occurrence)?.state ?? 'normal';
     const alreadySo = verb === 'acknowledge' && state.endsWith('acknowledged') && !unseen(state);
     if (why !== null && !alreadySo) return { outcome: 'refused', why };
-    return { outcome: 'accepted', state };
+    if (why === null) return { outcome: 'accepted', state };
+    return {
+      outcome: 'accepted',
+      state,
+      note: acknowledgedBefore(this.core, command, this.occurrence(occurrence), this.nowMs()),
+    };
   }
 
   async commandHold(command: HoldCommand): Promise<HoldAnswer> {

@@ -1,11 +1,8 @@
 /** What the reader chose: units, when shifts change, light or dark. Kept on this phone. */
+import type { ReaderUnits } from '#rules/alarm/reader-units.ts';
 import { tellListeners, useTold } from './board.ts';
 
-export interface Preferences {
-  readonly temperature: 'Cel' | '[degF]';
-  readonly pressure: 'kPa' | 'bar' | '[psi]';
-  /** Film and residue. */
-  readonly smallLength: 'um' | '[mil_i]';
+export interface Preferences extends ReaderUnits {
   readonly ground: 'system' | 'light' | 'dark';
   /** Minutes after midnight, site time, at which shifts change; ascending. */
   readonly shiftsMin: readonly number[];

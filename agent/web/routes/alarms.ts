@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import { AgentError, type ErrorCode } from '../../errors.ts';
 import { alarmAnswerSchema, alarmsSchema } from '../contract.ts';
 import type { AlarmCommand, AlarmQuery, WebPorts } from '../ports.ts';
+import { inUnits } from '../reader-units.ts';
 import {
   acknowledgeBody,
   alarmsQuery,
@@ -49,7 +50,12 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
     ({ query }) => {
       const limit = query.limit ?? defaults.answerRows;
       const alarms = ports.alarms(queryOf(query, limit + 1));
-      return { alarms: alarms.slice(0, limit), truncated: alarms.length > limit };
+      const { timezone } = ports.site();
+      const units = query.units ?? 'canonical';
+      return {
+        alarms: alarms.slice(0, limit).map((alarm) => inUnits(alarm, units, timezone)),
+        truncated: alarms.length > limit,
+      };
     },
   ),
   command(ports, 'acknowledge', acknowledgeBody, 'Take an alarm on; it stops nothing.', (body) =>
@@ -91,7 +97,8 @@ function command<B extends z.ZodType>(
         by: localPerson,
         ...details(given),
       });
-      if (answer.outcome === 'accepted') return { occurrence, state: answer.state };
+      if (answer.outcome === 'accepted')
+        return { occurrence, state: answer.state, note: answer.note ?? null };
       if (answer.outcome === 'unknown') {
         throw new AgentError('WEB_OCCURRENCE_UNKNOWN', { id: occurrence });
       }

@@ -103,6 +103,7 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
   ],
   ...over,
 });
+  comments: [],
 
 export const hold = (over: Partial<HoldView> = {}): HoldView => ({
   id: `container/drum-17@${now}`,

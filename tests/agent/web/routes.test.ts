@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { AgentError } from '#agent/errors.ts';
 import { problemSchema } from '#agent/web/contract.ts';
 import { startWeb, type Web } from '#agent/web/server.ts';
 import { alarm, FakePorts, hold, now } from './fake-ports.ts';
@@ -132,7 +133,7 @@ describe('alarms', () => {
   ] as const)('%s %j reaches the desk', async (verb, body, details) => {
     const answer = await post(web.port, `/api/alarms/${at(occurrence)}/${verb}`, body);
     expect(answer.status).toBe(200);
-    expect(json(answer)).toEqual({ occurrence, state: 'acknowledged' });
+    expect(json(answer)).toEqual({ occurrence, state: 'acknowledged', note: null });
     expect(ports.alarmCommands).toEqual([{ verb, occurrence, by: 'local', ...details }]);
   });
 
@@ -150,6 +151,80 @@ describe('alarms', () => {
     const answer = await post(web.port, `/api/alarms/${at('a/b/c@1')}/reset`);
     expect(answer.status).toBe(404);
     expect(json(answer)).toMatchObject({ code: 'WEB_OCCURRENCE_UNKNOWN' });
+  });
+});
+
+describe('what people write down', () => {
+  const said = { station: 'mounts-2/store-1', mark: 'moved', item: 'D-7' };
+  const entered = { signal: 'mounts-2/store-1/wall', value: 6.4, unit: 'Cel' };
+
+  test('lists marks and clocks, of all stations or of one', async () => {
+    expect(json(await get('/api/marks'))).toMatchObject({
+      at: now,
+      marks: [{ mark: 'moved', what: 'container', last: { item: 'D-7' } }],
+      clocks: [{ item: 'D-7', severity: 0 }],
+    });
+    const other = await get(`/api/marks?station=${at('mounts-2/other')}`);
+    expect(json(other).marks).toEqual([]);
+  });
+
+  test('a mark is said now, or at a time in either writing', async () => {
+    const answer = await post(web.port, '/api/marks', said);
+    expect(answer.status).toBe(201);
+    expect(json(answer)).toMatchObject({ mark: 'moved', item: 'D-7', at: now, by: 'local' });
+    await post(web.port, '/api/marks', { ...said, at: now - 5, note: 'from the list' });
+    await post(web.port, '/api/marks', { ...said, at: '2025-12-31T08:10:00Z' });
+    expect(ports.said).toEqual([
+      { ...said, by: 'local' },
+      { ...said, at: now - 5, note: 'from the list', by: 'local' },
+      { ...said, at: Date.UTC(2025, 11, 31, 8, 10), by: 'local' },
+    ]);
+  });
+
+  test('a mark that is unknown, or that nothing takes, says why', async () => {
+    const unknown = await post(web.port, '/api/marks', { ...said, mark: 'painted' });
+    expect(unknown.status).toBe(404);
+    expect(json(unknown)).toMatchObject({ code: 'WEB_MARK_UNKNOWN' });
+    ports.markRefusal = 'it happens to a container; say which';
+    const refused = await post(web.port, '/api/marks', said);
+    expect(refused.status).toBe(409);
+    expect(json(refused).detail).toBe('Nothing was changed: it happens to a container; say which.');
+  });
+
+  test('a reading is entered, and answered as it was kept', async () => {
+    const answer = await post(web.port, '/api/readings', { ...entered, at: now - 60_000 });
+    expect(answer.status).toBe(201);
+    expect(json(answer)).toMatchObject({ value: 6.4, at: now - 60_000, judged: true });
+    expect(ports.entered).toEqual([{ ...entered, at: now - 60_000, by: 'local' }]);
+  });
+
+  test('a reading that cannot be says why, and what to do', async () => {
+    ports.readingRefusal = new AgentError('WEB_READING_UNIT', {
+      id: 'a/b/c',
+      unit: 'bar',
+      own: 'Cel',
+    });
+    const answer = await post(web.port, '/api/readings', { ...entered, unit: 'bar' });
+    expect(answer.status).toBe(400);
+    expect(json(answer)).toMatchObject({
+      code: 'WEB_READING_UNIT',
+      fix: 'Write the value in Cel, or in another unit of the same quantity.',
+    });
+  });
+
+  test.each([
+    ['/api/marks', { ...said, item: 'a\nb' }, 'item'],
+    ['/api/marks', { ...said, at: 'yesterday' }, 'at'],
+    ['/api/marks', { ...said, at: -1 }, 'at'],
+    ['/api/marks', { mark: 'moved' }, 'station'],
+    ['/api/readings', { ...entered, value: '6.4' }, 'value'],
+    ['/api/readings', { ...entered, unit: '' }, 'unit'],
+    ['/api/readings', { ...entered, by: 'anna' }, 'by'],
+  ])('%s refuses %j', async (path, body, name) => {
+    const answer = await post(web.port, path, body);
+    expect(answer.status).toBe(400);
+    expect(problemSchema.parse(json(answer)).parameters!.map((one) => one.name)).toContain(name);
+    expect([ports.said, ports.entered]).toEqual([[], []]);
   });
 });
 
