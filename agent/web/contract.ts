@@ -118,10 +118,10 @@ export const alarmSchema = z.object({
   shelved_until: epochMs.nullable(),
   judgeable: z.boolean().describe('false: its signal is lost; nobody can tell whether it is over.'),
   transitions: z.array(transitionSchema).describe('Oldest first.'),
-});
   comments: z
     .array(z.object({ at: epochMs, by: z.string(), text: z.string() }))
     .describe('What people wrote to an alarm that was acknowledged already. Oldest first.'),
+});
 export type LabelFact = z.infer<typeof factSchema>;
 export type AlarmView = z.infer<typeof alarmSchema>;
 export type AlarmState = AlarmView['state'];

@@ -101,9 +101,9 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
       reason: null,
     },
   ],
+  comments: [],
   ...over,
 });
-  comments: [],
 
 export const hold = (over: Partial<HoldView> = {}): HoldView => ({
   id: `container/drum-17@${now}`,
