@@ -82,6 +82,34 @@ export const webErrors = {
     happened: 'There is no oven run "{id}".',
     fix: 'GET /api/runs lists them; the id is <line/station>@<judged ms>, URL-encoded.',
   },
+  WEB_MARK_UNKNOWN: {
+    happened: 'There is no mark "{mark}" at {station}.',
+    fix: 'GET /api/marks lists them; a mark of your own stands under marks of its station in the site file.',
+  },
+  WEB_READING_NOT_BY_HAND: {
+    happened: '{id} is not entered by hand: a sensor gives it, or it is worked out.',
+    fix: 'To enter it, write by_hand: true for it in the site file, without topic and payload.',
+  },
+  WEB_READING_UNIT: {
+    happened: '"{unit}" is no unit of {id}, which is read in {own}.',
+    fix: 'Write the value in {own}, or in another unit of the same quantity.',
+  },
+  WEB_READING_RANGE: {
+    happened: '{value} {unit} lies outside what {id} can be: {low} to {high} {kept}.',
+    fix: 'See that value and unit are as the instrument shows them. The range stands in the site file.',
+  },
+  WEB_READING_AHEAD: {
+    happened: 'The reading lies {seconds} s ahead.',
+    fix: 'Write when it was read, or leave the time out for now.',
+  },
+  WEB_READING_KNOWN: {
+    happened: 'The same reading of {id} at that time is kept already.',
+    fix: 'Nothing need be done. Another reading needs the time at which it was read.',
+  },
+  WEB_READING_UNTIMED: {
+    happened: 'The agent runs by the clock of its samples, and none has come yet.',
+    fix: 'Enter it once the first sample has come.',
+  },
   WEB_COMMAND_REFUSED: {
     happened: 'Nothing was changed: {why}.',
     fix: 'Read the present state with GET /api/alarms or /api/holds and decide again.',

@@ -21,6 +21,7 @@ import {
   signalWordWords,
   transitionWords,
 } from './words.ts';
+import { saidMarkSchema } from './written-contract.ts';
 
 export { epochMs };
 
@@ -259,6 +260,7 @@ export const streamEventSchema = z.discriminatedUnion('event', [
   z.object({ event: z.literal('sample'), data: sampleEventSchema }),
   z.object({ event: z.literal('alarm'), data: alarmEventSchema }),
   z.object({ event: z.literal('hold'), data: holdEventSchema }),
+  z.object({ event: z.literal('mark'), data: saidMarkSchema }),
   z.object({ event: z.literal('health'), data: healthSchema }),
   z.object({ event: z.literal('site'), data: siteSchema }),
   z.object({ event: z.literal('reset'), data: resetEventSchema }),

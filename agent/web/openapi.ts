@@ -12,6 +12,7 @@ import { problemStatus } from './problem.ts';
 import type { Route, RouteAnswer } from './route.ts';
 import * as runContract from './run-contract.ts';
 import { siteLoadedSchema, siteSchema } from './site-contract.ts';
+import * as written from './written-contract.ts';
 
 type Json = Record<string, unknown>;
 type Response = { readonly description: string; readonly content: Json };
@@ -53,6 +54,11 @@ const named = {
   Run: runContract.runSchema,
   Runs: runContract.runsSchema,
   RunProfile: runContract.runProfileSchema,
+  SaidMark: written.saidMarkSchema,
+  Mark: written.markSchema,
+  Clock: written.clockSchema,
+  Marks: written.marksSchema,
+  Reading: written.readingSchema,
   Hazard: contract.hazardSchema,
   Readiness: contract.readinessSchema,
   StationCoverage: contract.stationCoverageSchema,

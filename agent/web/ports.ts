@@ -23,6 +23,7 @@ import type {
 } from './contract.ts';
 
 import type { RunProfileView, RunView } from './run-contract.ts';
+import type { MarksView, ReadingView, SaidMarkView } from './written-contract.ts';
 
 /** Health without its summary: the web part computes `condition` from the parts. */
 export type HealthParts = Omit<Health, 'condition'>;
@@ -80,6 +81,26 @@ export type HoldCommand =
       readonly reason: string;
     };
 
+/** A mark as its route took it; `at` is now where it is absent. */
+export interface MarkSaid {
+  /** `line/station`. */
+  readonly station: string;
+  readonly mark: string;
+  readonly item?: string | undefined;
+  readonly at?: EpochMs | undefined;
+  readonly note?: string | undefined;
+  readonly by: PersonId;
+}
+
+export interface ReadingEntered {
+  readonly signal: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly at?: EpochMs | undefined;
+  readonly note?: string | undefined;
+  readonly by: PersonId;
+}
+
 /** `unknown`: there is no such occurrence or hold. `refused`: it changed nothing, and why. */
 export type Declined =
   | { readonly outcome: 'unknown' }
@@ -97,7 +118,7 @@ export type HoldAnswer = { readonly outcome: 'accepted'; readonly hold: HoldView
 
 /** Samples travel by `samplesSince`; the rest is told at once. */
 export type ToldEvent =
-  | Extract<StreamEvent, { event: 'alarm' | 'hold' }>
+  | Extract<StreamEvent, { event: 'alarm' | 'hold' | 'mark' }>
   | { readonly event: 'site'; readonly data: SiteView }
   | { readonly event: 'health'; readonly data: HealthParts };
 
@@ -133,6 +154,11 @@ export interface WebPorts {
   /** Resolve after the command is committed. */
   commandAlarm(command: AlarmCommand): Promise<AlarmAnswer>;
   commandHold(command: HoldCommand): Promise<HoldAnswer>;
+  /** Of one station, or of all. */
+  marks(station: string | null): MarksView;
+  sayMark(said: MarkSaid): Promise<MarkAnswer>;
+  /** Rejects with the errors its route names; then nothing was kept. */
+  enterReading(entered: ReadingEntered): Promise<ReadingView>;
   /**
    * The latest sample of each signal that got one after `cursor` (what an earlier call returned;
    * 0 for all). Asked four times a second while anybody listens, so that a sample costs nothing

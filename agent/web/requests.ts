@@ -104,6 +104,27 @@ export const holdsQuery = z.strictObject({
   limit: count(limits.answerRowsMax).optional().describe('At most this many; default 1000.'),
 });
 
+/** A moment in a body: a number of epoch milliseconds, or text as in a query. */
+const moment = z.union([epochMs, time]).describe('Epoch milliseconds or RFC 3339; now if absent.');
+const note = line(0, limits.reasonCharsMax).optional();
+export const marksQuery = z.strictObject({
+  station: id.optional().describe('line/station; all where absent.'),
+});
+export const sayMarkBody = z.strictObject({
+  station: id.describe('line/station'),
+  mark: id,
+  item: line(1, limits.itemCharsMax).optional(),
+  at: moment.optional(),
+  note,
+});
+export const readingBody = z.strictObject({
+  signal: id.describe('line/station/signal'),
+  value: z.number(),
+  unit: z.string().min(1).max(40).describe('A UCUM unit of the signal’s quantity.'),
+  at: moment.optional(),
+  note,
+});
+
 const reason = line(3, limits.reasonCharsMax);
 export const acknowledgeBody = z
   .strictObject({ comment: line(0, limits.reasonCharsMax).optional() })

@@ -34,6 +34,7 @@ import { runRoutes } from './routes/runs.ts';
 import { signalRoutes } from './routes/signals.ts';
 import { siteRoutes } from './routes/site.ts';
 import { streamRoutes } from './routes/stream.ts';
+import { writtenRoutes } from './routes/written.ts';
 import { Stream } from './stream.ts';
 
 export interface WebOptions {
@@ -152,6 +153,7 @@ function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): 
     ...signalRoutes(ports),
     ...alarmRoutes(ports),
     ...holdRoutes(ports),
+    ...writtenRoutes(ports),
     ...runRoutes(ports),
     ...coverageRoutes(ports),
     ...streamRoutes(stream),

@@ -85,6 +85,7 @@ export class Core {
     });
     this.intake = createIntake({
       bindings: this.plans.now.bindings,
+      markBindings: () => this.plans.now.markBindings,
       discover: (id, instance) => this.site.discover(id, instance),
       limits,
       clock: options.mode,
@@ -117,6 +118,11 @@ export class Core {
   /** The plan index of a signal of the site as it is now; -1 where it has none. */
   signalIndex(id: string): number {
     return this.site.signalIndex(id);
+  }
+
+  /** Engine time is the wall clock's, not the samples' own. */
+  get byWall(): boolean {
+    return this.options.mode === 'wall';
   }
 
   /** Seals what is open, if it is time or `now` is asked for. */

@@ -28,12 +28,21 @@ const gauge = (name: string, help: string, value: number): Figure => ({
   rows: [{ value }],
 });
 
+const marksSaid = ({ markCounters }: Intake): Figure => ({
+  name: 'forebond_marks_total',
+  kind: 'counter',
+  help: 'Marks that devices said, and messages of theirs that said none.',
+  labels: ['outcome'],
+  rows: Object.entries(markCounters).map(([outcome, value]) => ({ labels: [outcome], value })),
+});
+
 export function figures(from: FigureSources): Figure[] {
   const { counters } = from.intake;
   return [
     counter('forebond_messages_total', 'Messages taken in.', counters.messages),
     counter('forebond_messages_unrouted_total', 'Messages that fed no signal.', counters.unrouted),
     byCause(from.intake),
+    marksSaid(from.intake),
     counter('forebond_samples_total', 'Samples stored, derived ones included.', from.samples),
     counter('forebond_commits_total', 'Transactions on disk.', from.journal.commits),
     counter(

@@ -6,6 +6,7 @@ import type { AlarmView } from '../web/contract.ts';
 import type { ToldEvent } from '../web/ports.ts';
 import type { Core } from './core.ts';
 import { holdView } from './views.ts';
+import { saidMarkView } from './written-marks.ts';
 
 export function toldEvent(
   core: Core,
@@ -16,6 +17,7 @@ export function toldEvent(
     const kept = core.desk.keptHold(effect.hold) ?? liftedHold(core, effect);
     return { event: 'hold', data: { change: effect.action, hold: holdView(kept) } };
   }
+  if (effect.kind === 'mark') return { event: 'mark', data: saidMarkView(effect) };
   if (effect.kind !== 'transition' && effect.kind !== 'judgeable') return null;
   const occurrence = effect.occurrence === null ? null : core.desk.occurrence(effect.occurrence);
   if (occurrence === null) return null;

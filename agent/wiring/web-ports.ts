@@ -1,7 +1,7 @@
 /**
  * What the web part asks of the agent, answered from the core.
  */
-import type { Effect, PersonId } from '#rules/input.ts';
+import type { PersonId } from '#rules/input.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
 import { parseOccurrence } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
@@ -22,17 +22,19 @@ import type {
   ToldEvent,
   WebPorts,
 } from '../web/ports.ts';
-import type { Core } from './core.ts';
-import { coverageView } from './coverage-view.ts';
 import { acknowledgedBefore } from './acknowledged-before.ts';
 import { commandHold, refusal } from './command-hold.ts';
+import type { Core } from './core.ts';
+import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
+import { enterReading } from './hand-readings.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
 import type { Latest } from './sample-book.ts';
 import type { SiteDesk } from './site-desk.ts';
 import { toldEvent } from './told-events.ts';
 import { alarmView, holdView, ruleView, sampleView, signalView } from './views.ts';
+import { marksView, sayMark } from './written-marks.ts';
 
 export interface WebPortsParts {
   readonly core: Core;
@@ -204,18 +206,13 @@ export class CorePorts implements WebPorts {
     };
   }
 
-  async commandHold(command: HoldCommand): Promise<HoldAnswer> {
-    const standing = command.verb === 'lift' ? this.core.desk.keptHold(command.hold) : null;
-    if (command.verb === 'lift' && standing === null) return { outcome: 'unknown' };
-    const effects = await this.core.live.command({ kind: 'command', ...command });
-    const why = refusal(effects);
-    if (why !== null) return { outcome: 'refused', why };
-    const done = effects.find((effect) => effect.kind === 'hold');
-    if (done?.kind !== 'hold') return { outcome: 'refused', why: 'nothing changed' };
-    const row = this.core.store.read.holds().find(({ id }) => id === done.hold);
-    if (row === undefined) return { outcome: 'unknown' };
-    return { outcome: 'accepted', hold: holdView(JSON.parse(row.detail)) };
+  commandHold(command: HoldCommand): Promise<HoldAnswer> {
+    return commandHold(this.core, command);
   }
+
+  readonly marks: WebPorts['marks'] = (station) => marksView(this.core, station, this.nowMs());
+  readonly sayMark: WebPorts['sayMark'] = (said) => sayMark(this.core, said);
+  readonly enterReading: WebPorts['enterReading'] = (entered) => enterReading(this.core, entered);
 
   subscribe(listener: Listener): () => void {
     this.listeners.add(listener);
@@ -279,6 +276,3 @@ export class CorePorts implements WebPorts {
 }
 
 const unseen = (state: string): boolean => state.includes('unacknowledged');
-
-const refusal = (effects: readonly Effect[]): string | null =>
-  effects.find((effect) => effect.kind === 'refused')?.why ?? null;

@@ -24,8 +24,10 @@ import type {
 } from '#agent/web/ports.ts';
 import type { RunView } from '#agent/web/run-contract.ts';
 import { run } from './fake-run.ts';
+import { FakeWritten } from './fake-written.ts';
+import { now } from './moment.ts';
 
-export const now = 1_767_225_600_000; // 2026-01-01T00:00:00Z
+export { now };
 
 export const signal = (name = 'wall'): SignalView => ({
   id: `mounts-2/store-1/${name}`,
@@ -170,7 +172,7 @@ export const rule: RuleView = {
   basis: 'common practice, no published source',
 };
 
-export class FakePorts implements WebPorts {
+export class FakePorts extends FakeWritten implements WebPorts {
   parts: HealthParts = {
     version: '0.1.0',
     uptime_s: 12.5,

@@ -87,11 +87,11 @@ const headers = fc.record(
 
 const paths = fc.oneof(
   fc.constantFrom('/api/health', '/api/signals', '/api/alarms', '/api/holds', '/api/coverage'),
-  fc.constantFrom('/api/rules', '/metrics', '/api/openapi.json', '/api/nothing'),
+  fc.constantFrom('/api/marks', '/api/rules', '/metrics', '/api/openapi.json', '/api/nothing'),
   id.map((one) => `/api/signals/${encode(one)}/series`),
 );
 const commands = fc.oneof(
-  fc.constant('/api/holds'),
+  fc.constantFrom('/api/holds', '/api/marks', '/api/readings'),
   id.map((one) => `/api/holds/${encode(one)}/lift`),
   fc
     .tuple(id, fc.constantFrom('acknowledge', 'shelve', 'unshelve', 'reset', 'explode'))
@@ -135,6 +135,14 @@ const near = fc.oneof(
     given: fc.record({ what: fc.constantFrom('rack', 'lot', 'drum'), item: text, reason: text }),
   }),
   fc.record({
+    path: fc.constant('/api/marks'),
+    given: fc.record({ station: text, mark: fc.constantFrom('moved', 'x'), item: text, at: text }),
+  }),
+  fc.record({
+    path: fc.constant('/api/readings'),
+    given: fc.record({ signal: text, value: fc.double(), unit: text }),
+  }),
+  fc.record({
     path: fc.constant(`/api/holds/${encode(hold().id)}/lift`),
     given: fc.record({ disposition: fc.constantFrom('released', 'eaten'), reason: text }),
   }),
@@ -148,6 +156,7 @@ test('commanding, nearly as agreed', async () => {
   // The fuzz is no use where nothing gets through.
   expect(ports.alarmCommands.length).toBeGreaterThan(50);
   expect(ports.holdCommands.length).toBeGreaterThan(10);
+  expect(ports.entered.length).toBeGreaterThan(10);
   onlyPromised();
 });
 

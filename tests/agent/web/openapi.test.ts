@@ -65,6 +65,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/coverage',
     'GET /api/health',
     'GET /api/holds',
+    'GET /api/marks',
     'GET /api/openapi.json',
     'GET /api/rules',
     'GET /api/runs',
@@ -80,6 +81,8 @@ test('describes every route of the contract, and exactly what is registered', ()
     'POST /api/alarms/{occurrence}/unshelve',
     'POST /api/holds',
     'POST /api/holds/{id}/lift',
+    'POST /api/marks',
+    'POST /api/readings',
     'POST /api/site/reload',
   ]);
 });
@@ -152,6 +155,16 @@ describe('real answers are as described', () => {
     headers: json,
     body: JSON.stringify(body),
   });
+  const said = { station: 'mounts-2/store-1', mark: 'moved', item: 'D-7' };
+  const entered = { signal: 'mounts-2/store-1/wall', value: 6.4, unit: 'Cel' };
+  const writtenCases: (readonly [string, Sent])[] = [
+    ['/api/marks', { path: `/api/marks?station=${at('mounts-2/store-1')}` }],
+    ['/api/marks', posted('/api/marks', said)],
+    ['/api/marks', posted('/api/marks', { ...said, at: '2025-12-31T08:10:00Z', note: 'late' })],
+    ['/api/marks', posted('/api/marks', { ...said, mark: 'painted' })],
+    ['/api/readings', posted('/api/readings', { ...entered, at: 1_767_225_000_000 })],
+    ['/api/readings', posted('/api/readings', { ...entered, value: 'warm' })],
+  ];
   const cases: (readonly [string, Sent])[] = [
     ['/api/health', { path: '/api/health' }],
     ['/api/signals', { path: '/api/signals' }],
@@ -188,6 +201,7 @@ describe('real answers are as described', () => {
       '/api/holds/{id}/lift',
       posted('/api/holds/x/lift', { disposition: 'reworked', reason: 'recoated' }),
     ],
+    ...writtenCases,
     ['/api/site/reload', posted('/api/site/reload', {})],
     ['/api/site/reload', posted('/api/site/reload', { now: true })],
     ...runCases,
