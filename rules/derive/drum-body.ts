@@ -1,7 +1,7 @@
 /** A drum as the site describes it, and its course through the air of the store. */
 import { z } from 'zod/mini';
 import { quantitySetting } from '../kinds/settings.ts';
-import { type DrumTerm, drumTerms, fadeTowards } from '../process/drum-course.ts';
+import { airCovered, type DrumTerm, drumTerms, fadeTowards } from '../process/drum-course.ts';
 import { type Container, drum208L } from '../process/freezing.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { DerivedInput } from './derived-kind.ts';
@@ -100,8 +100,8 @@ export function unstirredTo(
   const count = arrived < 0 ? null : inputs[arrived]!;
   const isNew = count !== null && memory.arrived !== null && count > memory.arrived;
   const begun = memory.at !== null;
+  if (!airCovered(airC)) return null;
   if (begun && !fadeTowards(terms, memory.termsC, memory.airC, secondsTo(memory, at))) return null;
-  if (!fadeTowards(terms, [...memory.termsC], airC, 0)) return null;
   if (!begun || isNew) memory.termsC = terms.map(() => (isNew ? startC : null) ?? airC);
   // How warm it came in is known only where somebody said so.
   if (isNew) memory.knownAt = startC === null ? at + settings.forgetsMs : at;

@@ -74,10 +74,16 @@ export function meanSay(mean: SpanMean, span: Span, value: number, now: EpochMs)
   mean.held = value;
 }
 
-export const spanSeenMs = (mean: SpanMean): number => mean.seen.reduce((all, ms) => all + ms, 0);
+function total(slices: readonly number[]): number {
+  let all = 0;
+  for (let i = 0; i < slices.length; i += 1) all += slices[i]!;
+  return all;
+}
+
+export const spanSeenMs = (mean: SpanMean): number => total(mean.seen);
 
 /** Reading times milliseconds over the span. */
-export const spanSum = (mean: SpanMean): number => mean.sums.reduce((all, sum) => all + sum, 0);
+export const spanSum = (mean: SpanMean): number => total(mean.sums);
 
 /** The mean over what was seen of the span; what is held where that is nothing yet. */
 export function spanMean(mean: SpanMean): number {

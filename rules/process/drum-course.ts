@@ -29,6 +29,7 @@ export const subject: Subject = {
       formula: 'w_n of wall and mean, and z_n^2 k/(rho c r^2) a second',
       range: 'Bi 0.01 to 100; nothing outside',
     },
+    airCovered: { formula: '-60 <= T_a <= 60 °C', range: 'every number' },
     fadeTowards: {
       formula: "T_n' = T_a + (T_n - T_a) exp(-z_n^2 Fo)",
       range: 'air -60 to 60 °C, steps 0 to 1e8 s; false outside, and nothing changed',
@@ -64,7 +65,8 @@ export function drumTerms(
   }));
 }
 
-const airC = (c: number): boolean => c >= -60 && c <= 60;
+/** Whether air of `c` °C is within what is computed. */
+export const airCovered = (c: number): boolean => c >= -60 && c <= 60;
 
 /** Moves the drum's temperatures on by `stepS` in steady air; false out of range. */
 export function fadeTowards(
@@ -73,9 +75,9 @@ export function fadeTowards(
   air: number,
   stepS: number,
 ): boolean {
-  if (!airC(air) || !(stepS >= 0 && stepS <= 1e8)) return false;
-  for (const [n, { perS }] of terms.entries())
-    temperaturesC[n] = air + (temperaturesC[n]! - air) * Math.exp(-perS * stepS);
+  if (!airCovered(air) || !(stepS >= 0 && stepS <= 1e8)) return false;
+  for (let n = 0; n < terms.length; n += 1)
+    temperaturesC[n] = air + (temperaturesC[n]! - air) * Math.exp(-terms[n]!.perS * stepS);
   return true;
 }
 
@@ -86,7 +88,7 @@ export const wallOfC = (
   air: number,
 ): number => {
   let celsius = air;
-  for (const [n, { wall }] of terms.entries()) celsius += wall * (temperaturesC[n]! - air);
+  for (let n = 0; n < terms.length; n += 1) celsius += terms[n]!.wall * (temperaturesC[n]! - air);
   return celsius;
 };
 
@@ -97,7 +99,7 @@ export const meanOfC = (
   air: number,
 ): number => {
   let celsius = air;
-  for (const [n, { mean }] of terms.entries()) celsius += mean * (temperaturesC[n]! - air);
+  for (let n = 0; n < terms.length; n += 1) celsius += terms[n]!.mean * (temperaturesC[n]! - air);
   return celsius;
 };
 
@@ -109,11 +111,13 @@ export function timeToFloorS(
   floorC: number,
   longestS: number,
 ): number | null {
-  if (!airC(air) || !(floorC >= 0 && floorC <= 60)) return null;
+  if (!airCovered(air) || !(floorC >= 0 && floorC <= 60)) return null;
   const wallAfter = (seconds: number): number => {
     let celsius = air;
-    for (const [n, { perS, wall }] of terms.entries())
+    for (let n = 0; n < terms.length; n += 1) {
+      const { perS, wall } = terms[n]!;
       celsius += wall * (temperaturesC[n]! - air) * Math.exp(-perS * seconds);
+    }
     return celsius;
   };
   if (wallAfter(0) <= floorC) return 0;
