@@ -1,5 +1,6 @@
 /** The scenarios of every station kind. */
 import type { Scenario } from '../scenario.ts';
 import { drumMixer } from './drum-mixer.ts';
+import { residue } from './residue.ts';
 
-export const scenarios: readonly Scenario[] = [drumMixer];
+export const scenarios: readonly Scenario[] = [drumMixer, residue];
