@@ -10,7 +10,7 @@ import type { Subject } from './subject.ts';
 /** Solids and liquid must differ by more than this share of the liquid for density to tell them apart. */
 export const tellApartShareMin = 0.05;
 
-const dense = (density: number): boolean => density > 0 && density < 1e5;
+const dense = (asGiven: number): boolean => asGiven > 0 && asGiven < 1e5;
 
 /** rho_m = 1 / (w/rho_s + (1 - w)/rho_l), in the unit given. Shares 0 to 1, densities over 0; null outside. */
 export function mixedDensityAsGiven(
@@ -28,14 +28,15 @@ export function mixedDensityAsGiven(
  * between solids and liquid, and where these lie within 5 % of each other.
  */
 export function massShareOfSolids(
-  mixedDensityAsGiven: number,
+  mixtureDensityAsGiven: number,
   solidsDensityAsGiven: number,
   liquidDensityAsGiven: number,
 ): number | null {
-  if (![mixedDensityAsGiven, solidsDensityAsGiven, liquidDensityAsGiven].every(dense)) return null;
+  if (![mixtureDensityAsGiven, solidsDensityAsGiven, liquidDensityAsGiven].every(dense))
+    return null;
   if (!tellApart(solidsDensityAsGiven, liquidDensityAsGiven)) return null;
   const share =
-    (1 / mixedDensityAsGiven - 1 / liquidDensityAsGiven) /
+    (1 / mixtureDensityAsGiven - 1 / liquidDensityAsGiven) /
     (1 / solidsDensityAsGiven - 1 / liquidDensityAsGiven);
   // The rounding of a mixture of nothing but one of the two is no reason to refuse.
   if (!(share >= -1e-12 && share <= 1 + 1e-12)) return null;

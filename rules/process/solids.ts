@@ -153,8 +153,8 @@ export function solidsFromDensity(anchor: SolidsAnchor, reading: DensityReading)
   if (solidsPct === null) return { kind: 'refused', why: 'not-of-this-lot' };
 
   // Beside the point itself the range does not matter, so the bare formula serves.
-  const at = (density: number, waterDensity: number, solidsDensity: number): number =>
-    (100 * (1 / density - 1 / waterDensity)) / (1 / solidsDensity - 1 / waterDensity);
+  const at = (gPerMl: number, waterAtGPerMl: number, solidsAtGPerMl: number): number =>
+    (100 * (1 / gPerMl - 1 / waterAtGPerMl)) / (1 / solidsAtGPerMl - 1 / waterAtGPerMl);
   const uRho = reading.densityUGPerMl;
   const uFromDensityPct = half(at(rho + uRho, water, rhoS), at(rho - uRho, water, rhoS));
   const warmer = waterNear(t + reading.temperatureUK);
