@@ -201,7 +201,7 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
   Hazards: { origin: trade },
   Placeholders: { origin: 'ours; written as in Unicode MessageFormat 2' },
   'Site file': { origin: ours, origins: fieldOrigins },
-  'Material sheet': { origin: trade, origins: { source: ours, residue_limit: ours } },
+  'Material sheet': { origin: trade, origins: { source: ours, residue_limit: ours, residue_kind: ours } },
   ...pageMeanings,
   Commands: { origin: ours },
   Flags: {
