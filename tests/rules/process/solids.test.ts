@@ -154,6 +154,25 @@ test('denser reads as more solids, warmer at one density too', () => {
   );
 });
 
+test('away from the anchor the solids have grown too: a warm tank holds more than the cold curve says', () => {
+  const at = { ...reading, temperatureC: 30 };
+  const { solidsPct } = found(anchor, at);
+  const grown = solidsDensityAtGPerMl(rhoS, 20, 30)!;
+  expect(solidsPct).toBeCloseTo(massSolidsPct(1.1, 30, grown)!, 9);
+  expect(solidsPct - massSolidsPct(1.1, 30, rhoS)!).toBeCloseTo(0.4, 1);
+});
+
+test('the range ends where it is said to', () => {
+  for (const t of [5, 45]) {
+    expect(massSolidsPct(1.1, t, rhoS)).not.toBeNull();
+    expect(solidsFromDensity(anchor, { ...reading, temperatureC: t }).kind).toBe('solids');
+  }
+  for (const t of [4.99, 45.01]) {
+    expect(massSolidsPct(1.1, t, rhoS)).toBeNull();
+    expect(solidsFromDensity(anchor, { ...reading, temperatureC: t }).kind).toBe('refused');
+  }
+});
+
 test('solids grow lighter with warmth; what cannot be is refused', () => {
   expect(solidsDensityAtGPerMl(1.36, 20, 30)! / 1.36).toBeCloseTo(1 / 1.004, 9);
   expect(solidsDensityAtGPerMl(1.36, 20, 50)).toBeNull();

@@ -54,6 +54,22 @@ describe('a run the model describes', () => {
   });
 });
 
+test('deviations that drift slowly teach less than they seem to: it is as unsure as it should be', () => {
+  let covered = 0;
+  for (let seed = 1; seed <= 100; seed += 1) {
+    const run = trial(240, 960, 0);
+    const random = noise(1_000 + seed);
+    let drift = 0;
+    const partC = run.partC.map((c) => {
+      drift = 0.9 * drift + 0.3 * random();
+      return c + drift;
+    });
+    const found = fitted({ ...run, partC });
+    if (Math.abs(found.timeConstantS - 240) <= 2 * found.uS) covered += 1;
+  }
+  expect(covered).toBeGreaterThanOrEqual(80);
+});
+
 describe('a run to doubt', () => {
   test('too short to tell', () =>
     expect(fitted(trial(1_800, 600, 0.1)).doubts).toEqual(['short-run']));
