@@ -27,6 +27,10 @@ export const quality = {
   unproven: 9,
   /** A sum over a time of which nobody saw a part. */
   unobserved: 10,
+  /** A loop current between what is measured and what is a fault (NE 43). */
+  loopSaturated: 11,
+  /** A thermocouple against a cold junction nobody has heard of for too long. */
+  coldJunctionStale: 12,
   /** The payload could not be read: not the promised kind, or nothing at the pointer. */
   undecodable: 100,
   /** A number that is not one: NaN, infinite, or beyond what a double can hold. */
@@ -45,6 +49,18 @@ export const quality = {
   wrongUnit: 107,
   /** A derived signal that needs to have seen more before it can tell. */
   tooEarly: 108,
+  /** A loop current in the band of faults, not yet for long enough to be one (NE 43). */
+  loopFaultUnsettled: 109,
+  /** A loop current of 3.6 mA or less for 4 s (NE 43). */
+  loopFaultLow: 110,
+  /** A loop current of 21 mA or more for 4 s (NE 43). */
+  loopFaultHigh: 111,
+  /** More than its kind of sensor can send at its hottest, or below its coldest for a thermocouple. */
+  sensorBreak: 112,
+  /** A resistance below its coldest. */
+  sensorShort: 113,
+  /** A thermocouple whose cold junction has no usable reading. */
+  coldJunctionMissing: 114,
 } as const satisfies Record<string, QualityCode>;
 
 export const firstBadCode = 100;
@@ -60,6 +76,9 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.conflict]: 'another value came for the same time',
   [quality.unproven]: 'worked out with numbers nobody has confirmed here',
   [quality.unobserved]: 'part of the time it adds up was not observed',
+  [quality.loopSaturated]:
+    'its loop current is beyond the measuring range; the true value may be too',
+  [quality.coldJunctionStale]: 'its cold junction has not been heard of for too long',
   [quality.undecodable]: 'the message could not be read',
   [quality.notFinite]: 'not a finite number',
   [quality.outOfRange]: 'outside what the sensor can read',
@@ -68,6 +87,12 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.badInput]: 'computed from a reading that is not usable',
   [quality.outsideFormula]: 'the readings lie outside what the formula covers',
   [quality.tooEarly]: 'too little has been observed yet',
+  [quality.loopFaultUnsettled]: 'its loop current left its range less than 4 s ago',
+  [quality.loopFaultLow]: 'its loop current is 3.6 mA or less: wire broken or transmitter failed',
+  [quality.loopFaultHigh]: 'its loop current is 21 mA or more: short circuit or transmitter failed',
+  [quality.sensorBreak]: 'more than such a sensor can send: sensor or wire broken, most often',
+  [quality.sensorShort]: 'less than such a sensor can send: short circuit, most often',
+  [quality.coldJunctionMissing]: 'its cold junction has no usable reading',
   [quality.wrongUnit]: 'it came in another unit than promised',
 };
 

@@ -99,6 +99,10 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       '6': 'It was worked out, not measured.',
       '7': 'It was worked out from at least one reading that is uncertain.',
       '8': 'Two different values came for the same time. This one is kept and not judged.',
+      '9': 'It rests on a number that this site has not confirmed, or a model not fitted to it.',
+      '10': 'It adds up over a time, and nobody measured during a part of it.',
+      '11': 'The current of its 4 to 20 mA loop is beyond the measuring range and not yet a fault (NE 43).',
+      '12': 'Its thermocouple is read against a cold junction, and that has been silent for too long.',
       '100': 'The message is not of the kind that the site file promises.',
       '101': 'The message held no number that can be one.',
       '102': 'It lies outside the range in the site file: the sensor cannot read that.',
@@ -107,6 +111,16 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       '105': 'It would be worked out from a reading that cannot be used.',
       '106': 'The formula holds only in a range, and a reading lies outside it.',
       '107': 'The message names another unit than the site file.',
+      '108': 'It must have seen more before it can tell.',
+      '109':
+        'The current of its loop says fault, but has not for 4 s; it is no value either (NE 43).',
+      '110': 'The current of its loop has been at 3.6 mA or less for 4 s: a fault (NE 43).',
+      '111': 'The current of its loop has been at 21 mA or more for 4 s: a fault (NE 43).',
+      '112':
+        'No such sensor sends that: look for an open circuit, then for the wrong type in the site file.',
+      '113':
+        'No such sensor has so little resistance: look for a short circuit in sensor or cable.',
+      '114': 'A thermocouple cannot be read without the temperature of its cold junction.',
     },
   },
   'Readiness of a rule': {
@@ -201,7 +215,10 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
   Hazards: { origin: trade },
   Placeholders: { origin: 'ours; written as in Unicode MessageFormat 2' },
   'Site file': { origin: ours, origins: fieldOrigins },
-  'Material sheet': { origin: trade, origins: { source: ours, residue_limit: ours, residue_kind: ours } },
+  'Material sheet': {
+    origin: trade,
+    origins: { source: ours, residue_limit: ours, residue_kind: ours },
+  },
   ...pageMeanings,
   Commands: { origin: ours },
   Flags: {
