@@ -16,6 +16,7 @@ import { pipeMargin } from './pipe-margin.ts';
 import { pressureWaterClass } from './pressure-water-class.ts';
 import { rate } from './rate.ts';
 import { residueGrowth } from './residue-growth.ts';
+import { residueMargin } from './residue-margin.ts';
 import { runtime } from './runtime.ts';
 import { selfHeatExcess } from './self-heat-excess.ts';
 import { filterShare, flowShare } from './share.ts';
@@ -37,6 +38,7 @@ const all: readonly DerivedKind[] = [
   pressureWaterClass,
   selfHeatExcess,
   residueGrowth,
+  residueMargin,
   weirFall,
   drumWallTemperature,
   drumTimeToFloor,

@@ -85,6 +85,9 @@ export const criticalDelta = {
 
 export type ResidueShape = keyof typeof criticalDelta;
 
+/** The layer that a limit without a thickness is taken to hold for (engineering judgement). */
+export const provenThicknessMm = 10;
+
 const thicknessMmMax = 2_000;
 /** Where the law and the material both make sense, °C. */
 const temperatureCMin = -20;

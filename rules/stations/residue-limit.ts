@@ -7,14 +7,12 @@
  * activation energy, and thinner residue never raises it. So it may be lowered by anybody and
  * raised only on a basket test of this very residue.
  */
-import { loweredLimitC } from '../process/residue-ignition.ts';
+import { loweredLimitC, provenThicknessMm } from '../process/residue-ignition.ts';
 import { parseQuantity } from '../quantity/quantity.ts';
 import { toCanonical } from '../quantity/unit.ts';
 import { type Basis, type Given, judgement, type TemplateNumber } from './station.ts';
 
 const ignitionC = 112;
-/** The layer that limits without a thickness are taken to hold for. */
-const provenMm = 10;
 export const earlyK = 20;
 export const actK = 10;
 
@@ -31,7 +29,8 @@ export const degreesC = (written: string): number | null => canonicalOf(written,
 /** Cut off downward to a tenth where the residue is thick; a thickness nobody can read lowers nothing. */
 function forThickness(limitC: number, given: Given): number {
   const thicknessMm = canonicalOf(given.residueThickness ?? '', 'mm');
-  const lowered = thicknessMm === null ? null : loweredLimitC(limitC, provenMm, thicknessMm);
+  const lowered =
+    thicknessMm === null ? null : loweredLimitC(limitC, provenThicknessMm, thicknessMm);
   return lowered?.lowered === true ? Math.floor(lowered.limitC * 10) / 10 : limitC;
 }
 

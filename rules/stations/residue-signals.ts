@@ -1,4 +1,5 @@
 /** What can be measured of dried residue, and where. */
+import { theLimit } from './residue-limit.ts';
 import type { StationDerived, StationMark, StationSignal } from './station.ts';
 
 export const residueSignals: readonly StationSignal[] = [
@@ -67,6 +68,13 @@ export const residueDerived: readonly StationDerived[] = [
     kind: 'self-heat-excess',
     inputs: { surface: 'surface', air: 'air' },
     meaning: 'how much hotter the surface is than the air beside it',
+  },
+  {
+    name: 'ignition-margin',
+    kind: 'residue-margin',
+    inputs: { surface: 'surface', thickness: 'thickness' },
+    numbers: [{ ...theLimit, setting: 'limit' }],
+    meaning: 'how far the surface is from where residue as thick as gauged may light itself',
   },
   {
     name: 'bin-excess',

@@ -4,6 +4,7 @@
  */
 
 import type { Label } from '../alarm/label.ts';
+import { provenThicknessMm } from '../process/residue-ignition.ts';
 import { planOverrules } from './fire-plan.ts';
 import {
   actK,
@@ -141,5 +142,28 @@ export const atLimit: RuleTemplate = {
       'take a falling number as all-clear',
     ],
     caution: `${planOverrules} ${fumes}`,
+  },
+};
+
+/** Of residue gauged thicker than the limit is taken for; `act` speaks for the rest. */
+export const actThick: RuleTemplate = {
+  ...act,
+  name: 'act-thick',
+  signals: ['ignition-margin'],
+  moot: () => null,
+  numbers: [
+    {
+      setting: 'low',
+      value: `${actK} K`,
+      basis: judgement(`${actK} K below where residue so thick may light itself`),
+    },
+    tuning('on_delay', '30 s'),
+    tuning('deadband', '3 K'),
+  ],
+  gate: { signal: 'thickness', low: `${provenThicknessMm} mm` },
+  label: {
+    ...act.label,
+    sentence:
+      '{$station}: {$value} left to where residue as thick as gauged here may light itself, at or below {$limit}, for {$duration}.',
   },
 };

@@ -8,7 +8,7 @@
 import { cleaningLate, thick } from './residue-cleaning.ts';
 import { selfHeating } from './residue-reaction.ts';
 import { residueDerived, residueMarks, residueSignals } from './residue-signals.ts';
-import { act, approaching, atLimit, early } from './residue-surface.ts';
+import { act, actThick, approaching, atLimit, early } from './residue-surface.ts';
 import { hotStack, unemptied, warmBin } from './residue-waste.ts';
 import type { StationKind } from './station.ts';
 
@@ -61,6 +61,7 @@ export const residue: StationKind = {
     early,
     approaching,
     act,
+    actThick,
     atLimit,
     selfHeating,
     thick,

@@ -145,6 +145,12 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
   ],
   [
     'residue',
+    'act-thick',
+    { ...over(8.4, 10, 30_000), side: 'low' },
+    `${at}: 8.4 K left to where residue as thick as gauged here may light itself, at or below 10.0 K, for 30 s.`,
+  ],
+  [
+    'residue',
     'at-limit',
     over(112, 112, 5_000),
     `${at}/surface at 112.0 °C, past the ignition limit set for dried residue, 112.0 °C, since 02:09; a fire may have begun that this sensor cannot see.`,

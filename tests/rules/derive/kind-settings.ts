@@ -34,6 +34,10 @@ export const kindCases: Readonly<Record<string, KindCase>> = {
   },
   'filter-share': { written: { clean: '125 Pa' }, readings: { drop: [-1, 10] } },
   'flow-share': { written: { normal: '12 /min' }, unit: '/min', readings: { flow: [-1, 50] } },
+  'residue-margin': {
+    written: { limit: '112 Cel' },
+    readings: { surface: [-20, 200], thickness: [-1, 3_000] },
+  },
   'degree-hours': {
     written: { above: '25 Cel', span: '2 min' },
     readings: { temperature: [-20, 60] },

@@ -45,6 +45,15 @@ export const residue: Scenario = {
       },
     },
     {
+      title:
+        'A filter bank is gauged at 50 mm and runs at 40, then 55 °C: far below 112, and too near for so much residue; the heat is taken back.',
+      tell: (line) => {
+        line.run(0, 10, { surface: 40, air: 40, thickness: 50 });
+        line.run(10, 20, { surface: 55, air: 55, thickness: 50 });
+        line.run(20, 30, { surface: 40, air: 40, thickness: 50 });
+      },
+    },
+    {
       title: 'Nobody writes down a cleaning for eight days.',
       tell: (line) => {
         for (let at = 7 * hour; at <= 8 * day; at += 7 * hour) line.mark(at, 'bin-emptied');
