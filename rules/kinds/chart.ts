@@ -62,7 +62,7 @@ export const chart: RuleKind<ChartSettings, ChartMemory> = {
       z.enum(['western-electric', 'nelson']).check(
         z.meta({
           description:
-            'western-electric, four rules, 8 on one side, unless given; or nelson, eight rules, 9 on one side, which find more and cry wolf more.',
+            'western-electric, four rules, 8 on one side, unless given; or nelson, eight rules, 9 on one side, which find more and are wrong more often.',
         }),
       ),
     ),
