@@ -26,6 +26,7 @@ import {
   makeDemoFolder,
   readDemoMark,
 } from '../wiring/demo-folder.ts';
+import { dataOption } from './data-option.ts';
 import type { CliParts } from './parts.ts';
 import { httpOption, mqttOption } from './run.ts';
 import { Stopping } from './stopping.ts';
@@ -49,12 +50,11 @@ const demoSite = join(
 );
 
 export function demoCommand(program: Command, parts: CliParts): void {
-  const { env } = process;
   program
     .command('demo')
     .description('run the agent with an invented line that publishes to it')
     .option('--site <file>', 'site file of the demo line', demoSite)
-    .option('--data <folder>', 'where everything is kept', env.FOREBOND_DATA ?? 'data/demo')
+    .addOption(dataOption('where everything is kept').default('data/demo'))
     .addOption(httpOption('where the page answers'))
     .addOption(mqttOption())
     .option('--speed <n>', 'how many times faster than real time it all goes', speedArgument, 1)

@@ -6,7 +6,7 @@
  */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
 import {
   changeDevices,
   type Device,
@@ -20,6 +20,7 @@ import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { requireFolder } from '../store/folder-use.ts';
 import { doorError } from '../wiring/door-words.ts';
+import { dataOption } from './data-option.ts';
 
 /** Fewer bytes could be guessed. */
 const secretBytesMin = 16;
@@ -157,8 +158,7 @@ export function deviceCommand(program: Command, parts: DeviceParts): void {
   const device = program
     .command('device')
     .description('MQTT users of the embedded broker and the topics of each');
-  const dataFlag = () =>
-    new Option('--data <dir>', 'data folder').env('FOREBOND_DATA').makeOptionMandatory();
+  const dataFlag = () => dataOption('data folder').makeOptionMandatory();
   const removeFrom = async (data: string, user: string): Promise<void> => {
     requireFolder(data);
     await deviceRemove(data, user);

@@ -11,6 +11,7 @@ import { causeStored, gradeStored } from '#rules/signal/doubt.ts';
 import { instantOfRfc3339, lastInstantMs } from '#rules/signal/instant-text.ts';
 import { isBad } from '#rules/signal/quality.ts';
 import { type RangeItem, type RangeRequest, readRange } from '../store/range.ts';
+import { dataOption } from './data-option.ts';
 
 /** What the command needs of the rest: reading, and somewhere to write. */
 export interface ExportParts {
@@ -42,7 +43,7 @@ export function exportCommand(program: Command, parts: ExportParts): void {
   program
     .command('export')
     .description('write stored samples to the standard output')
-    .option('--data <folder>', 'data folder', parts.defaultFolder)
+    .addOption(dataOption('data folder').default(parts.defaultFolder))
     .option('--signal <ids...>', 'line/station/signal; all signals where none is named')
     .option('--since <time>', 'samples at or after it (RFC 3339)', instant)
     .option('--until <time>', 'samples before it (RFC 3339)', instant)

@@ -4,6 +4,7 @@
  * Exit 0 with the count and the head, or 1 naming the first record that is not as it was.
  */
 import type { Command } from 'commander';
+import { dataOption } from './data-option.ts';
 
 /** What the command needs of the rest: the verifying itself, and somewhere to write. */
 export interface LedgerParts {
@@ -40,7 +41,7 @@ export function ledgerCommand(program: Command, parts: LedgerParts): void {
   ledger
     .command('verify')
     .description('recompute the chain; name the first record that is not as it was written')
-    .option('--data <folder>', 'data folder', parts.defaultFolder)
+    .addOption(dataOption('data folder').default(parts.defaultFolder))
     .option(
       '--checkpoint <file>',
       'compare with a record noted elsewhere earlier: JSON with id and hash',

@@ -52,7 +52,11 @@ async function readInput(bytesMax: number): Promise<string> {
   return Buffer.concat(chunks).subarray(0, bytesMax).toString('utf8');
 }
 
-const defaultFolder = process.env.FOREBOND_DATA ?? 'data';
+const defaultFolder = 'data';
+
+// Set to nothing, as in a file of a container's settings, is not set.
+for (const name of ['FOREBOND_DATA', 'FOREBOND_HTTP', 'FOREBOND_MQTT'])
+  if (process.env[name] === '') delete process.env[name];
 
 function commands(): Command {
   const program = new Command('forebond')

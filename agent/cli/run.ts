@@ -11,6 +11,7 @@ import { AgentError, FileError } from '../errors.ts';
 import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
 import { problemLine } from './check.ts';
+import { dataOption } from './data-option.ts';
 import type { CliParts } from './parts.ts';
 import { Stopping } from './stopping.ts';
 
@@ -28,11 +29,7 @@ export function runCommand(program: Command, parts: CliParts): void {
     .command('run')
     .description('run the agent on a site')
     .requiredOption('--site <file>', 'site file')
-    .addOption(
-      new Option('--data <folder>', 'where everything is kept')
-        .env('FOREBOND_DATA')
-        .default('data'),
-    )
+    .addOption(dataOption('where everything is kept').default('data'))
     .addOption(httpOption('where the HTTP interface answers'))
     .addOption(mqttOption())
     .option(
