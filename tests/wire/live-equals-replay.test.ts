@@ -17,8 +17,13 @@ import {
   type TestDevice,
 } from '#tests/agent-process.ts';
 import { alarms, commandOf, get, post } from './agent-http.ts';
+import { prepSite } from './prep-site.ts';
 import { chance, ledgerLines, replayedLines, sourceOf } from './simulated-agent.ts';
 import { worksSite } from './works-site.ts';
+
+/** The works, with a station where people and scanners write things down. */
+const { lines } = worksSite as { lines: Readonly<Record<string, object>> };
+const site = { ...worksSite, lines: { ...lines, m: { ...lines.m, ...prepSite(2_000).lines.m } } };
 
 const random = chance(7);
 const one = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!;
@@ -41,6 +46,8 @@ async function traffic(client: MqttClient, ms: number): Promise<void> {
         [`bench/cell-${Math.floor(random() ** 2 * 12)}/t`, String(v)],
         [`zone/zone-${Math.floor(random() ** 2 * 12)}/t`, own],
         ['nowhere', String(v)],
+        ['prep/blasted', `R-${Math.floor(random() * 9)}`],
+        ['prep/coated', JSON.stringify({ rack: one(['R-1', 'R-2']), t: Date.now() / 1_000 })],
       ]);
       client.publish(topic, payload, { qos: one([0, 1] as const) });
     }
@@ -66,20 +73,41 @@ async function people(page: string, ms: number): Promise<Map<string, number>> {
     const held = (await get<{ holds: { id: string }[] }>(page, '/api/holds?standing=true')).body
       .holds;
     const { status } =
-      random() < 0.3
-        ? await post(page, '/api/holds', { what: 'lot', item: one(['a', 'b']), reason: 'doubtful' })
-        : random() < 0.2 && held.length > 0
-          ? await post(page, `/api/holds/${encodeURIComponent(one(held).id)}/lift`, {
-              disposition: 'released',
-              reason: 'tested',
+      random() < 0.2
+        ? await written(page)
+        : random() < 0.3
+          ? await post(page, '/api/holds', {
+              what: 'lot',
+              item: one(['a', 'b']),
+              reason: 'doubtful',
             })
-          : open.length === 0
-            ? { status: 200 }
-            : await post(page, commandOf(one(open).occurrence, verb), body);
+          : random() < 0.2 && held.length > 0
+            ? await post(page, `/api/holds/${encodeURIComponent(one(held).id)}/lift`, {
+                disposition: 'released',
+                reason: 'tested',
+              })
+            : open.length === 0
+              ? { status: 200 }
+              : await post(page, commandOf(one(open).occurrence, verb), body);
     answers.set(String(status), (answers.get(String(status)) ?? 0) + 1);
   }
   return answers;
 }
+
+/** A mark, or a reading by hand; some of them cannot be taken. */
+const written = (page: string) =>
+  random() < 0.5
+    ? post(page, '/api/marks', {
+        station: 'm/prep',
+        mark: one(['blasted', 'bin-emptied']),
+        ...one([{}, { item: 'R-9' }, { item: 'R-9', at: Date.now() - 5_000 }]),
+      })
+    : post(page, '/api/readings', {
+        signal: 'm/prep/ph',
+        value: Number((5 + random() * 5).toFixed(2)),
+        unit: '[pH]',
+        ...one([{}, { at: Date.now() - Math.floor(random() * 3_000) }]),
+      });
 
 async function shift(
   agent: AgentProcess,
@@ -97,7 +125,7 @@ async function shift(
 test('four shifts with restarts between: ledger and replay agree, seed 7', async () => {
   const folder = scratchFolder();
   const data = join(folder, 'data');
-  const site = siteFile(join(folder, 'works'), worksSite);
+  const file = siteFile(join(folder, 'works'), site);
   const device = await addDevice(data, 'sensors');
   const ends = [
     (agent: AgentProcess) => agent.stop(),
@@ -107,16 +135,18 @@ test('four shifts with restarts between: ledger and replay agree, seed 7', async
   ];
   const statuses = new Set<string>();
   for (const end of ends) {
-    const agent = await startAgentProcess({ site, folder: data });
+    const agent = await startAgentProcess({ site: file, folder: data });
     for (const status of (await shift(agent, device, end)).keys()) statuses.add(status);
   }
   expect([...statuses].filter((status) => !['200', '201', '409'].includes(status))).toEqual([]);
 
   const { effects, others } = ledgerLines(data);
-  expect(others.filter((type) => type !== 'started')).toEqual([]);
+  expect(others.filter((type) => !['started', 'reading'].includes(type))).toEqual([]);
+  expect(others).toContain('reading');
   const kinds = (word: string): number => effects.filter((line) => line.includes(word)).length;
   expect(kinds('"transition":"raised"')).toBeGreaterThan(3);
   expect(kinds('"by":"local"')).toBeGreaterThan(3);
   expect(kinds('"type":"hold"')).toBeGreaterThan(0);
-  expect(replayedLines(await sourceOf(worksSite), data)).toEqual(effects);
+  expect(kinds('"type":"mark"')).toBeGreaterThan(3);
+  expect(replayedLines(await sourceOf(site), data)).toEqual(effects);
 }, 60_000);

@@ -155,7 +155,7 @@ export class SimulatedAgent {
   }
 }
 
-const effectTypes = new Set(['transition', 'judgeable', 'hold', 'refused', 'run']);
+const effectTypes = new Set(['transition', 'judgeable', 'hold', 'refused', 'run', 'mark']);
 
 /** The ledger of a folder: effects as canonical lines, and the types of all other records. */
 export function ledgerLines(folder: string): { effects: string[]; others: string[] } {
