@@ -24,6 +24,8 @@ export const templateSchema = z.object({
   caution: z.string(),
   facts: z.record(word, factSchema),
 });
+/** As above, of a rule: what no evidence fills. */
+export const ruleTemplateSchema = templateSchema.omit({ at: true, sentence: true });
 export const labelSchema = z.object({
   word: signalWordWords.describe('Who can be hurt (ANSI Z535.4, ISO 3864).'),
   sentence: z.string().describe('Subject, fact, limit, time; values filled in.'),
