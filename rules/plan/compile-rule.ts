@@ -12,7 +12,13 @@ import { sentence } from './compile-signal.ts';
 import type { MarkDraft, Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { commonInstances } from './draft-derived.ts';
 import { compileFacts, compileLabel } from './rule-label.ts';
-import { checkSettings, draftSettings, ownSettings, type PathOf } from './rule-settings.ts';
+import {
+  checkSettings,
+  draftSettings,
+  ownSettings,
+  type PathOf,
+  type SettingsDraft,
+} from './rule-settings.ts';
 import { compileTerms, type TermDefaults } from './rule-terms.ts';
 
 /** What a rule is before the site has spoken. */
@@ -66,28 +72,7 @@ export function compileRule(
       fix: 'Give their topics the same names, or judge signals of one place only.',
       atKey: true,
     });
-  const sound = checkSettings(kind, drafted, pathOf, report);
-  let compiled: unknown = null;
-  if (sound && drafted.missing.length === 0) {
-    const problems: SettingsProblem[] = [];
-    compiled = kind.compile(
-      settingsReader(
-        drafted.settings,
-        source.signals,
-        problems,
-        marks.map(({ what }) => what),
-      ),
-    );
-    // What is said of the rule as a whole may only follow from a setting that could not be read.
-    const unreadable = problems.filter((problem) => problem.path.length > 0);
-    for (const problem of unreadable.length > 0 ? unreadable : problems)
-      report({
-        path: [...pathOf(String(problem.path[0] ?? '')), ...problem.path],
-        problem: problem.problem,
-        fix: sentence(problem.fix),
-      });
-    if (problems.length > 0) compiled = null;
-  }
+  const compiled = compiledSettings(source, drafted, pathOf, report);
   const facts = compileFacts(source.facts);
   return {
     station,
@@ -98,12 +83,7 @@ export function compileRule(
     marks,
     instances: shape?.instances ?? [],
     ...drafted,
-    unconfirmed: [
-      ...new Set([
-        ...drafted.unconfirmed,
-        ...source.signals.flatMap(({ derived }) => derived?.unconfirmed ?? []),
-      ]),
-    ],
+    unconfirmed: [...new Set([...drafted.unconfirmed, ...source.signals.flatMap(restsOn)])],
     wants: [...source.wants, ...drafted.wanted],
     compiled,
     ...compileTerms(
@@ -120,6 +100,32 @@ export function compileRule(
     label: compileLabel(written, source.label, facts, rulePath, report),
     facts,
   };
+}
+
+/** Unconfirmed numbers behind a signal that is worked out. */
+const restsOn = ({ derived }: SignalDraft): readonly string[] => derived?.unconfirmed ?? [];
+
+/** What the kind makes of its settings; null where they are not whole. */
+function compiledSettings(
+  { kind, signals, judgedMarks = [] }: RuleSource,
+  drafted: SettingsDraft,
+  pathOf: PathOf,
+  report: Report,
+): unknown {
+  const sound = checkSettings(kind, drafted, pathOf, report);
+  if (!sound || drafted.missing.length > 0) return null;
+  const problems: SettingsProblem[] = [];
+  const whats = judgedMarks.map(({ what }) => what);
+  const compiled = kind.compile(settingsReader(drafted.settings, signals, problems, whats));
+  // What is said of the rule as a whole may only follow from a setting that could not be read.
+  const unreadable = problems.filter((problem) => problem.path.length > 0);
+  for (const problem of unreadable.length > 0 ? unreadable : problems)
+    report({
+      path: [...pathOf(String(problem.path[0] ?? '')), ...problem.path],
+      problem: problem.problem,
+      fix: sentence(problem.fix),
+    });
+  return problems.length > 0 ? null : compiled;
 }
 
 /** An ignition limit goes down by itself, and up only on a test of this residue. */
