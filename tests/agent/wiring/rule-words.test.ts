@@ -5,7 +5,6 @@ import type { RuleView } from '#agent/web/contract.ts';
 import { ruleView } from '#agent/wiring/rule-view.ts';
 import { placeholdersIn } from '#rules/alarm/placeholders.ts';
 import type { CompiledSite } from '#rules/plan/compile.ts';
-import type { Plan } from '#rules/plan/plan.ts';
 import { Line } from '../../rules/stations/scenario.ts';
 import { scenarios } from '../../rules/stations/scenarios/all.ts';
 import { demoSource, instances } from '../demo/recorded-day.ts';
@@ -22,9 +21,6 @@ async function sites(): Promise<[string, CompiledSite][]> {
 }
 
 const signalOf = (plan: CompiledSite['plan']) => (id: string) =>
-  plan.signals.find((signal) => signal.id === id) ?? null;
-
-const signalOf = (plan: Plan) => (id: string) =>
   plan.signals.find((signal) => signal.id === id) ?? null;
 
 const texts = (rule: RuleView): string[] => [
