@@ -108,6 +108,8 @@ export class Alarms {
         (command.occurrence === ruleId || command.occurrence === alarm.lastOccurrence));
     if (!named) return 'it is not the current occurrence; look at the alarm again';
     if (command.verb === 'shelve') {
+      if (this.host.rule(index).class.highlyManaged)
+        return 'it is highly managed: nobody may silence it; act on its steps';
       if (command.untilMs === undefined || command.untilMs <= this.host.now)
         return 'a shelf needs an end that lies ahead';
       if (command.reason === undefined || command.reason.trim() === '')

@@ -43,7 +43,7 @@ test('every text of every rule is filled in', async () => {
         if (/\{|\}|\bunknown\b|undefined|NaN/.test(text))
           faults.push(`${where} ${card.id}: ${text}`);
     }
-  expect(rules).toBeGreaterThan(140);
+  expect(rules).toBeGreaterThan(100);
   expect(faults).toEqual([]);
 });
 
