@@ -21,6 +21,7 @@ import {
 } from 'yaml';
 import type { PlacedProblem, SiteProblem } from '#rules/site/problem.ts';
 import { limits } from '../limits.ts';
+import { bareUnitAt, hide, unhide } from './bare-units.ts';
 import { yamlWords } from './yaml-words.ts';
 
 export interface YamlText {
@@ -71,14 +72,13 @@ function compose(text: string, lines: LineCounter, report: Report): Document | n
     );
     return null;
   }
-  const options = { version: '1.2', merge: false, uniqueKeys: true, strict: true } as const;
-  const documents = [...new Composer(options).compose(tokens)];
+  const documents = documentsOf(text, tokens, report);
   const document = documents[0];
   if (document === undefined) {
     report(0, 'the file is empty', 'Begin with site: and timezone:; see docs/site-file.md.');
     return null;
   }
-  for (const fault of [...document.errors, ...document.warnings])
+  for (const fault of firstOfEachRun([...document.errors, ...document.warnings]))
     report(
       fault.pos[0],
       ...yamlWords(fault.code, fault.message, text.slice(fault.pos[0], fault.pos[0] + 80)),
@@ -92,6 +92,29 @@ function compose(text: string, lines: LineCounter, report: Report): Document | n
     );
   return document;
 }
+
+const options = { version: '1.2', merge: false, uniqueKeys: true, strict: true } as const;
+
+/** A unit in brackets that lacks its quotes is told, and then read as if it had them. */
+function documentsOf(text: string, tokens: CST.Token[], report: Report): Document.Parsed[] {
+  let documents: Document.Parsed[] = [...new Composer(options).compose(tokens)];
+  let seen = text;
+  for (let told = 0; told < limits.siteFileProblemsMax; told += 1) {
+    const fault = documents[0]?.errors[0];
+    const unit = fault === undefined ? null : bareUnitAt(seen, fault.pos[0]);
+    if (unit === null) break;
+    report(unit.from, `${unit.text} lacks its quotes`, `Write "${unit.text}".`);
+    seen = seen.slice(0, unit.from) + hide(unit.text) + seen.slice(unit.to);
+    documents = [...new Composer(options).compose(new Parser().parse(seen))];
+  }
+  return documents;
+}
+
+/** What does not belong where it stands takes all behind it along: the first of a run says it. */
+const firstOfEachRun = <F extends { readonly code: string }>(faults: readonly F[]): F[] =>
+  faults.filter(
+    ({ code }, i) => code !== 'UNEXPECTED_TOKEN' || faults[i - 1]?.code !== 'UNEXPECTED_TOKEN',
+  );
 
 /** Where the file goes deeper than it may; null where it does not. Never recurses itself. */
 function tooDeep(tokens: readonly CST.Token[]): number | null {
@@ -134,7 +157,8 @@ class Plain {
       this.report(startOf(node), 'too much once aliases are filled in', 'Write fewer aliases.');
     if (this.values > limits.siteFileValuesMax || depth > 2 * limits.siteFileDepthMax) return null;
     if (isAlias(node)) return this.ofAlias(node, depth);
-    if (isScalar(node)) return plainScalar(node.value);
+    if (isScalar(node))
+      return typeof node.value === 'string' ? unhide(node.value) : plainScalar(node.value);
     if (this.open.has(node)) {
       this.report(startOf(node), 'an alias leads back into itself', 'Write the value out.');
       return null;

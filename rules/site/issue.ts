@@ -143,11 +143,13 @@ function simpleWords(
         return { problem: `"${last}" is missing`, fix: `Add it. ${fix ?? ''}`.trim() };
       if (issue.expected === 'string' && typeof found === 'number' && fix === null)
         return { problem: `${found} is a number, not text`, fix: `Put it in quotes: "${found}".` };
+      if (issue.expected === 'string' && isBracketed(found))
+        return { problem: `[${found[0]}] is taken for a list`, fix: `Write "[${found[0]}]".` };
       if (typeof found === 'number' && unitHint(here))
         return { problem: `${found} has no unit`, fix: fix ?? '' };
       return {
         problem: `${shown(found)} is not ${kindWords[issue.expected] ?? issue.expected}`,
-        fix: fix ?? `Write ${kindWords[issue.expected] ?? issue.expected}.`,
+        fix: asBlock(here, found) ?? fix ?? `Write ${kindWords[issue.expected] ?? issue.expected}.`,
       };
     case 'invalid_format':
       return { problem: `${shown(found)} cannot be read`, fix: fix ?? `${issue.message}.` };
@@ -172,6 +174,16 @@ function simpleWords(
     default:
       return { problem: `${shown(found)} does not fit here`, fix: fix ?? 'See docs/site-file.md.' };
   }
+}
+
+/** A unit such as [degF] without its quotes. */
+const isBracketed = (found: unknown): found is [string] =>
+  Array.isArray(found) && found.length === 1 && typeof found[0] === 'string';
+
+/** A kind's bare name where its block belongs. */
+function asBlock(here: readonly SchemaNode[], found: unknown): string | null {
+  const kinds = here.flatMap((node) => node.properties?.kind?.const ?? []);
+  return typeof found === 'string' && kinds.includes(found) ? `Write { kind: ${found} }.` : null;
 }
 
 const patternOf = (schema: z.ZodMiniType): string => nodeOf(schema).pattern ?? '';

@@ -2,6 +2,7 @@
 import { z } from 'zod/mini';
 import { durationText, quantityText } from '../kinds/settings.ts';
 import { nameText } from './name.ts';
+import { calendarText, dateText, sensorWritten } from './sensor-schema.ts';
 
 /** Where something stands in the payload. */
 export const pointer = (what: string) =>
@@ -108,6 +109,14 @@ export const signalWritten = z
         description: 'The unit the sensor sends, in UCUM: Cel, "[degF]", %, bar, /min, 1.',
       }),
     ),
+    sensor: z.optional(
+      sensorWritten.check(
+        z.meta({
+          description:
+            'What stands behind a raw voltage, resistance or current; the signal is then the temperature, or what `from` and `to` measure.',
+        }),
+      ),
+    ),
     resolution: z.optional(
       z.union([z.number(), z.literal('none')]).check(
         z.meta({
@@ -142,7 +151,8 @@ export const signalWritten = z
     range: z.optional(
       z.tuple([quantityText, quantityText]).check(
         z.meta({
-          description: 'Lowest and highest value the sensor can send; beyond it is bad.',
+          description:
+            'Lowest and highest value the sensor can send, as [0 Cel, 100 Cel] or ["32 [degF]", "212 [degF]"]; beyond it is bad.',
         }),
       ),
     ),
@@ -164,7 +174,18 @@ export const signalWritten = z
       z.tuple([calibrationPoint, calibrationPoint]).check(
         z.meta({
           description:
-            'Two points of a comparison with a reference, each [what the reference showed, what the sensor read], in `unit`.',
+            'Two points of a comparison with a reference, each [what the reference showed, what the sensor read], in `unit`; with a sensor in Cel, or in the unit of `from`.',
+        }),
+      ),
+    ),
+    calibrated: z.optional(
+      dateText.check(z.meta({ description: 'The day it was last compared with a reference.' })),
+    ),
+    calibrate_every: z.optional(
+      calendarText.check(
+        z.meta({
+          description:
+            'How long a calibration holds, as `12 mo` or `365 d`. After the last day of it readings are uncertain, not bad.',
         }),
       ),
     ),

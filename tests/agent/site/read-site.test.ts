@@ -52,6 +52,66 @@ lines:
         warm: { kind: band, signal: t, high: 30 Cel, on_delay: 0 s, priority: low, consequence: "…", actions: ["…"] }
 `;
 
+describe('a unit in brackets without its quotes', () => {
+  const siteWith = (range: string, high: string): string => `site: works
+timezone: Europe/Dublin
+lines:
+  a:
+    bench:
+      kind: custom
+      signals:
+        t: { topic: b/t, payload: { kind: plain }, unit: "[degF]", range: ${range} }
+        y: { topic: b/y, payload: { kind: plain }, unit: Cell }
+      rules:
+        warm: { kind: band, signal: t, high: ${high}, priority: low, consequence: W, actions: [L] }
+`;
+  const cell = '9:58 lines.a.bench.signals.y.unit: "Cell" is no unit we take';
+
+  test('is one line each, and nothing behind it is hidden', async () => {
+    expect(await problemsIn(siteWith('["32 [degF]", "212 [degF]"]', '86 [degF]'))).toEqual([
+      cell,
+      '11:46 (file): 86 [degF] lacks its quotes',
+    ]);
+    expect(await problemsIn(siteWith('[32 [degF], 212 [degF]]', '30 Cel'))).toEqual([
+      '8:76 (file): 32 [degF] lacks its quotes',
+      '8:87 (file): 212 [degF] lacks its quotes',
+      cell,
+    ]);
+    const bare = (await problemsIn(siteWith('32 [degF]', '-4.5 [degF]'))).map((line) =>
+      line.replace(/^\S+ /, ''),
+    );
+    expect(bare).toEqual([
+      '(file): 32 [degF] lacks its quotes',
+      'lines.a.bench.signals.t.range: "32 [degF]" is not a list',
+      'lines.a.bench.signals.y.unit: "Cell" is no unit we take',
+      '(file): -4.5 [degF] lacks its quotes',
+    ]);
+  });
+
+  test('the way out is written out', async () => {
+    const reading = await readSiteText(siteWith('32 to 212', '86 [degF]'), 'site.yaml', noFiles);
+    const fixes = reading.ok ? [] : reading.problems.map(({ fix }) => fix);
+    expect(fixes).toContain('Write "86 [degF]".');
+    expect(fixes.join()).toContain('as [0 Cel, 100 Cel] or ["32 [degF]", "212 [degF]"]');
+  });
+});
+
+test('a unit taken for a list', async () => {
+  const text = contractSite.replace('unit: "[degF]"', 'unit: [degF]');
+  const reading = await readSiteText(text, 'site.yaml', noFiles);
+  expect(reading.ok ? [] : reading.problems).toContainEqual(
+    expect.objectContaining({ problem: '[degF] is taken for a list', fix: 'Write "[degF]".' }),
+  );
+});
+
+test('a payload’s kind where its block belongs', async () => {
+  const text = contractSite.replace('payload: { kind: plain }', 'payload: plain');
+  const reading = await readSiteText(text, 'site.yaml', noFiles);
+  expect(reading.ok ? [] : reading.problems).toContainEqual(
+    expect.objectContaining({ fix: 'Write { kind: plain }.' }),
+  );
+});
+
 test('the site file of the contract compiles', async () => {
   const reading = await readSiteText(contractSite, 'site.yaml', async (file) => {
     expect(file).toBe('materials/adhesive-a.yaml');
