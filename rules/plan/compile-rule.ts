@@ -7,8 +7,6 @@ import { toCanonical } from '../quantity/unit.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import type { Given, TemplateNumber } from '../stations/station.ts';
 import type { CardLabel } from './card.ts';
-
-import { sentence } from './compile-signal.ts';
 import type { MarkDraft, Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { commonInstances } from './draft-derived.ts';
 import { compileFacts, compileLabel } from './rule-label.ts';
@@ -20,6 +18,7 @@ import {
   type SettingsDraft,
 } from './rule-settings.ts';
 import { compileTerms, type TermDefaults } from './rule-terms.ts';
+import { sentence } from './sentence.ts';
 
 /** What a rule is before the site has spoken. */
 export interface RuleSource extends TermDefaults {

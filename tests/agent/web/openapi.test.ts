@@ -68,6 +68,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/marks',
     'GET /api/openapi.json',
     'GET /api/rules',
+    'GET /api/rules.csv',
     'GET /api/runs',
     'GET /api/runs/{id}',
     'GET /api/signals',
@@ -207,6 +208,7 @@ describe('real answers are as described', () => {
     ...runCases,
     ['/api/coverage', { path: '/api/coverage' }],
     ['/api/rules', { path: '/api/rules' }],
+    ['/api/rules.csv', { path: '/api/rules.csv' }],
     ['/api/openapi.json', { path: '/api/openapi.json' }],
     ['/metrics', { path: '/metrics' }],
   ];
