@@ -204,10 +204,7 @@ function aboveZero(cold: Cold, share: number): number | null {
 }
 
 /** Shares by seconds; side and ends together where both cool. */
-function courseOf(
-  container: Container,
-  cold: Cold,
-): Pick<Cooling, 'wall' | 'mean'> | null {
+function courseOf(container: Container, cold: Cold): Pick<Cooling, 'wall' | 'mean'> | null {
   if (!sound(container, cold)) return null;
   const { radiusM, heightM, conductivityWPerMK: k } = container;
   const perS = k / (container.densityKgPerM3 * container.heatJPerKgK);

@@ -97,6 +97,11 @@ describe('from one size to another', () => {
     expect(thick.lowered).toBe(true);
     nearly(thick.limitC, 59, 0.5);
     nearly(thick.mildestC, 86, 0.5);
+    // From the first tenth of a millimetre on, and by little at first.
+    const justThicker = loweredLimitC(112, 10, 10.1)!;
+    expect(justThicker.lowered).toBe(true);
+    expect(justThicker.limitC).toBeLessThan(112);
+    expect(justThicker.limitC).toBeGreaterThan(111);
     expect(loweredLimitC(112, 10, 1)).toEqual({ limitC: 112, mildestC: 112, lowered: false });
     expect(loweredLimitC(112, 10, 10)).toEqual({ limitC: 112, mildestC: 112, lowered: false });
   });
