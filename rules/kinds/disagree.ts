@@ -59,13 +59,16 @@ export interface DisagreeMemory {
 /** Compares what is steady; whether they are further apart than that, null where nobody can tell. */
 function apart(settings: DisagreeSettings, memory: DisagreeMemory, now: EpochMs): boolean | null {
   const { steady, steadyMs, allowed, deadband } = settings;
-  let [lowest, highest] = [-1, -1];
-  for (const [input, of] of memory.readings.entries()) {
+  const { readings } = memory;
+  let lowest = -1;
+  let highest = -1;
+  for (let input = 0; input < readings.length; input += 1) {
+    const of = readings[input]!;
     if (of === null) continue;
     extremesTo(of, steadyMs, now);
     if (now - of.beganAt < steadyMs || extremesRange(of) > steady + dust) return null;
-    if (lowest < 0 || of.value < memory.readings[lowest]!.value) lowest = input;
-    if (highest < 0 || of.value >= memory.readings[highest]!.value) highest = input;
+    if (lowest < 0 || of.value < readings[lowest]!.value) lowest = input;
+    if (highest < 0 || of.value >= readings[highest]!.value) highest = input;
   }
   if (lowest === highest) return null;
   memory.lowest = lowest;

@@ -13,6 +13,9 @@ export interface SpanExtremes {
   /** By slice, the newest last. */
   lows: number[];
   highs: number[];
+  /** Of all slices. */
+  lowest: number;
+  highest: number;
   /** When the newest slice ends. */
   endsAt: EpochMs;
   /** Since when it is watched without a break. */
@@ -23,6 +26,8 @@ export interface SpanExtremes {
 export const extremesBegin = (spanMs: number, value: number, now: EpochMs): SpanExtremes => ({
   lows: [value],
   highs: [value],
+  lowest: value,
+  highest: value,
   endsAt: now + spanMs / slices,
   beganAt: now,
   value,
@@ -30,14 +35,17 @@ export const extremesBegin = (spanMs: number, value: number, now: EpochMs): Span
 
 export function extremesTake(of: SpanExtremes, spanMs: number, value: number, now: EpochMs): void {
   extremesTo(of, spanMs, now);
-  const last = of.lows.length - 1;
-  of.lows[last] = Math.min(of.lows[last]!, value);
-  of.highs[last] = Math.max(of.highs[last]!, value);
   of.value = value;
+  const last = of.lows.length - 1;
+  if (value < of.lows[last]!) of.lows[last] = value;
+  if (value > of.highs[last]!) of.highs[last] = value;
+  if (value < of.lowest) of.lowest = value;
+  if (value > of.highest) of.highest = value;
 }
 
 /** Lets go what has left the span. */
 export function extremesTo(of: SpanExtremes, spanMs: number, now: EpochMs): void {
+  if (now < of.endsAt) return;
   const sliceMs = spanMs / slices;
   if (now >= of.endsAt + 2 * spanMs) {
     // All of it has left; only what it said last still holds.
@@ -53,10 +61,11 @@ export function extremesTo(of: SpanExtremes, spanMs: number, now: EpochMs): void
     of.lows.shift();
     of.highs.shift();
   }
+  of.lowest = Math.min(...of.lows);
+  of.highest = Math.max(...of.highs);
 }
 
-export const extremesRange = ({ lows, highs }: SpanExtremes): number =>
-  Math.max(...highs) - Math.min(...lows);
+export const extremesRange = ({ lowest, highest }: SpanExtremes): number => highest - lowest;
 
 export function extremesShift(of: SpanExtremes, deltaMs: number): void {
   of.endsAt += deltaMs;
