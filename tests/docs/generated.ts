@@ -1,4 +1,5 @@
 /** Pages made from the sources, and how each is made. */
+import { derivedPage } from './derived-page.ts';
 import { errorsPage } from './errors-page.ts';
 import { materialJsonSchema, siteJsonSchema } from './json-schema.ts';
 import { kindsPage } from './kinds-page.ts';
@@ -11,6 +12,7 @@ import { wordsPage } from './words-page.ts';
 const schemaText = (schema: object): string => `${JSON.stringify(schema, null, 2)}\n`;
 
 export const generatedPages: readonly (readonly [string, () => string])[] = [
+  ['docs/derived.md', derivedPage],
   ['docs/errors.md', errorsPage],
   ['docs/kinds.md', kindsPage],
   ['docs/limits.md', limitsPage],

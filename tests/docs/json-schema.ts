@@ -6,6 +6,7 @@
  */
 import { z } from 'zod/mini';
 import { derivedKinds } from '#rules/derive/derived.ts';
+import { settingsSchema } from '#rules/derive/derived-kind.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import type { RuleKind } from '#rules/kinds/kind.ts';
 import { sheetWritten } from '#rules/material/sheet.ts';
@@ -117,6 +118,12 @@ function derivedSchema(): Json {
         })),
       },
     },
+    allOf: [...derivedKinds.values()].flatMap((kind) => {
+      const written = settingsSchema(kind);
+      return written === null
+        ? []
+        : [whereKind(kind.name, { properties: plain(written).properties ?? {} })];
+    }),
   };
 }
 

@@ -43,15 +43,10 @@ function marksBy(marks: RuleKind['marks']): string | null {
 
 const derivedTable = (): string =>
   table(
-    ['kind', 'gives', 'from', 'unit', 'source'],
+    ['kind', 'gives'],
     [...derivedKinds.values()].map((kind) => [
-      code(kind.name),
+      `[${code(kind.name)}](derived.md#${kind.name})`,
       cell(kind.summary),
-      kind.inputs
-        .map((input) => `${code(input.name)} (${code(input.unit)}): ${cell(input.meaning)}`)
-        .join('<br>'),
-      code(kind.unit),
-      cell(kind.source),
     ]),
   );
 
@@ -81,6 +76,8 @@ it there.
 ${ruleKindSections()}
 
 ## Derived signals
+
+With inputs, settings, source and range in [derived.md](derived.md).
 
 ${derivedTable()}
 

@@ -25,24 +25,33 @@ const signalsOf = (kind: StationKind): string =>
     ]),
   );
 
-const derivedOf = (kind: StationKind): string =>
-  table(
-    ['worked out', 'what', 'from'],
-    kind.derived.map((derived) => [
-      code(derived.name),
-      cell(derived.meaning),
-      Object.values(derived.inputs).map(code).join(', '),
+function derivedOf(kind: StationKind): string {
+  const derived = table(
+    ['worked out', 'kind', 'what', 'from', 'starts anew on'],
+    kind.derived.map((each) => [
+      code(each.name),
+      `[${code(each.kind)}](derived.md#${each.kind})`,
+      cell(each.meaning),
+      Object.values(each.inputs).map(code).join(', '),
+      (each.startsOn ?? []).map(code).join(', '),
     ]),
   );
+  const rows = kind.derived.flatMap(({ name, numbers = [] }) =>
+    numbers.map((number) => numberRow(name, number, 'not known; it is not worked out')),
+  );
+  if (rows.length === 0) return derived;
+  const numbers = table(['worked out', 'setting', 'value', 'basis'], rows);
+  return `${derived}\n\nTheir numbers, each of which a site file may replace:\n\n${numbers}`;
+}
 
-function numberRow(rule: RuleTemplate, number: TemplateNumber): string[] {
+function numberRow(name: string, number: TemplateNumber, unknown: string): string[] {
   const { basis } = number;
-  const value = number.value === null ? 'not known; the rule is not armed' : code(number.value);
+  const value = number.value === null ? unknown : code(number.value);
   const confirmed =
     number.confirm === undefined ? '' : `; to be confirmed from ${markWords[number.confirm]}`;
   const source = basis.source === null ? '' : ` (${cell(basis.source)})`;
   return [
-    code(rule.name),
+    code(name),
     code(number.setting),
     value,
     `${cell(basis.note)}: ${markWords[basis.mark]}${source}${confirmed}`,
@@ -70,7 +79,11 @@ function rulesOf(kind: StationKind): string {
   );
   const numbers = table(
     ['rule', 'setting', 'value', 'basis'],
-    kind.rules.flatMap((rule) => rule.numbers.map((number) => numberRow(rule, number))),
+    kind.rules.flatMap((rule) =>
+      rule.numbers.map((number) =>
+        numberRow(rule.name, number, 'not known; the rule is not armed'),
+      ),
+    ),
   );
   return `Rules, each in force where its signal is bound:\n\n${rules}\n\nTheir numbers, each of which a site file may replace:\n\n${numbers}`;
 }

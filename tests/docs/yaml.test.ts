@@ -31,6 +31,14 @@ const places: Readonly<Record<string, (fragment: string) => string>> = {
   payload: (text) => `${head}${store}${wall}${indented(text, 10)}`,
   calibration: (text) => `${head}${store}${wall}${plain}${indented(text, 10)}`,
   rules: (text) => `${head}${store}${wall}${plain}${air}${indented(text, 6)}`,
+  derived: (text) =>
+    `${head}lines:
+  a:
+    b:
+      kind: drum-mixer
+      signals:
+        agitator: { topic: a/b, payload: { kind: plain }, unit: /min }
+${indented(text, 6)}`,
   bench: (text) => `${head}lines:\n  a:\n${indented(text, 4)}`,
   t: (text) =>
     `${head}lines:\n  a:\n    b:\n      kind: custom\n      signals:\n${indented(text, 8)}`,
