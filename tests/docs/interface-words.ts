@@ -19,6 +19,7 @@ import { runRoutes } from '#agent/web/routes/runs.ts';
 import { signalRoutes } from '#agent/web/routes/signals.ts';
 import { siteRoutes } from '#agent/web/routes/site.ts';
 import { streamRoutes } from '#agent/web/routes/stream.ts';
+import { writtenRoutes } from '#agent/web/routes/written.ts';
 import { Stream } from '#agent/web/stream.ts';
 import { FakePorts } from '../agent/web/fake-ports.ts';
 import type { Word } from './words.ts';
@@ -73,6 +74,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     signals: signalRoutes(ports),
     site: siteRoutes(ports),
     stream: streamRoutes(new Stream(ports, never)),
+    written: writtenRoutes(ports),
   };
 }
 

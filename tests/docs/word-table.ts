@@ -250,6 +250,8 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       sample: 'A signal has a new reading; at most four a second, the latest wins.',
       alarm: 'An alarm changed, with the whole alarm as it is now.',
       hold: 'A hold was set or lifted.',
+      mark: 'Somebody said that something happened, or a device did.',
+      site: 'Another site file holds from here on.',
       health: 'The agent’s condition; the first event, and again when it changes.',
       reset: 'What was missed is not kept any more: read everything again.',
     },

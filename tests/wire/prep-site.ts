@@ -1,6 +1,34 @@
 /** A station with what people and scanners write down: clocks of racks, a bin, a reading by hand. */
 const seconds = (ms: number): string => `${ms} ms`;
 
+const rules = (limitMs: number) => ({
+  'blast-to-coat': {
+    kind: 'age',
+    marks: ['blasted', 'coated'],
+    limit: seconds(limitMs),
+    hold: { what: 'rack' },
+    priority: 'medium',
+    consequence: 'The metal rusts under the film.',
+    actions: ['Blast the rack again.'],
+  },
+  'ph-low': {
+    kind: 'band',
+    signal: 'ph',
+    low: '7 [pH]',
+    priority: 'low',
+    consequence: 'The bath attacks the metal.',
+    actions: ['Read it again.'],
+  },
+  'bin-late': {
+    kind: 'age',
+    marks: ['bin-emptied'],
+    limit: '24 h',
+    priority: 'low',
+    consequence: 'Residue lies where it can light itself.',
+    actions: ['Have the bin emptied.'],
+  },
+});
+
 export const prepSite = (limitMs: number) => ({
   site: 'works',
   timezone: 'Europe/Dublin',
@@ -32,33 +60,7 @@ export const prepSite = (limitMs: number) => ({
           },
           'bin-emptied': { what: 'none', meaning: 'The waste bin was emptied.' },
         },
-        rules: {
-          'blast-to-coat': {
-            kind: 'age',
-            marks: ['blasted', 'coated'],
-            limit: seconds(limitMs),
-            hold: { what: 'rack' },
-            priority: 'medium',
-            consequence: 'The metal rusts under the film.',
-            actions: ['Blast the rack again.'],
-          },
-          'ph-low': {
-            kind: 'band',
-            signal: 'ph',
-            low: '7 [pH]',
-            priority: 'low',
-            consequence: 'The bath attacks the metal.',
-            actions: ['Read it again.'],
-          },
-          'bin-late': {
-            kind: 'age',
-            marks: ['bin-emptied'],
-            limit: '24 h',
-            priority: 'low',
-            consequence: 'Residue lies where it can light itself.',
-            actions: ['Have the bin emptied.'],
-          },
-        },
+        rules: rules(limitMs),
       },
     },
   },

@@ -145,27 +145,28 @@ const runCases: readonly (readonly [string, Sent])[] = [
   ['/api/runs/{id}', { path: '/api/runs/none' }],
 ];
 
+const json = { 'content-type': 'application/json' };
+const posted = (path: string, body: unknown): Sent => ({
+  method: 'POST',
+  path,
+  headers: json,
+  body: JSON.stringify(body),
+});
+const said = { station: 'mounts-2/store-1', mark: 'moved', item: 'D-7' };
+const entered = { signal: 'mounts-2/store-1/wall', value: 6.4, unit: 'Cel' };
+const writtenCases: (readonly [string, Sent])[] = [
+  ['/api/marks', { path: '/api/marks?station=mounts-2%2Fstore-1' }],
+  ['/api/marks', posted('/api/marks', said)],
+  ['/api/marks', posted('/api/marks', { ...said, at: '2025-12-31T08:10:00Z', note: 'late' })],
+  ['/api/marks', posted('/api/marks', { ...said, mark: 'painted' })],
+  ['/api/readings', posted('/api/readings', { ...entered, at: 1_767_225_000_000 })],
+  ['/api/readings', posted('/api/readings', { ...entered, value: 'warm' })],
+];
+
 describe('real answers are as described', () => {
   const at = encodeURIComponent;
-  const json = { 'content-type': 'application/json' };
   const series = `/api/signals/${at('mounts-2/store-1/wall')}/series`;
   const commands = `/api/alarms/${at(alarm().occurrence)}`;
-  const posted = (path: string, body: unknown): Sent => ({
-    method: 'POST',
-    path,
-    headers: json,
-    body: JSON.stringify(body),
-  });
-  const said = { station: 'mounts-2/store-1', mark: 'moved', item: 'D-7' };
-  const entered = { signal: 'mounts-2/store-1/wall', value: 6.4, unit: 'Cel' };
-  const writtenCases: (readonly [string, Sent])[] = [
-    ['/api/marks', { path: `/api/marks?station=${at('mounts-2/store-1')}` }],
-    ['/api/marks', posted('/api/marks', said)],
-    ['/api/marks', posted('/api/marks', { ...said, at: '2025-12-31T08:10:00Z', note: 'late' })],
-    ['/api/marks', posted('/api/marks', { ...said, mark: 'painted' })],
-    ['/api/readings', posted('/api/readings', { ...entered, at: 1_767_225_000_000 })],
-    ['/api/readings', posted('/api/readings', { ...entered, value: 'warm' })],
-  ];
   const cases: (readonly [string, Sent])[] = [
     ['/api/health', { path: '/api/health' }],
     ['/api/signals', { path: '/api/signals' }],
