@@ -62,6 +62,9 @@ export const problemStatus: Partial<Record<ErrorCode, number>> = {
   STORE_SIGNAL_CHANGED: 409,
   WEB_FAULT: 500,
   STORE_DISK_FULL: 503,
+  STORE_DAMAGED: 503,
+  STORE_TAKEN_AWAY: 503,
+  STORE_TWO_AGENTS: 503,
   STORE_DISK_FAILED: 503,
 };
 

@@ -5,6 +5,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import type { ErrorCode } from '../errors.ts';
+import { issueWords } from './issue-words.ts';
 import { ParameterError, type WrongParameter } from './problem.ts';
 
 export interface RouteAnswer {
@@ -87,8 +88,14 @@ function parse<S extends z.ZodType>(
       }
     } else {
       const name = issue.path.length === 0 ? where : issue.path.map(String).join('/');
-      wrong.push({ in: where, name, problem: issue.message });
+      wrong.push({ in: where, name, problem: issueWords(issue, valueAt(given, issue.path)) });
     }
   }
   return undefined;
 }
+
+const valueAt = (given: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (at, key) => (typeof at === 'object' && at !== null ? Reflect.get(at, key) : undefined),
+    given,
+  );

@@ -225,12 +225,20 @@ function refuseOtherMethods(app: FastifyInstance, routes: readonly Route[]): voi
   }
 }
 
+const addressWords: Readonly<Record<string, string>> = {
+  EADDRINUSE: 'another program uses it',
+  EADDRNOTAVAIL: 'this machine has no such address',
+  EACCES: 'this user may not use that port',
+  ENOTFOUND: 'no such host is known',
+};
+
 async function listen(app: FastifyInstance, host: string, port: number): Promise<void> {
   try {
     await app.listen({ host, port });
   } catch (error) {
     await app.close();
-    const reason = error instanceof Error ? error.message : String(error);
+    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    const reason = addressWords[code] ?? code;
     throw new AgentError('WEB_ADDRESS_UNUSABLE', { host, port, reason }, error);
   }
 }
