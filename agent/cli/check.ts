@@ -97,6 +97,8 @@ function checkedLines(checked: CheckedSite): readonly string[] {
       lines.push(`  not watched  ${hazard.words} ${hazard.why}`);
     for (const rule of station.notArmed)
       lines.push(`  not armed    ${rule.rule}: needs ${rule.needs.join('; ')}`);
+    for (const { signal, needs } of station.notWorkedOut)
+      lines.push(`  not derived  ${signal}: needs ${needs.join('; ')}`);
     lines.push(...station.unconfirmed.map(unconfirmedLine));
     for (const { rule, why } of station.moot) lines.push(`  not judged   ${rule}: ${why}`);
     for (const rule of station.off) lines.push(`  off          ${rule.rule}: ${rule.reason}`);

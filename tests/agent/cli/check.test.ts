@@ -2,6 +2,8 @@ import { Command } from 'commander';
 import { describe, expect, test } from 'vitest';
 import { type CheckedSite, checkCommand, problemLine } from '#agent/cli/check.ts';
 import { readSite, readSiteText } from '#agent/site/read-site.ts';
+import { drumMixer } from '#rules/stations/drum-mixer.ts';
+import type { StationDerived } from '#rules/stations/station.ts';
 
 const sample = 'docs/examples/sample-works/site.yaml';
 
@@ -68,6 +70,40 @@ lines:
       ]),
     );
   });
+});
+
+test('what is not worked out for want of a number is told', async () => {
+  const kind = drumMixer as { derived: readonly StationDerived[] };
+  const { derived } = kind;
+  const blade = { setting: 'blade_diameter', value: null, needs: 'the diameter of the blade' };
+  const basis = { mark: 'SITE', note: 'from the drawing', source: null } as const;
+  kind.derived = [
+    ...derived,
+    {
+      name: 'tip',
+      kind: 'tip-speed',
+      inputs: { speed: 'agitator' },
+      numbers: [{ ...blade, basis }],
+      meaning: 'for this test',
+    },
+  ];
+  const text = `
+site: s
+timezone: UTC
+lines:
+  l:
+    m:
+      kind: drum-mixer
+      signals:
+        agitator: { topic: b, payload: { kind: plain }, unit: /min }
+`;
+  const { lines, exitCode } = await run(['x.yaml'], (file) =>
+    readSiteText(text, file, async () => ''),
+  ).finally(() => {
+    kind.derived = derived;
+  });
+  expect(exitCode).toBe(0);
+  expect(lines).toContain('  not derived  l/m/tip: needs the diameter of the blade');
 });
 
 test('what a hot place leaves unjudged, and what an armed rule lacks, are told', async () => {
