@@ -18,7 +18,6 @@ import {
   priorityWords,
   readinessWords,
   signalKindWords,
-  signalWordWords,
   transitionWords,
 } from './words.ts';
 import { saidMarkSchema } from './written-contract.ts';
@@ -66,6 +65,9 @@ export const signalSchema = z.object({
   signal: word,
   kind: signalKindWords,
   unit: word.describe('Canonical UCUM unit of value and limits.'),
+  written_unit: word.describe(
+    'The UCUM unit in which the site or its station writes it; of the same quantity.',
+  ),
   resolution: value.nullable().describe('Smallest step kept; null where every digit is.'),
   expect_every_ms: z.number().nullable(),
   value: value.nullable().describe('null before the first reading and where it is not usable.'),
@@ -77,6 +79,9 @@ export const signalSchema = z.object({
       'The time given with the latest reading that came too late and was kept without being judged; null where none has since the last one that was judged.',
     ),
   limits: limitsSchema,
+  judged_at: z
+    .array(z.object({ rule: word, side: z.enum(['low', 'high']), limit: value }))
+    .describe('Every limit that an armed rule holds it against; `limits` has those met first.'),
 });
 export type SignalView = z.infer<typeof signalSchema>;
 export const signalsSchema = z.object({ signals: z.array(signalSchema) });
@@ -200,44 +205,9 @@ export const coverageSchema = z.object({
 });
 export type CoverageView = z.infer<typeof coverageSchema>;
 
-export const ruleNumberSchema = z.object({
-  setting: word,
-  written: z.union([z.string(), z.number(), z.boolean(), z.null()]),
-  mark: word.describe('STD standard, CP common practice, EJ judgement, SITE set here, …'),
-  note: z.string(),
-  source: z.string().nullable(),
-  confirmed: z.boolean(),
-});
-export const ruleSchema = z.object({
-  id: word.describe('line/station/rule'),
-  line: word,
-  station: word,
-  kind: word,
-  summary: z.string().describe('What the kind judges, in one sentence.'),
-  signals: z.array(word).describe('Those it judges; the first is the one it is about.'),
-  marks: z.array(word).optional().describe('What people write down that it judges.'),
-  unit: word,
-  readiness: readinessWords,
-  needs: z.array(z.string()),
-  settings: z.record(word, z.union([z.string(), z.number(), z.boolean(), z.null()])),
-  priority: z
-    .array(priorityWords)
-    .min(1)
-    .max(2)
-    .describe('For the first limit, then for the second.'),
-  word: signalWordWords,
-  highly_managed: z.boolean(),
-  latching: z.boolean(),
-  consequence: z.string(),
-  steps: z.array(z.string()),
-  do_not: z.array(z.string()),
-  basis: z.string().describe('Where the limit comes from.'),
-  caution: z.string().optional(),
-  respond_ms: z.number().nullable().optional().describe('Time there is to act.'),
-  numbers: z.array(ruleNumberSchema).optional().describe('Every setting with where it comes from.'),
-});
-export type RuleView = z.infer<typeof ruleSchema>;
-export const rulesSchema = z.object({ rules: z.array(ruleSchema) });
+// rules: rule-contract.ts
+
+export type { RuleView } from './rule-contract.ts';
 
 // stream
 
@@ -270,6 +240,7 @@ export type StreamEvent = z.infer<typeof streamEventSchema>;
 // oven runs: run-contract.ts
 
 export type { RunProfileView, RunView } from './run-contract.ts';
+export type { ClockView, MarksView, MarkView } from './written-contract.ts';
 
 // errors: problem details (RFC 9457)
 

@@ -27,6 +27,8 @@ export interface Board {
   readonly health: Health | null;
   /** Counts complete reloads; views that fetched on their own fetch again. */
   readonly loads: number;
+  /** Counts marks that were said; who shows them reads them again. */
+  readonly marksSaid: number;
   /** Why the first load failed; null once it went through. */
   readonly problem: string | null;
 }
@@ -40,6 +42,7 @@ let board: Board = {
   rules: new Map(),
   health: null,
   loads: 0,
+  marksSaid: 0,
   problem: null,
 };
 

@@ -87,6 +87,9 @@ export function takeEvent(event: StreamEvent): void {
     case 'hold':
       writeBoard({ holds: withEntry(board.holds, event.data.hold.id, event.data.hold) });
       return;
+    case 'mark':
+      writeBoard({ marksSaid: board.marksSaid + 1 });
+      return;
     case 'health':
       writeBoard({ health: event.data });
       refreshCoverage();

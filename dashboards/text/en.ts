@@ -2,7 +2,10 @@
  * Every sentence of the page in English, whole, in Unicode MessageFormat 2 (`{$name}`, and `.match`
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
+import { written } from './en-written.ts';
+
 export const en = {
+  ...written,
   // places
   attention: 'Attention',
   line: 'Line',
@@ -121,9 +124,10 @@ export const en = {
   uncertain: 'uncertain: {$cause}',
   estimated: 'est.',
   handReading: 'by hand',
-  lowLimit: 'low limit {$limit}',
-  highLimit: 'high limit {$limit}',
-  ownLimit: 'this alarm’s limit {$limit}',
+  lowLimits: '.match $n one {{low limit {$limits}}} * {{low limits {$limits}}}',
+  highLimits: '.match $n one {{high limit {$limits}}} * {{high limits {$limits}}}',
+  ownLimit: 'limit {$limit}',
+  otherLimits: '.match $n one {{another at {$limits}}} * {{others at {$limits}}}',
   noLimits: 'no limits',
   toLow: '{$name} {$value}: {$left} to its low limit',
   toHigh: '{$name} {$value}: {$left} to its high limit',
@@ -277,7 +281,8 @@ export const en = {
   // the reader
   temperature: 'Temperature',
   pressure: 'Pressure',
-  smallLength: 'Film and residue',
+  smallLength: 'Film',
+  speed: 'Speed',
   ground: 'Light or dark',
   groundChoice: { system: 'As the phone has it', light: 'Light', dark: 'Dark' },
   readerSays:

@@ -2,11 +2,13 @@
 import type { SignalView } from '../../agent/web/contract.ts';
 import { Ruler } from '../draw/ruler.tsx';
 import { journey, type StationPlace, stationId } from '../judge/journey.ts';
+import { hasLimits } from '../judge/limits.ts';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { stationAlarms, stationSignals, WorstMargin } from '../parts/station-words.tsx';
 import { Strip } from '../parts/strip.tsx';
+import { WriteDown } from '../parts/write-down.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
@@ -45,6 +47,7 @@ function Station({ station }: { readonly station: StationPlace }) {
               <SignalRow key={signal.id} signal={signal} />
             ))}
           </ul>
+          <WriteDown station={stationId(station)} signals={here} />
         </div>
         <div>
           <NotWatched station={station} />
@@ -73,9 +76,6 @@ function AlarmsHere({ station }: { readonly station: StationPlace }) {
     </>
   );
 }
-
-const hasLimits = ({ limits }: SignalView): boolean =>
-  Object.values(limits).some((limit) => limit !== null);
 
 const SignalRow = ({ signal }: { readonly signal: SignalView }) => (
   <li class="signal-row">

@@ -3,7 +3,7 @@ import { en } from '../../dashboards/text/en.ts';
 import { sources } from '../tidy/source.ts';
 
 const page = sources.filter(
-  ({ path }) => path.startsWith('dashboards/') && path !== 'dashboards/text/en.ts',
+  ({ path }) => path.startsWith('dashboards/') && !path.startsWith('dashboards/text/en'),
 );
 const words = new Set(page.flatMap(({ text }) => text.match(/\w+/g) ?? []));
 

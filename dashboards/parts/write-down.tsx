@@ -1,0 +1,175 @@
+/** What people write down at a station: that something happened, or a reading by hand. */
+import { useState } from 'preact/hooks';
+import { unitSymbol } from '#rules/alarm/unit-symbol.ts';
+import type { ClockView, MarksView, MarkView, SignalView } from '../../agent/web/contract.ts';
+import { marksPath, readingsPath } from '../state/answers.ts';
+import { useCommand } from '../state/command.ts';
+import { useNow } from '../state/link.ts';
+import { useMarks } from '../state/marks.ts';
+import { clock } from '../text/clock.ts';
+import { ownName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+import { Choice } from './choice.tsx';
+import { Outcome } from './outcome.tsx';
+import { atOf, useWhen, WhenField } from './when.tsx';
+
+interface WriteDownProps {
+  /** `line/station`. */
+  readonly station: string;
+  readonly signals: readonly SignalView[];
+}
+
+export function WriteDown({ station, signals }: WriteDownProps) {
+  const marks = useMarks(station);
+  const byHand = signals.filter(({ kind }) => kind === 'manual');
+  const some = marks !== null && marks.marks.length > 0;
+  if (!some && byHand.length === 0) return null;
+  return (
+    <section>
+      <h2>{say('writeDown')}</h2>
+      {some ? <SayMark station={station} marks={marks} /> : null}
+      {byHand.length === 0 ? null : <EnterReading signals={byHand} />}
+      {marks === null || marks.clocks.length === 0 ? null : <Clocks clocks={marks.clocks} />}
+    </section>
+  );
+}
+
+function SayMark({
+  station,
+  marks: { marks, clocks },
+}: {
+  readonly station: string;
+  readonly marks: MarksView;
+}) {
+  const command = useCommand();
+  const now = useNow(60_000);
+  const [name, setName] = useState(marks[0]!.mark);
+  const [item, setItem] = useState('');
+  const [when, setWhen] = useWhen();
+  const mark = marks.find((each) => each.mark === name) ?? marks[0]!;
+  const send = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const of = mark.what === null ? {} : { item };
+    const said = { station, mark: mark.mark, ...of, ...atOf(when) };
+    if (await command.send(marksPath, said)) setItem('');
+  };
+  return (
+    <details class="more">
+      <summary>{say('sayMark')}</summary>
+      <form class="form" onSubmit={(event) => void send(event)}>
+        <Choice
+          legend={say('markLegend')}
+          name="mark"
+          value={mark.mark}
+          choices={marks.map((each) => [each.mark, ownName(each.mark)])}
+          choose={setName}
+        />
+        <p class="hint">
+          {mark.meaning} {say('markByWhom', { who: mark.by_whom })}{' '}
+          {mark.last === null ? null : say('markLast', { clock: clock(mark.last.at, now) })}
+        </p>
+        <ItemField mark={mark} clocks={clocks} item={item} setItem={setItem} />
+        <WhenField name="mark-when" when={when} setWhen={setWhen} />
+        <Outcome state={command.state} noAnswer={say('notSentOther')} />
+        <button type="submit">{say('send')}</button>
+      </form>
+    </details>
+  );
+}
+
+interface ItemFieldProps {
+  readonly mark: MarkView;
+  readonly clocks: readonly ClockView[];
+  readonly item: string;
+  readonly setItem: (item: string) => void;
+}
+
+/** With those whose clock runs to choose from. */
+function ItemField({ mark, clocks, item, setItem }: ItemFieldProps) {
+  if (mark.what === null) return null;
+  const known = [...new Set(clocks.flatMap((each) => each.item ?? []))];
+  return (
+    <label class="field">
+      {say('markItem', { what: say('holdWhat')[mark.what] })}
+      <input
+        required
+        maxLength={100}
+        list="items-known"
+        value={item}
+        onInput={(event) => setItem(event.currentTarget.value)}
+      />
+      <datalist id="items-known">
+        {known.map((each) => (
+          <option key={each} value={each} />
+        ))}
+      </datalist>
+    </label>
+  );
+}
+
+function EnterReading({ signals }: { readonly signals: readonly SignalView[] }) {
+  const command = useCommand();
+  const [id, setId] = useState(signals[0]!.id);
+  const [value, setValue] = useState('');
+  const [when, setWhen] = useWhen();
+  const signal = signals.find((each) => each.id === id) ?? signals[0]!;
+  const unit = signal.written_unit;
+  const symbol = unitSymbol(unit);
+  const send = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const entered = { signal: signal.id, value: Number(value), unit, ...atOf(when) };
+    if (await command.send(readingsPath, entered)) setValue('');
+  };
+  return (
+    <details class="more">
+      <summary>{say('enterReading')}</summary>
+      <form class="form" onSubmit={(event) => void send(event)}>
+        <Choice
+          legend={say('readingLegend')}
+          name="reading"
+          value={signal.id}
+          choices={signals.map((each) => [each.id, ownName(each.id)])}
+          choose={setId}
+        />
+        <label class="field">
+          {symbol === '' ? say('readingBare') : say('readingValue', { unit: symbol })}
+          <input
+            required
+            type="number"
+            step="any"
+            inputMode="decimal"
+            value={value}
+            onInput={(event) => setValue(event.currentTarget.value)}
+          />
+        </label>
+        <WhenField name="reading-when" when={when} setWhen={setWhen} />
+        <Outcome state={command.state} noAnswer={say('notSentOther')} />
+        <button type="submit">{say('send')}</button>
+      </form>
+    </details>
+  );
+}
+
+function Clocks({ clocks }: { readonly clocks: readonly ClockView[] }) {
+  const now = useNow(60_000);
+  return (
+    <>
+      <h3>{say('clocksRunning')}</h3>
+      <ul class="plain-list">
+        {clocks.map((each) => (
+          <li key={`${each.rule} ${each.item ?? ''}`}>{clockText(each, now)}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function clockText({ item, mark, since, said, due }: ClockView, now: number): string {
+  const over = now >= due;
+  const facts = { mark: ownName(mark), due: clock(due, now) };
+  if (!said) return over ? say('clockNeverOver', facts) : say('clockNever', facts);
+  const last = { ...facts, clock: clock(since, now) };
+  if (item === null) return over ? say('clockPlaceOver', last) : say('clockPlace', last);
+  const whole = { ...last, item, mark: last.mark.toLowerCase() };
+  return over ? say('clockOver', whole) : say('clockRuns', whole);
+}
