@@ -70,7 +70,8 @@ function packagesAreComplete() {
 function installPackages() {
   process.stderr.write('Installing packages (npm ci); this takes about half a minute.\n');
   const npm = /npm-cli\.js$/.test(process.env.npm_execpath || '') && process.env.npm_execpath;
-  const line = ['ci', '--include=dev', '--no-fund', '--no-audit'];
+  // Its warnings would be about the old Node that only installs, and about packages of packages.
+  const line = ['ci', '--include=dev', '--no-fund', '--no-audit', '--loglevel=error'];
   const options = { cwd: top, stdio: ['ignore', 2, 2], shell: false };
   const done = npm
     ? spawnSync(process.execPath, [npm].concat(line), options)

@@ -3,14 +3,15 @@
  * while an agent runs on the folder.
  *
  * The long format that `replay` reads: `time,signal,value,unit,quality,cause` (RFC 4180), times in
- * RFC 3339 UTC. A bad sample has no value; one that was kept and never judged is not good. Numbers stay numbers; a text that a spreadsheet would take
- * for a formula gets an apostrophe in front.
+ * RFC 3339 UTC. A bad sample has no value; one that was kept and never judged is not good. Numbers
+ * stay numbers; a text that a spreadsheet would take for a formula gets an apostrophe in front.
  */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { causeStored, gradeStored } from '#rules/signal/doubt.ts';
 import { instantOfRfc3339, lastInstantMs } from '#rules/signal/instant-text.ts';
 import { isBad } from '#rules/signal/quality.ts';
 import { type RangeItem, type RangeRequest, readRange } from '../store/range.ts';
+import { csvText } from '../web/csv-cell.ts';
 import { dataOption } from './data-option.ts';
 
 /** What the command needs of the rest: reading, and somewhere to write. */
@@ -118,15 +119,6 @@ function csvRows({ batch, signals }: RangeItem & { readonly kind: 'samples' }): 
     text += `${time},${names[signal]},${value},${units[signal]},${gradeStored(code, flags)},${cause}\r\n`;
   }
   return text;
-}
-
-/** First characters that spreadsheets take for a formula (OWASP, "CSV Injection"). */
-const formula = /^[=+\-@\t\r]/;
-
-/** A cell of text. */
-export function csvText(text: string): string {
-  const safe = formula.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
 function damageLine(item: RangeItem & { readonly kind: 'damage' }): string {

@@ -28,8 +28,8 @@ export class ReadOnlyStore {
   }
 
   /**
-   * Throws AgentError: FOLDER_MISSING, FOLDER_TAKEN, STORE_EMPTY, STORE_GONE, STORE_NOT_A_STORE, STORE_NEWER, STORE_OLDER, STORE_TOO_OLD, STORE_DAMAGED,
-   * STORE_DISK_FAILED.
+   * Throws AgentError: FOLDER_MISSING, FOLDER_TAKEN, STORE_EMPTY, STORE_GONE, STORE_NOT_A_STORE,
+   * STORE_NEWER, STORE_OLDER, STORE_TOO_OLD, STORE_DAMAGED, STORE_DISK_FAILED.
    */
   static open(folder: string): ReadOnlyStore {
     const path = pathsOf(folder).database;

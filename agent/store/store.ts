@@ -42,8 +42,9 @@ export type { Finding, LedgerHead, RunRow, Seal, Store, StoreOptions, StoreReade
 
 /**
  * Opens the data folder, making it if need be.
- * Throws AgentError: STORE_LOCKED, FOLDER_TAKEN, FOLDER_UNUSABLE, STORE_NOT_A_STORE, STORE_NEWER, STORE_TOO_OLD, STORE_NO_WAL,
- * STORE_DISK_FULL, STORE_DISK_FAILED. On a full disk the ballast is given up and opening retried.
+ * Throws AgentError: STORE_LOCKED, FOLDER_TAKEN, FOLDER_UNUSABLE, STORE_NOT_A_STORE, STORE_NEWER,
+ * STORE_TOO_OLD, STORE_NO_WAL, STORE_DISK_FULL, STORE_DISK_FAILED. On a full disk the ballast is
+ * given up and opening retried.
  */
 export function openStore(folder: string, options: StoreOptions): Store {
   const paths = pathsOf(folder);

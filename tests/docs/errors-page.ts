@@ -5,6 +5,7 @@ import { errorCatalogue } from '#agent/errors.ts';
 const groups: Readonly<Record<string, string>> = {
   SITE: 'The site file',
   RUN: 'Running',
+  FOLDER: 'The data folder',
   STORE: 'The store',
   LEDGER: 'The ledger',
   INTAKE: 'Samples coming in',

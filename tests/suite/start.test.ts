@@ -119,6 +119,11 @@ describe('start.js and the packages', () => {
     run(['forebond'], fakeNpm(0));
     expect(readFileSync(inside('asked'), 'utf8')).toMatch(/^ci /);
   });
+  test('npm is asked for errors alone: an old Node that only installs is no news', () => {
+    writeFileSync(inside('package-lock.json'), lock('2.0.0'));
+    run(['forebond'], fakeNpm(1));
+    expect(readFileSync(inside('asked'), 'utf8')).toContain('--loglevel=error');
+  });
   test('an npm that fails is said in words, with exit code 70', () => {
     rmSync(inside('node_modules/.package-lock.json'));
     const done = run(['forebond'], fakeNpm(1));

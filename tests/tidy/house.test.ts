@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
 import { limits } from '#agent/limits.ts';
 import { anyTypes, loosenedTests, silencedChecks, unfinishedWork } from './loose.ts';
@@ -5,7 +6,7 @@ import { barrels, drawerNames, unitlessLimits, unitlessNumbers } from './names.t
 import { namedPlaces, strayEntries } from './places.ts';
 import { impurities } from './purity.ts';
 import { longFiles, longFunctions, longLines } from './sizes.ts';
-import { type Problem, projectFiles, readSource, readText, say, sources } from './source.ts';
+import { type Problem, projectFiles, readSource, readText, say, sources, top } from './source.ts';
 
 const inSources = (rule: (source: (typeof sources)[number]) => Problem[]): string[] =>
   sources.flatMap(rule).map(say);
@@ -28,6 +29,15 @@ describe('the house is tidy', () => {
   test('no barrels', () => expect(projectFiles.flatMap(barrels).map(say)).toEqual([]));
   test('the top level is on its list', () => {
     expect(strayEntries(projectFiles).map(say)).toEqual([]);
+  });
+  test('a folder of a user’s own in the clone, and its data, are none of the project’s', () => {
+    const theirs = ['site/site.yaml', 'site/rules/own.ts', 'data/forebond.db'];
+    const ignored = execFileSync('git', ['check-ignore', ...theirs], {
+      encoding: 'utf8',
+      cwd: top,
+    });
+    expect(ignored.trim().split('\n')).toEqual(theirs);
+    expect(projectFiles.filter((path) => /^(site|data)\//.test(path))).toEqual([]);
   });
   test('no machine and no registry is named', () => {
     const texts = projectFiles.filter((path) => !/\.(png|ico|gz|parquet|db)$/.test(path));
