@@ -10,7 +10,9 @@
  * By the samples' own clock the beat is the greatest `at` seen, and nothing is in the future.
  *
  * Where several marks would fit, the stored quality is the first of: bad, conflict, clock,
- * retained, the sensor's own word, jump. All are counted.
+ * retained, the sensor's own word, what a raw sensor or its cold junction says, jump, calibration
+ * overdue. All are counted. A raw reading is turned into what it measures here, so that the store,
+ * the rules and a replay know only that.
  */
 import { type Binding, canonicalReading } from '#rules/plan/binding.ts';
 import { fromCanonical, sameDimension, toCanonical, unitOf } from '#rules/quantity/unit.ts';
@@ -19,6 +21,7 @@ import { type EpochMs, type SampleBatch, sampleFlag, unjudgedFlags } from '#rule
 import type { IntakeCause, Tally } from './cause.ts';
 import type { ReadingSink } from './decode.ts';
 import { quantise } from './quantise.ts';
+import { RawReading } from './raw-reading.ts';
 import type { SignalMemory } from './signal-memory.ts';
 
 export interface ArrivalLimits {
@@ -34,6 +37,8 @@ export interface Target {
   readonly binding: Binding;
   readonly signal: number;
   readonly memory: SignalMemory;
+  /** What is known of its cold junction; null where no other signal is one. */
+  readonly beside: SignalMemory | null;
 }
 
 /** A message that could not be read, or whose time cannot be right, takes no time of its signal. */
@@ -55,6 +60,7 @@ export class Arrival implements ReadingSink {
   engineTimeMs: EpochMs = Number.NEGATIVE_INFINITY;
   readonly #limits: ArrivalLimits;
   readonly #tally: Tally;
+  readonly #raw: RawReading;
   /** Found by #canonical. */
   #code: QualityCode = quality.good;
 
@@ -62,6 +68,7 @@ export class Arrival implements ReadingSink {
     this.bySamples = clock === 'samples';
     this.#limits = limits;
     this.#tally = tally;
+    this.#raw = new RawReading(tally);
   }
 
   reading(
@@ -76,9 +83,12 @@ export class Arrival implements ReadingSink {
     tally.counters.readings += 1;
     if (cause !== null) tally.count(cause);
     this.#code = code;
-    const value = isBad(code) ? 0 : this.#canonical(read, unit, binding);
     const promised = binding.hasOwnTime || this.recorded;
-    if (promised && !Number.isNaN(timeMs)) this.#atItsTime(value, timeMs, binding);
+    const timed = promised && !Number.isNaN(timeMs);
+    const value = isBad(code)
+      ? 0
+      : this.#canonical(read, unit, binding, timed ? timeMs : this.#beatNow());
+    if (timed) this.#atItsTime(value, timeMs, binding);
     else this.#onArrival(value, promised, binding);
   }
 
@@ -88,16 +98,24 @@ export class Arrival implements ReadingSink {
   }
 
   /** Canonical and quantised; 0 with #code bad where there is no value. */
-  #canonical(read: number, unit: string | null, binding: Binding): number {
-    let written = read;
-    if (unit !== null && unit !== binding.unit.code) {
-      const from = unitOf(unit);
-      if (from === null || !sameDimension(from, binding.unit)) {
-        return this.#refuse(quality.wrongUnit, 'wrong-unit');
+  #canonical(read: number, unit: string | null, binding: Binding, at: EpochMs): number {
+    let canonical: number;
+    if (binding.sensor !== undefined) {
+      canonical = this.#raw.canonical(read, unit, at, this.target, binding.sensor, this.recorded);
+      const { code } = this.#raw;
+      if (isBad(code) || this.#code === quality.good) this.#code = code;
+      if (isBad(code)) return 0;
+    } else {
+      let written = read;
+      if (unit !== null && unit !== binding.unit.code) {
+        const from = unitOf(unit);
+        if (from === null || !sameDimension(from, binding.unit)) {
+          return this.#refuse(quality.wrongUnit, 'wrong-unit');
+        }
+        written = fromCanonical(toCanonical(read, from), binding.unit);
       }
-      written = fromCanonical(toCanonical(read, from), binding.unit);
+      canonical = canonicalReading(binding, written);
     }
-    const canonical = canonicalReading(binding, written);
     if (canonical < binding.low || canonical > binding.high) {
       return this.#refuse(quality.outOfRange, 'out-of-range');
     }
@@ -174,10 +192,11 @@ export class Arrival implements ReadingSink {
     if (isBad(this.#code)) counters.bad += 1;
     else {
       if ((flags & unjudgedFlags) === 0) this.#watchRate(value, at);
-      if (this.#code !== quality.conflict) this.#mark(flags);
+      if (this.#code !== quality.conflict) this.#mark(at, flags);
       if (this.#code === quality.good) counters.good += 1;
       else counters.uncertain += 1;
     }
+    if ((flags & unjudgedFlags) === 0) this.target.memory.note(this.#code, at);
     this.out.push(this.target.signal, at, judged, value, this.#code, flags);
   }
 
@@ -196,7 +215,12 @@ export class Arrival implements ReadingSink {
     memory.keep(value, at);
   }
 
-  #mark(flags: number): void {
+  #mark(at: EpochMs, flags: number): void {
+    const { calibrationEndMs } = this.target.binding;
+    if (calibrationEndMs !== undefined && at >= calibrationEndMs) {
+      this.#tally.count('calibration-overdue');
+      if (this.#code === quality.good) this.#code = quality.calibrationOverdue;
+    }
     if (this.clockInDoubt) {
       this.#tally.count('clock');
       this.#code = quality.clock;

@@ -184,7 +184,8 @@ export function createIntake(options: IntakeOptions): Intake {
           const code = recorded.quality[i]!;
           target.memory.remember(
             recorded.at[i]!,
-            isBad(code) ? Number.NaN : recorded.value[i]!,
+            recorded.value[i]!,
+            code,
             target.binding.hasOwnTime && takesTime(code),
             recorded.at[i]! - target.binding.latenessMs,
           );

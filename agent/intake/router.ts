@@ -6,6 +6,7 @@
  * `discover`, which may lay out a new plan on the spot.
  */
 import type { Binding } from '#rules/plan/binding.ts';
+import type { ColdJunction } from '#rules/plan/sensor.ts';
 import type { Target } from './arrival.ts';
 import type { IntakeCause } from './cause.ts';
 import { type Decode, decoderFor } from './decode.ts';
@@ -37,7 +38,19 @@ export interface Route {
 const nowhere: Route = { targets: [], refusals: [] };
 
 /** A signal's name in what is remembered: its id, and the instance of a wildcard. */
-const keyOf = (id: string, instance: string): string => `${id}\n${instance}`;
+const keyOf = (id: string, instance: string): string =>
+  instance === '' ? id : `${id}\n${instance}`;
+
+function coldJunctionOf({ sensor }: Binding): Extract<ColdJunction, { kind: 'signal' }> | null {
+  if (sensor?.kind !== 'thermocouple' || sensor.coldJunction.kind === 'fixed') return null;
+  return sensor.coldJunction;
+}
+
+/** A message may bring a thermocouple and its cold junction: the latter is read first. */
+const inOrder = (targets: readonly DecodedTarget[]): readonly DecodedTarget[] =>
+  targets.some(({ beside }) => beside !== null)
+    ? targets.toSorted((a, b) => Number(a.beside !== null) - Number(b.beside !== null))
+    : targets;
 
 interface Wildcard {
   readonly binding: Binding;
@@ -91,22 +104,28 @@ export class Router {
       const owner = ownersBefore.get(key);
       if (owner !== undefined) this.#owners.set(key, owner);
     };
+    for (const binding of bindings) {
+      if (binding.signal !== null) {
+        keep(binding.id);
+        continue;
+      }
+      for (const name of binding.instances.keys()) keep(keyOf(binding.id, name));
+    }
     bindings.forEach((binding, i) => {
       const decode = decoders[i]!;
       if (binding.signal !== null) {
-        keep(binding.id);
-        const target = this.#newTarget(binding, decode, binding.id, binding.signal);
+        const target = this.#newTarget(binding, decode, '', binding.signal);
         const sharing = this.#exact.get(binding.filter);
         if (sharing === undefined) this.#exact.set(binding.filter, [target]);
         else sharing.push(target);
         return;
       }
       this.#filters.add(binding.filter, { binding, decode });
-      for (const [name, signal] of binding.instances) {
-        const key = keyOf(binding.id, name);
-        keep(key);
-        this.#instances.set(key, this.#newTarget(binding, decode, key, signal));
-      }
+      for (const [name, signal] of binding.instances)
+        this.#instances.set(
+          keyOf(binding.id, name),
+          this.#newTarget(binding, decode, name, signal),
+        );
     });
   }
 
@@ -120,15 +139,26 @@ export class Router {
     return this.#bySignal[signal];
   }
 
-  #newTarget(binding: Binding, decode: Decode, key: string, signal: number): DecodedTarget {
+  #newTarget(binding: Binding, decode: Decode, instance: string, signal: number): DecodedTarget {
+    const memory = this.#memoryOf(keyOf(binding.id, instance));
+    const coldJunction = coldJunctionOf(binding);
+    const beside =
+      coldJunction === null
+        ? null
+        : this.#memoryOf(keyOf(coldJunction.id, coldJunction.ofInstance ? instance : ''));
+    const target = { binding, decode, signal, memory, beside };
+    this.#bySignal[signal] = target;
+    return target;
+  }
+
+  /** Of a signal that may not have spoken yet. */
+  #memoryOf(key: string): SignalMemory {
     let memory = this.#memories.get(key);
     if (memory === undefined) {
       memory = new SignalMemory(this.#limits.recentTimesMax);
       this.#memories.set(key, memory);
     }
-    const target = { binding, decode, signal, memory };
-    this.#bySignal[signal] = target;
-    return target;
+    return memory;
   }
 
   #find(topic: string): Route {
@@ -155,7 +185,7 @@ export class Router {
         if (typeof found === 'string') refusals.push(found);
         else targets.push(found);
       }
-      if (this.#generation === generation) return { targets, refusals };
+      if (this.#generation === generation) return { targets: inOrder(targets), refusals };
     }
     return { targets: [], refusals: ['instance-refused'] };
   }
@@ -178,7 +208,7 @@ export class Router {
         if (known === undefined) return 'instance-refused';
         target = known;
       } else {
-        target = this.#newTarget(binding, decode, key, signal);
+        target = this.#newTarget(binding, decode, name, signal);
         this.#instances.set(key, target);
       }
     }

@@ -7,6 +7,7 @@ import type { RuleCard } from './card.ts';
 import { hasOwnTime } from './compile-signal.ts';
 import {
   byId,
+  type CalibrationDates,
   type DerivedDraft,
   idOf,
   type Report,
@@ -110,7 +111,9 @@ export function assembleBindings(
               : [],
           ),
           payload,
-          unit: reading.unit,
+          unit: reading.sent,
+          ...(reading.sensor === null ? {} : { sensor: reading.sensor }),
+          ...calibrationEnd(reading.calibrationDates),
           slope: reading.slope,
           intercept: reading.intercept,
           low: reading.low,
@@ -126,6 +129,9 @@ export function assembleBindings(
     })
     .sort(byId);
 }
+
+const calibrationEnd = (dates: CalibrationDates | null): Pick<Binding, 'calibrationEndMs'> =>
+  dates === null || dates.overdueFromMs === null ? {} : { calibrationEndMs: dates.overdueFromMs };
 
 /** One plan rule and one card for each instance; a rule that must not run has a card alone. */
 export function assembleRules(

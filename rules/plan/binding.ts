@@ -1,12 +1,14 @@
 /**
  * How messages become samples of a signal: what intake needs to know, and nothing it must look up.
  *
- * canonical = unit(slope * read + intercept). A wildcard topic has one binding and as many
- * signals as values its levels took.
+ * canonical = unit(slope * read + intercept); with a sensor, `read` is what the sensor measures, in
+ * the sensor's unit. A wildcard topic has one binding and as many signals as values its levels took.
  */
-import { toCanonical, type Unit } from '../quantity/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../quantity/unit.ts';
+import type { EpochMs } from '../signal/sample.ts';
 import { isName } from '../site/name.ts';
 import type { PayloadWritten } from '../site/signal-schema.ts';
+import type { Sensor } from './sensor.ts';
 
 export interface Binding {
   /** Index of the signal in the plan; null for a wildcard topic. */
@@ -24,7 +26,11 @@ export interface Binding {
   readonly payload: PayloadWritten;
   /** What the sensor sends. */
   readonly unit: Unit;
-  /** Calibration in `unit`: true = slope * read + intercept. */
+  /** What turns it into what the signal measures; absent where the message holds that already. */
+  readonly sensor?: Sensor;
+  /** From then on its calibration is overdue; absent where nobody said for how long it holds. */
+  readonly calibrationEndMs?: EpochMs;
+  /** Calibration in `unit`, or the sensor's: true = slope * read + intercept. */
   readonly slope: number;
   readonly intercept: number;
   /** Canonical; beyond them a reading cannot be true. Infinite where nobody said. */
@@ -42,9 +48,18 @@ export interface Binding {
 /** Between the values of two wildcard levels; no name holds it. */
 const between = '--';
 
-/** A reading as the sensor sent it, calibrated, in the canonical unit; not yet quantised. */
+/** A reading as the sensor sent it, calibrated, in the canonical unit; not yet quantised. Not for raw ones. */
 export const canonicalReading = (binding: Binding, read: number): number =>
   toCanonical(binding.slope * read + binding.intercept, binding.unit);
+
+/** The same of what a raw sensor measures, both canonical. */
+export const calibratedReading = (binding: Binding, sensor: Sensor, measured: number): number =>
+  binding.slope === 1 && binding.intercept === 0
+    ? measured
+    : toCanonical(
+        binding.slope * fromCanonical(measured, sensor.unit) + binding.intercept,
+        sensor.unit,
+      );
 
 /**
  * The instance a topic names, given that it matches the binding's filter; null where a level is

@@ -11,6 +11,7 @@ const onlyOfMessages = [
   'expect_every',
   'hold',
   'calibration',
+  'sensor',
 ] as const;
 
 /** Reports what makes no sense of a hand reading; gives its times. */

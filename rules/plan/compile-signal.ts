@@ -14,8 +14,12 @@ import { unitFix } from '../quantity/unit-fix.ts';
 import { holdMsDefault, latenessMsDefault } from '../site/bounds.ts';
 import { isMeasured, type MeasuredWritten, type SignalWritten } from '../site/signal-schema.ts';
 import type { StationSignal } from '../stations/station.ts';
+import { compileCalibration, compileCalibrationDates } from './compile-calibration.ts';
 import { manualTimes, reportDueEvery } from './compile-manual.ts';
+import { compileSensor, measuredUnit } from './compile-sensor.ts';
 import type { Path, ReadingDraft, Report, SignalDraft, StationDraft } from './draft.ts';
+import type { Sensor } from './sensor.ts';
+import { sentence } from './sentence.ts';
 import { topicProblem, wildcardLevels } from './topic.ts';
 
 /** Decimals kept where neither the site nor the station says: finer than common sensors tell. */
@@ -36,6 +40,7 @@ export function compileSignal(
   const names = measured ? compileNames(written, path, report) : [];
   const unit = compileUnit(written, path, known, report);
   if (unit === null) return null;
+  const sensor = compileSensor(station, written, path, report);
   if (measured) reportDueEvery(written, path, report);
   const times = (measured ? compileTimes : manualTimes)(written, path, report);
   return {
@@ -48,7 +53,10 @@ export function compileSignal(
     unit: unit.canonical,
     digits: compileDigits(written, path, known, report),
     ...times,
-    reading: compileReading(written, unit, path, known, report),
+    reading: {
+      ...compileReading(written, unit, sensor, path, known, report),
+      calibrationDates: compileCalibrationDates(written, station.timezone, path, report),
+    },
     derived: null,
   };
 }
@@ -76,16 +84,17 @@ function compileNames(written: MeasuredWritten, path: Path, report: Report): rea
   return names.slice(0, levels);
 }
 
-/** Where the written unit cannot be, the station's own stands in, so that the rest is checked too. */
+/** Of what it measures. Where the written unit cannot be, the station's own stands in, so that the rest is checked too. */
 function compileUnit(
   written: SignalWritten,
   path: Path,
   known: StationSignal | undefined,
   report: Report,
 ): Unit | null {
-  const unit = unitOf(written.unit);
+  const sent = unitOf(written.unit);
+  const unit = sent === null ? null : measuredUnit(written);
   const own = known === undefined ? null : unitOf(known.unit);
-  if (unit === null) {
+  if (sent === null) {
     report({
       path: [...path, 'unit'],
       problem: `"${written.unit}" is no unit we take`,
@@ -93,10 +102,13 @@ function compileUnit(
     });
     return own;
   }
+  // A loop whose ends cannot be read is told where it is compiled.
+  if (unit === null) return own;
   if (known === undefined || own === null || sameDimension(unit, own)) return unit;
+  const raw = written.sensor !== undefined;
   report({
-    path: [...path, 'unit'],
-    problem: `"${written.unit}" is ${dimensionWords(unit)}; ${known.name} is ${dimensionWords(own)} (${known.meaning})`,
+    path: [...path, raw ? 'sensor' : 'unit'],
+    problem: `${raw ? 'it measures' : `"${written.unit}" is`} ${dimensionWords(unit)}; ${known.name} is ${dimensionWords(own)} (${known.meaning})`,
     fix: `Write ${own.code}, or another unit of the same quantity; or give the signal a name of your own.`,
   });
   return own;
@@ -164,11 +176,13 @@ export const hasOwnTime = (written: SignalWritten): boolean =>
 
 function compileReading(
   written: SignalWritten,
+  /** Of what it measures. */
   unit: Unit,
+  sensor: Sensor | null,
   path: Path,
   known: StationSignal | undefined,
   report: Report,
-): ReadingDraft {
+): Omit<ReadingDraft, 'calibrationDates'> {
   const quantity = (text: string, key: Path): Quantity | null => {
     const read = parseQuantity(text, `7 ${unit.code}`);
     if (!read.ok)
@@ -189,8 +203,9 @@ function compileReading(
     return read === null ? otherwise : withoutDust(toCanonical(read.value, read.unit));
   };
   const range = written.range ?? known?.range;
-  const low = bound(range?.[0], ['range', 0], Number.NEGATIVE_INFINITY);
-  const high = bound(range?.[1], ['range', 1], Number.POSITIVE_INFINITY);
+  const beyond = written.range === undefined ? beyondEnds(sensor) : 0;
+  const low = bound(range?.[0], ['range', 0], Number.NEGATIVE_INFINITY) - beyond;
+  const high = bound(range?.[1], ['range', 1], Number.POSITIVE_INFINITY) + beyond;
   if (low >= high)
     report({
       path: [...path, 'range'],
@@ -200,12 +215,18 @@ function compileReading(
   return {
     written,
     unit,
+    sent: sensor === null ? unit : (unitOf(written.unit) ?? unit),
+    sensor,
     ...compileCalibration(written, path, report),
     low,
     high,
     maxRatePerS: compileRate(written, path, quantity, report),
   };
 }
+
+/** A loop tells values a little beyond its ends; the station's range must not make them bad. */
+const beyondEnds = (sensor: Sensor | null): number =>
+  sensor?.kind === 'current-loop' ? Math.abs(sensor.atFull - sensor.atZero) / 16 : 0;
 
 /** A kelvin or degree read as a difference. */
 const differenceUnit = (unit: Unit): Unit => ({
@@ -237,30 +258,3 @@ function compileRate(
   });
   return null;
 }
-
-function compileCalibration(
-  written: SignalWritten,
-  path: Path,
-  report: Report,
-): Pick<ReadingDraft, 'slope' | 'intercept'> {
-  if (written.calibration === undefined) return { slope: 1, intercept: 0 };
-  const [[true1, read1], [true2, read2]] = written.calibration;
-  const slope = (true2 - true1) / (read2 - read1);
-  if (Number.isFinite(slope) && slope > 0)
-    return { slope, intercept: withoutDust(true1 - slope * read1) };
-  report({
-    path: [...path, 'calibration'],
-    problem:
-      read1 === read2
-        ? 'both points were read at the same value'
-        : 'the reading falls where the truth rises, or does not move',
-    fix: 'Write two points well apart, each [true, read], as [[0.0, 0.2], [100.0, 99.7]].',
-  });
-  return { slope: 1, intercept: 0 };
-}
-
-/** A clause of the parsers as a sentence. */
-export const sentence = (clause: string): string => {
-  const text = `${clause.charAt(0).toUpperCase()}${clause.slice(1)}`;
-  return /[.?!]$/.test(text) ? text : `${text}.`;
-};

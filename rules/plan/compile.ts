@@ -163,6 +163,7 @@ function draftStation(
     kind,
     written,
     sheet,
+    timezone: site.timezone,
     firePlan: site.fire_plan ?? null,
     broken: new Set(left.map((signal) => signal.slice(id.length + 1))),
     lacking: new Map(),

@@ -15,7 +15,7 @@ import { latenessMsDefault } from '../site/bounds.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { derivedFieldNames } from '../site/signal-schema.ts';
 import type { TemplateNumber } from '../stations/station.ts';
-import { sentence } from './compile-signal.ts';
+import { sentence } from './sentence.ts';
 import type { DerivedDraft, Path, Report, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
 import { checkSettings, draftSettings } from './rule-settings.ts';

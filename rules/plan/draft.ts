@@ -5,6 +5,7 @@ import type { HoldWhat } from '../hold/hold.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import type { Sheet } from '../material/read-sheet.ts';
 import type { Unit } from '../quantity/unit.ts';
+import type { EpochMs } from '../signal/sample.ts';
 import type { MarkPayloadWritten } from '../site/mark-schema.ts';
 import { didYouMean } from '../site/nearest.ts';
 import type { SiteProblem } from '../site/problem.ts';
@@ -13,6 +14,7 @@ import type { SignalWritten } from '../site/signal-schema.ts';
 import type { StationKind } from '../stations/station.ts';
 import type { CardLabel, CardSetting, Fact } from './card.ts';
 import type { AlarmClass, SignalKind } from './plan.ts';
+import type { Sensor } from './sensor.ts';
 
 export type Path = readonly (string | number)[];
 export type Report = (problem: SiteProblem) => void;
@@ -24,6 +26,8 @@ export interface StationDraft {
   readonly kind: StationKind;
   readonly written: StationWritten;
   readonly sheet: Sheet | null;
+  /** IANA. */
+  readonly timezone: string;
   readonly firePlan: SiteWritten['fire_plan'] | null;
   /** Names of signals that are written, but not so that they can be used; said once, not at each rule. */
   readonly broken: Set<string>;
@@ -42,10 +46,25 @@ export interface MarkDraft {
   readonly said: { readonly topic: string; readonly payload: MarkPayloadWritten } | null;
 }
 
+export interface CalibrationDates {
+  /** As written: `2026-03-31`. */
+  readonly calibrated: string;
+  /** The last day on which it holds; null where nobody said for how long. */
+  readonly lastDay: string | null;
+  /** When that day is over, by the site's clock. */
+  readonly overdueFromMs: EpochMs | null;
+}
+
 /** How a measured signal is read; see Binding. */
 export interface ReadingDraft {
   readonly written: SignalWritten;
+  /** Of what it measures. */
   readonly unit: Unit;
+  /** What the message holds: the same, but for a raw sensor. */
+  readonly sent: Unit;
+  /** null where the message holds what the signal measures. */
+  readonly sensor: Sensor | null;
+  readonly calibrationDates: CalibrationDates | null;
   readonly slope: number;
   readonly intercept: number;
   readonly low: number;

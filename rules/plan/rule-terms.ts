@@ -9,7 +9,6 @@ import { settingsReader } from '../kinds/settings-reader.ts';
 import { parseDuration } from '../quantity/duration.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import type { TemplateGate } from '../stations/station.ts';
-import { sentence } from './compile-signal.ts';
 import {
   type GateDraft,
   type Path,
@@ -20,6 +19,7 @@ import {
 } from './draft.ts';
 import type { AlarmClass } from './plan.ts';
 import type { PathOf } from './rule-settings.ts';
+import { sentence } from './sentence.ts';
 
 export interface TermDefaults {
   readonly gate: TemplateGate | readonly TemplateGate[] | null;

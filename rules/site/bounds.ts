@@ -10,3 +10,5 @@ export const holdMsDefault = 2_000;
 export const latenessMsDefault = 600_000;
 /** The same of a hand reading: a shift's readings are often entered at its end. */
 export const handLatenessMsDefault = 86_400_000;
+/** A cold junction that said nothing for so long is stale, where nobody said how often it speaks. */
+export const coldJunctionStaleMsDefault = 600_000;
