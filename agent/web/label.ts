@@ -5,11 +5,19 @@ import { signalWordWords } from './words.ts';
 const epochMs = z.int().min(0).max(253_402_300_799_999);
 const word = z.string();
 const value = z.number();
+/** Beside a canonical unit: the UCUM code in which the site or its station writes this thing. */
+const written_unit = z.string().optional();
 
 /** What a placeholder stands for; numbers in canonical units, for the reader's own to be made of. */
 export const factSchema = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('quantity'), value, unit: word }),
-  z.object({ kind: z.literal('reading'), value, unit: word, digits: z.int().nullable() }),
+  z.object({ kind: z.literal('quantity'), value, unit: word, written_unit }),
+  z.object({
+    kind: z.literal('reading'),
+    value,
+    unit: word,
+    written_unit,
+    digits: z.int().nullable(),
+  }),
   z.object({ kind: z.literal('duration'), ms: z.number() }),
   z.object({ kind: z.literal('clock'), at: epochMs }),
   z.object({ kind: z.literal('text'), text: z.string() }),

@@ -10,6 +10,7 @@ import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
 import { problemStatus } from './problem.ts';
 import type { Route, RouteAnswer } from './route.ts';
+import { ruleSchema, rulesSchema } from './rule-contract.ts';
 import * as runContract from './run-contract.ts';
 import { siteLoadedSchema, siteSchema } from './site-contract.ts';
 import * as written from './written-contract.ts';
@@ -63,8 +64,8 @@ const named = {
   Readiness: contract.readinessSchema,
   StationCoverage: contract.stationCoverageSchema,
   Coverage: contract.coverageSchema,
-  Rule: contract.ruleSchema,
-  Rules: contract.rulesSchema,
+  Rule: ruleSchema,
+  Rules: rulesSchema,
   SampleEvent: contract.sampleEventSchema,
   AlarmEvent: contract.alarmEventSchema,
   HoldEvent: contract.holdEventSchema,

@@ -10,8 +10,13 @@ export const unitsWords = ['canonical', 'metric', 'us'] as const;
 export type UnitsWord = (typeof unitsWords)[number];
 
 const chosen: Readonly<Record<Exclude<UnitsWord, 'canonical'>, ReaderUnits>> = {
-  metric: { temperature: 'Cel', pressure: 'bar', smallLength: 'um' },
-  us: { temperature: '[degF]', pressure: '[psi]', smallLength: '[mil_i]' },
+  metric: { temperature: 'Cel', pressure: 'bar', smallLength: 'um', speed: 'm' },
+  us: {
+    temperature: '[degF]',
+    pressure: '[psi]',
+    smallLength: '[mil_i]',
+    speed: '[ft_i]/min',
+  },
 };
 
 /** `timezone`: of the site, for the clock times in the sentence. */
@@ -41,9 +46,9 @@ export function inUnits(alarm: AlarmView, word: UnitsWord, timezone: string): Al
 function factText(fact: LabelFact, units: ReaderUnits, timezone: string, now: number): string {
   switch (fact.kind) {
     case 'quantity':
-      return quantityIn(fact.value, fact.unit, null, units);
+      return quantityIn(fact, null, units);
     case 'reading':
-      return quantityIn(fact.value, fact.unit, fact.digits, units);
+      return quantityIn(fact, fact.digits, units);
     case 'duration':
       return spanText(fact.ms);
     case 'clock':
@@ -55,12 +60,11 @@ function factText(fact: LabelFact, units: ReaderUnits, timezone: string, now: nu
 
 /** `digits`: decimals of its resolution; null for a number somebody wrote: as few as say it. */
 function quantityIn(
-  value: number,
-  unit: string,
+  { value, unit, written_unit }: Extract<LabelFact, { unit: string }>,
   digits: number | null,
   units: ReaderUnits,
 ): string {
-  const { of, perUnit, symbol } = displayOf(unit, value, units);
+  const { of, perUnit, symbol } = displayOf(unit, written_unit, units);
   const number = of(value);
   const text =
     digits === null

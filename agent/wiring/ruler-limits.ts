@@ -1,12 +1,19 @@
-/** The limits of each signal's armed bands, for rulers and tables: of several, the one met first. */
+/** The limits of each signal's armed rules, for rulers and tables: of several, the one met first; and all. */
 import type { Plan } from '#rules/plan/plan.ts';
 import type { SignalView } from '../web/contract.ts';
 
-export const noLimits: SignalView['limits'] = {
-  low_low: null,
-  low: null,
-  high: null,
-  high_high: null,
+type Limits = SignalView['limits'];
+type JudgedAt = SignalView['judged_at'][number];
+
+export interface RulerLimits {
+  readonly limits: Limits;
+  /** In the order of the rules. */
+  readonly judgedAt: readonly JudgedAt[];
+}
+
+export const noLimits: RulerLimits = {
+  limits: { low_low: null, low: null, high: null, high_high: null },
+  judgedAt: [],
 };
 
 /** Of two limits on one side, the one met first. */
@@ -16,18 +23,29 @@ const lowest = (a: number | null, b: number | null): number | null =>
   a === null ? b : b === null ? a : Math.min(a, b);
 
 /** By index of the signal. */
-export function rulerLimits(plan: Plan): ReadonlyMap<number, SignalView['limits']> {
-  const found = new Map<number, SignalView['limits']>();
+export function rulerLimits(plan: Plan): ReadonlyMap<number, RulerLimits> {
+  const found = new Map<number, RulerLimits>();
   for (const rule of plan.rules) {
-    const limits = rule.kind.limits?.(rule.settings);
+    const own = rule.kind.limits?.(rule.settings);
     const index = rule.inputs[0]!;
-    if (limits === undefined) continue;
-    const known = found.get(index) ?? noLimits;
+    if (own === undefined) continue;
+    const { limits, judgedAt } = found.get(index) ?? noLimits;
+    const at = (side: JudgedAt['side'], limit: number | null): JudgedAt[] =>
+      limit === null ? [] : [{ rule: rule.id, side, limit }];
     found.set(index, {
-      low_low: highest(known.low_low, limits.lowLow),
-      low: highest(known.low, limits.low),
-      high: lowest(known.high, limits.high),
-      high_high: lowest(known.high_high, limits.highHigh),
+      limits: {
+        low_low: highest(limits.low_low, own.lowLow),
+        low: highest(limits.low, own.low),
+        high: lowest(limits.high, own.high),
+        high_high: lowest(limits.high_high, own.highHigh),
+      },
+      judgedAt: [
+        ...judgedAt,
+        ...at('low', own.lowLow),
+        ...at('low', own.low),
+        ...at('high', own.high),
+        ...at('high', own.highHigh),
+      ],
     });
   }
   return found;

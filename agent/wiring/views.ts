@@ -11,7 +11,8 @@ import { causeOf, gradeOf, isBad, type QualityCode } from '#rules/signal/quality
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { KeptHold } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
-import type { AlarmView, HoldView, RuleView, SampleEvent, SignalView } from '../web/contract.ts';
+import type { AlarmView, HoldView, SampleEvent, SignalView } from '../web/contract.ts';
+import type { RulerLimits } from './ruler-limits.ts';
 import type { Latest } from './sample-book.ts';
 
 export const split = (id: string): { line: string; station: string; name: string } => {
@@ -40,7 +41,7 @@ export function signalView(
   signal: PlanSignal,
   latest: Latest | null,
   lateAt: EpochMs | null,
-  limits: SignalView['limits'],
+  { limits, judgedAt }: RulerLimits,
 ): SignalView {
   const { line, station, name } = split(signal.id);
   const {
@@ -55,6 +56,7 @@ export function signalView(
     signal: name,
     kind: signal.kind,
     unit: signal.unit,
+    written_unit: signal.written ?? signal.unit,
     resolution: signal.digits === null ? null : 10 ** -signal.digits,
     expect_every_ms: signal.expectEveryMs,
     value,
@@ -62,6 +64,7 @@ export function signalView(
     quality,
     late_at: lateAt,
     limits,
+    judged_at: [...judgedAt],
   };
 }
 
@@ -72,6 +75,7 @@ export function subjectOf(card: RuleCard, signal: PlanSignal | null, timezone: s
     signal: card.signal,
     signals: card.signals.length === 0 ? card.marks : card.signals,
     unit: signal?.unit ?? '1',
+    ...(signal?.written === undefined ? {} : { written: signal.written }),
     digits: signal?.digits ?? null,
     facts: card.facts,
     timezone,
@@ -205,40 +209,3 @@ export const holdView = (hold: KeptHold): HoldView => ({
   occurrence: hold.occurrence,
   lifted: hold.lifted,
 });
-
-export function ruleView(card: RuleCard, signal: PlanSignal | null): RuleView {
-  const { line, station } = split(card.id);
-  return {
-    id: card.id,
-    line,
-    station,
-    kind: card.kind,
-    summary: card.summary,
-    signals: [...card.signals],
-    marks: [...card.marks],
-    unit: signal?.unit ?? '1',
-    readiness: card.readiness,
-    needs: [...card.needs],
-    settings: Object.fromEntries(card.settings.map(({ setting, written }) => [setting, written])),
-    priority: [...card.priority],
-    word: card.label.word,
-    highly_managed: card.class.highlyManaged,
-    latching: card.class.latching,
-    consequence: card.label.consequence,
-    steps: [...card.label.steps],
-    do_not: [...card.label.doNot],
-    basis: card.settings
-      .map(({ setting, basis }) => `${setting}: ${basis.mark}, ${basis.note}`)
-      .join('; '),
-    caution: card.label.caution,
-    respond_ms: card.respondMs,
-    numbers: card.settings.map(({ setting, written, basis, confirmed }) => ({
-      setting,
-      written,
-      mark: basis.mark,
-      note: basis.note,
-      source: basis.source,
-      confirmed,
-    })),
-  };
-}

@@ -28,12 +28,13 @@ import type { Core } from './core.ts';
 import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
+import { ruleView } from './rule-view.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
 import type { Latest } from './sample-book.ts';
 import type { SiteDesk } from './site-desk.ts';
 import { toldEvent } from './told-events.ts';
-import { alarmView, holdView, ruleView, sampleView, signalView } from './views.ts';
+import { alarmView, holdView, sampleView, signalView } from './views.ts';
 import { marksView, sayMark } from './written-marks.ts';
 
 export interface WebPortsParts {
@@ -174,7 +175,7 @@ export class CorePorts implements WebPorts {
   }
 
   rules(): ReturnType<WebPorts['rules']> {
-    return this.core.plans.now.rules.map((card) => ruleView(card, this.signal(card.signal)));
+    return this.core.plans.now.rules.map((card) => ruleView(card, (id) => this.signal(id)));
   }
 
   /** Rules that cannot be judged just now: a reading they need is lost or not usable. */

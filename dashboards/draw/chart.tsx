@@ -75,7 +75,7 @@ function Doubt({ series }: { readonly series: Series }) {
 function summaryText(signal: SignalView, series: Series, spanMs: number): string {
   const summary = summaryOf(series);
   if (summary === null) return say('chartEmpty');
-  const text = (value: number): string => quantity(value, signal.unit, signal.resolution);
+  const text = (value: number): string => quantity(value, signal, signal.resolution);
   return say('chartSays', {
     name: ownName(signal.id),
     span: span(spanMs),

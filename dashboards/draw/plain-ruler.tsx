@@ -13,7 +13,7 @@ interface PlainRulerProps {
 }
 
 export function PlainRuler({ name, text, value, low, high }: PlainRulerProps) {
-  const marks: Marks = { lowLow: null, low, high, highHigh: null };
+  const marks: Marks = { low: low === null ? [] : [low], high: high === null ? [] : [high] };
   const scale = scaleFor(marks, value === null ? [] : [value], false);
   return (
     <div class="plain-ruler">

@@ -3,6 +3,7 @@ import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { AlarmView, Series, SignalView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
+import { limitsOf } from '../judge/limits.ts';
 import { readBoard } from '../state/board.ts';
 import { clock, hourMinute } from '../text/clock.ts';
 import { displayOf, numberText, plainQuantity } from '../text/quantity.ts';
@@ -33,10 +34,10 @@ const chartPoints = 1_000;
 export function draw(place: HTMLElement, what: Charted, before: Drawn | null): Drawn {
   before?.remove();
   const { signal, series, since, until, forecast } = what;
-  const how = displayOf(signal.unit, signal.limits.high ?? signal.limits.low ?? signal.value);
+  const how = displayOf(signal);
   const stepMs = (until - since) / chartPoints;
   const columns = columnsOf(series, how.of, stepMs, signal.expect_every_ms);
-  const limits = limitsOf(signal, how.of);
+  const limits = drawnLimits(signal, how.of);
   const end =
     forecast?.latest == null ? until : Math.min(forecast.latest, until + (until - since) / 2);
   const plot = new uPlot(
@@ -60,15 +61,14 @@ export function draw(place: HTMLElement, what: Charted, before: Drawn | null): D
 
 const heightPx = (width: number): number => Math.round(Math.min(380, Math.max(220, width * 0.55)));
 
-function limitsOf({ limits, unit }: SignalView, of: (value: number) => number): Limit[] {
-  const limit = (value: number | null, side: Limit['side']): Limit[] =>
-    value === null ? [] : [{ value: of(value), side, text: plainQuantity(value, unit) }];
-  return [
-    ...limit(limits.low_low, 'low'),
-    ...limit(limits.low, 'low'),
-    ...limit(limits.high, 'high'),
-    ...limit(limits.high_high, 'high'),
-  ];
+function drawnLimits(signal: SignalView, of: (value: number) => number): Limit[] {
+  const { low, high } = limitsOf(signal);
+  const limit = (value: number, side: Limit['side']): Limit => ({
+    value: of(value),
+    side,
+    text: plainQuantity(value, signal),
+  });
+  return [...low.map((each) => limit(each, 'low')), ...high.map((each) => limit(each, 'high'))];
 }
 
 function options(

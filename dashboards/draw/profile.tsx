@@ -21,7 +21,7 @@ interface ProfileProps {
 }
 
 export function Profile({ run, unit, points, corridor, now, label }: ProfileProps) {
-  const { of, symbol } = displayOf(unit, run.peak);
+  const { of, symbol } = displayOf(unit);
   const lengthMs = Math.max(1, (run.closed ?? now) - run.opened, corridor?.at(-1)?.sinceMs ?? 0);
   const limits = [run.limits.above, run.limits.peak].filter((each) => each !== null);
   const seen = points.flatMap(([, low, high]) =>

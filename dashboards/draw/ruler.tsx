@@ -8,6 +8,7 @@
 import type { ComponentChild } from 'preact';
 import { useId } from 'preact/hooks';
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
+import { limitsOf, limitsWith, type OwnLimit, ownLimit, type SideLimits } from '../judge/limits.ts';
 import { readingState } from '../judge/reading.ts';
 import { useTold } from '../state/board.ts';
 import { nowMs, useNow } from '../state/link.ts';
@@ -15,7 +16,7 @@ import { usePreferences } from '../state/preferences.ts';
 import { type TrailPoint, trailMs, useTrail } from '../state/trail.ts';
 import { span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
-import { displayOf, numberText, plainQuantity, quantity } from '../text/quantity.ts';
+import { displayOf, numberText, plainNumber, plainQuantity, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { type Marks, placeOn, type Scale, scaleFor } from './scale.ts';
 
@@ -52,9 +53,10 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
   // Silence begins between two readings: looked for each second, not when the picture moves on.
   const state = useTold(() => readingState(signal, nowMs()).kind);
   const last = signal.value ?? points.findLast(([, value]) => value !== null)?.[1] ?? null;
-  const how = displayOf(signal.unit, signal.limits.high ?? signal.limits.low ?? last);
-  const own = ownLimit(signal, alarm);
-  const marks = marksOf(signal, own, how.of);
+  const how = displayOf(signal);
+  const own = alarm === undefined ? null : ownLimit(alarm, signal);
+  const limits = limitsWith(limitsOf(signal), own);
+  const marks = marksOf(limits, how.of);
   const value = last === null ? null : how.of(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
   const ahead = forecast === null ? [] : [how.of(forecast.limit)];
@@ -69,7 +71,7 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
     <figure class="ruler">
       <svg
         role="img"
-        aria-label={describe(signal, last, scale, how.symbol)}
+        aria-label={describe(signal, limitsText(signal, limits, own), last, scale, how.symbol)}
         class={`ruler-picture${forecast === null ? '' : ' ruler-ahead'}`}
       >
         <Banks marks={marks} scale={scale} />
@@ -87,14 +89,7 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
       </svg>
       <figcaption class="ruler-ends">
         <span>{endText(scale.from, scale)}</span>
-        <span>
-          {limitsText(signal)}
-          {own === null ? null : (
-            <span class="own-limit">
-              {say('ownLimit', { limit: plainQuantity(own.limit, signal.unit) })}
-            </span>
-          )}
-        </span>
+        <span>{limitsText(signal, limits, own)}</span>
         <span>
           {endText(scale.to, scale)} {how.symbol}
         </span>
@@ -106,50 +101,40 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
 const endText = (end: number, { from, to }: Scale): string =>
   numberText(end, Math.max(0, Math.min(4, 1 - Math.floor(Math.log10(to - from)))));
 
-interface OwnLimit {
-  readonly limit: number;
-  readonly side: 'low' | 'high';
-}
+const marksOf = ({ low, high }: SideLimits, of: (value: number) => number): Marks => ({
+  low: low.map(of),
+  high: high.map(of),
+});
 
-/** What the ruler marks; the alarm's own limit takes the place of the second one. */
-function marksOf(
-  { limits }: SignalView,
-  own: OwnLimit | null,
-  of: (value: number) => number,
-): Marks {
-  const convert = (value: number | null): number | null => (value === null ? null : of(value));
-  return {
-    lowLow: convert(own?.side === 'low' ? own.limit : limits.low_low),
-    low: convert(limits.low),
-    high: convert(limits.high),
-    highHigh: convert(own?.side === 'high' ? own.limit : limits.high_high),
-  };
-}
-
-/** The limit of an alarm where it is not among those the ruler has. */
-function ownLimit({ limits, unit }: SignalView, alarm: AlarmView | undefined): OwnLimit | null {
-  if (alarm === undefined || alarm.evidence.unit !== unit) return null;
-  const { limit, side } = alarm.evidence;
-  if (limit === null || side === null) return null;
-  return Object.values(limits).includes(limit) ? null : { limit, side };
-}
-
-/** The first limit of each side, in words. */
-export function limitsText({ limits, unit }: SignalView): string {
-  const low = limits.low ?? limits.low_low;
-  const high = limits.high ?? limits.high_high;
+/** In words: an alarm's own limit before the others; else all of them, those met first first. */
+function limitsText(signal: SignalView, { low, high }: SideLimits, own: OwnLimit | null): string {
+  const { symbol } = displayOf(signal);
+  const list = (limits: readonly number[]) => ({
+    n: limits.length,
+    limits: `${limits.map((limit) => plainNumber(limit, signal)).join(', ')}\u00a0${symbol}`.trim(),
+  });
+  if (own !== null) {
+    const others = [...low, ...high].filter((limit) => limit !== own.limit);
+    const limit = say('ownLimit', { limit: plainQuantity(own.limit, signal) });
+    return others.length === 0 ? limit : `${limit}; ${say('otherLimits', list(others))}`;
+  }
   const words = [
-    ...(low === null ? [] : [say('lowLimit', { limit: plainQuantity(low, unit) })]),
-    ...(high === null ? [] : [say('highLimit', { limit: plainQuantity(high, unit) })]),
+    ...(low.length === 0 ? [] : [say('lowLimits', list(low))]),
+    ...(high.length === 0 ? [] : [say('highLimits', list(high))]),
   ];
   return words.length === 0 ? say('noLimits') : words.join(', ');
 }
 
-function describe(signal: SignalView, last: number | null, scale: Scale, symbol: string): string {
+function describe(
+  signal: SignalView,
+  limits: string,
+  last: number | null,
+  scale: Scale,
+  symbol: string,
+): string {
   const name = ownName(signal.id);
-  const limits = limitsText(signal);
   if (last === null) return say('rulerEmpty', { name, limits });
-  const value = quantity(last, signal.unit, signal.resolution);
+  const value = quantity(last, signal, signal.resolution);
   const [from, to] = [endText(scale.from, scale), `${endText(scale.to, scale)} ${symbol}`];
   return `${say('rulerSays', { name, value, limits, from, to })} ${say('trailSays', { span: span(trailMs) })}`;
 }
@@ -157,8 +142,7 @@ function describe(signal: SignalView, last: number | null, scale: Scale, symbol:
 /** From each limit outward; beyond the second limit the hatch is crossed. */
 export function Banks({ marks, scale }: { readonly marks: Marks; readonly scale: Scale }) {
   const id = useId().replaceAll(':', '');
-  const low = marks.low ?? marks.lowLow;
-  const high = marks.high ?? marks.highHigh;
+  const [low = null, high = null] = [marks.low[0], marks.high[0]];
   const bank = (from: number, until: number, pattern: string): ComponentChild => (
     <rect
       class="bank"
@@ -168,9 +152,11 @@ export function Banks({ marks, scale }: { readonly marks: Marks; readonly scale:
     />
   );
   const edge = (value: number): ComponentChild => (
-    <rect class="bank-edge" x={percent(placeOn(scale, value))} />
+    <rect key={value} class="bank-edge" x={percent(placeOn(scale, value))} />
   );
-  const { lowLow, highHigh } = marks;
+  // Beyond the last of several; of those between, the edges tell.
+  const lowLow = marks.low.length > 1 ? marks.low.at(-1)! : null;
+  const highHigh = marks.high.length > 1 ? marks.high.at(-1)! : null;
   return (
     <>
       <defs>
@@ -195,10 +181,10 @@ export function Banks({ marks, scale }: { readonly marks: Marks; readonly scale:
       </defs>
       <rect class="base" width="100%" />
       {low === null ? null : bank(0, placeOn(scale, low), 'hatch')}
-      {lowLow === null || lowLow === low ? null : bank(0, placeOn(scale, lowLow), 'cross')}
+      {lowLow === null ? null : bank(0, placeOn(scale, lowLow), 'cross')}
       {high === null ? null : bank(placeOn(scale, high), 100, 'hatch')}
-      {highHigh === null || highHigh === high ? null : bank(placeOn(scale, highHigh), 100, 'cross')}
-      {[low, lowLow, high, highHigh].map((each) => (each === null ? null : edge(each)))}
+      {highHigh === null ? null : bank(placeOn(scale, highHigh), 100, 'cross')}
+      {[...marks.low, ...marks.high].map(edge)}
     </>
   );
 }

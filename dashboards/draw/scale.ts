@@ -1,10 +1,9 @@
 /** The scale a value is drawn on: what of it must be seen, rounded outward to whole steps. */
 
+/** Limits, the one met first first. */
 export interface Marks {
-  readonly lowLow: number | null;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly highHigh: number | null;
+  readonly low: readonly number[];
+  readonly high: readonly number[];
 }
 
 export interface Scale {
@@ -28,9 +27,8 @@ const leastSpan = 1e-6;
  * It moves in whole steps, so that it stands while a value wanders.
  */
 export function scaleFor(marks: Marks, values: readonly number[], canBeNegative = true): Scale {
-  const low = marks.low ?? marks.lowLow;
-  const high = marks.high ?? marks.highHigh;
-  const limits = [marks.lowLow, low, high, marks.highHigh].filter((each) => each !== null);
+  const [low = null, high = null] = [marks.low[0], marks.high[0]];
+  const limits = [...marks.low, ...marks.high];
   const all = [...limits, ...values];
   if (all.length === 0) return { from: 0, to: 1 };
   let from = Math.min(...all);

@@ -1,5 +1,6 @@
 /** How far a value is from its nearest limit, and which of a station's values is nearest to one. */
 import type { SignalView } from '../../agent/web/contract.ts';
+import { limitsOf } from './limits.ts';
 import { isUsable } from './reading.ts';
 
 export interface Margin {
@@ -11,14 +12,6 @@ export interface Margin {
   readonly share: number;
 }
 
-type Limits = SignalView['limits'];
-
-/** The first limit met on each side. */
-export const window = (limits: Limits): { low: number | null; high: number | null } => ({
-  low: limits.low ?? limits.low_low,
-  high: limits.high ?? limits.high_high,
-});
-
 /**
  * What half a window is worth where there is only one limit: 20 K for temperatures, a quarter of
  * the limit for the rest. For ordering stations alone; our judgement, no published source.
@@ -29,7 +22,8 @@ const halfWindow = (unit: string, limit: number): number =>
 export function marginOf(signal: SignalView): Margin | null {
   const { value, unit } = signal;
   if (value === null) return null;
-  const { low, high } = window(signal.limits);
+  const limits = limitsOf(signal);
+  const [low = null, high = null] = [limits.low[0], limits.high[0]];
   const half = low !== null && high !== null ? Math.max((high - low) / 2, Number.EPSILON) : null;
   const margins: Margin[] = [];
   if (low !== null)

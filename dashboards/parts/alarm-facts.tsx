@@ -37,7 +37,12 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
 }
 
 /** One sentence on time: reached in, since, over since, or that nobody can tell. */
-export function whenText(alarm: AlarmView, now: number, stale: boolean): string {
+export function whenText(
+  alarm: AlarmView,
+  signal: SignalView | undefined,
+  now: number,
+  stale: boolean,
+): string {
   const { evidence, state, returned, raised } = alarm;
   if (!alarm.judgeable) return say('cannotTell');
   if (state === 'normal') return say('closed', { clock: clock(returned ?? raised, now) });
@@ -51,7 +56,7 @@ export function whenText(alarm: AlarmView, now: number, stale: boolean): string 
   const forecast = forecastOf(alarm, now, stale);
   if (forecast !== null)
     return say('reachedIn', {
-      limit: plainQuantity(forecast.limit, evidence.unit),
+      limit: plainQuantity(forecast.limit, signal?.unit === evidence.unit ? signal : evidence.unit),
       range: spanRange(forecast.earliest - now, forecast.latest - now),
     });
   return say('since', { clock: clock(evidence.since ?? raised, now) });
@@ -61,7 +66,7 @@ export function whenText(alarm: AlarmView, now: number, stale: boolean): string 
 function nowText(alarm: AlarmView, signal: SignalView | undefined): string | null {
   if (alarm.evidence.value === null || signal === undefined || signal.value === null) return null;
   if (alarm.state === 'normal' || !alarm.judgeable || !isUsable(signal, nowMs())) return null;
-  return say('nowReads', { value: quantity(signal.value, signal.unit, signal.resolution) });
+  return say('nowReads', { value: quantity(signal.value, signal, signal.resolution) });
 }
 
 export function When({ alarm }: { readonly alarm: AlarmView }) {
@@ -71,7 +76,7 @@ export function When({ alarm }: { readonly alarm: AlarmView }) {
   const reads = useTold(() => (stale ? null : nowText(alarm, signal)));
   return (
     <span class="when">
-      <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, now, stale)}</span>{' '}
+      <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, signal, now, stale)}</span>{' '}
       {reads === null ? null : <span class="now-reads">{reads}</span>}{' '}
       <span class="priority">{say('priority')[alarm.priority]}</span>
     </span>

@@ -34,7 +34,7 @@ export function Reading({ signal }: { readonly signal: SignalView }) {
 /** Estimated values wear it. */
 const Value = ({ signal }: { readonly signal: SignalView }) => (
   <span class="value">
-    {signal.value === null ? '' : quantity(signal.value, signal.unit, signal.resolution)}
+    {signal.value === null ? '' : quantity(signal.value, signal, signal.resolution)}
     {signal.kind === 'derived' ? <small> {say('estimated')}</small> : null}
     {signal.kind === 'manual' ? <small> {say('handReading')}</small> : null}
   </span>

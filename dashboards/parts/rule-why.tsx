@@ -2,6 +2,7 @@
 import type { RuleView } from '../../agent/web/contract.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { span } from '../text/clock.ts';
+import { ruleConsequence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
 import { writtenQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
@@ -26,7 +27,7 @@ export function RuleWhy({ rule }: { readonly rule: RuleView }) {
   return (
     <section>
       <h2>{say('why')}</h2>
-      <p>{rule.consequence}</p>
+      <p>{ruleConsequence(rule)}</p>
       <p>{say('whyKind', { summary: rule.summary })}</p>
       {rule.respond_ms == null ? null : <p>{say('respond', { span: span(rule.respond_ms) })}</p>}
       <ul class="basis">

@@ -31,13 +31,13 @@ export function stationAlarms(
 }
 
 const leftText = (signal: SignalView, margin: Margin): string =>
-  differenceText(Math.abs(margin.left), signal.unit, signal.resolution);
+  differenceText(Math.abs(margin.left), signal, signal.resolution);
 
 /** "Wall 6.4 °C: 1.4 °C to its low limit" */
 export function marginText(signal: SignalView, margin: Margin): string {
   const facts = {
     name: ownName(signal.id),
-    value: quantity(signal.value ?? 0, signal.unit, signal.resolution),
+    value: quantity(signal.value ?? 0, signal, signal.resolution),
     left: leftText(signal, margin),
   };
   if (margin.left < 0) return say(margin.side === 'low' ? 'pastLow' : 'pastHigh', facts);

@@ -13,6 +13,7 @@ export const usual: Preferences = {
   temperature: 'Cel',
   pressure: 'bar',
   smallLength: 'um',
+  speed: 'm',
   ground: 'system',
   shiftsMin: [360, 840, 1_320],
 };

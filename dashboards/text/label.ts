@@ -2,21 +2,22 @@
  * A label's words in the reader's units: the wire brings each text with its placeholders and what
  * they stand for; a text without stands as the agent filled it.
  */
-import type { AlarmView, LabelFact } from '../../agent/web/contract.ts';
+import type { AlarmView, LabelFact, RuleView } from '../../agent/web/contract.ts';
 import { clock, span } from './clock.ts';
 import { spokenId } from './names.ts';
 import { plainQuantity, quantity } from './quantity.ts';
 
 type Template = NonNullable<AlarmView['label']['template']>;
 
-function factText(fact: LabelFact, now: number): string {
+function factText(name: string, fact: LabelFact, now: number): string {
   switch (fact.kind) {
     case 'quantity':
-      return plainQuantity(fact.value, fact.unit);
+      return plainQuantity(fact.value, fact);
     case 'reading':
-      return fact.digits === null
-        ? plainQuantity(fact.value, fact.unit)
-        : quantity(fact.value, fact.unit, 10 ** -fact.digits);
+      // A limit is told as under its ruler.
+      return fact.digits === null || name === 'limit'
+        ? plainQuantity(fact.value, fact)
+        : quantity(fact.value, fact, 10 ** -fact.digits);
     case 'duration':
       return span(fact.ms);
     case 'clock':
@@ -26,10 +27,10 @@ function factText(fact: LabelFact, now: number): string {
   }
 }
 
-const fill = (text: string, { facts, at }: Template): string =>
+const fill = (text: string, { facts, at }: Pick<Template, 'facts' | 'at'>): string =>
   text.replace(/\{\$([^}]*)\}/g, (_, name: string) => {
     const fact = facts[name];
-    return fact === undefined ? 'unknown' : factText(fact, at);
+    return fact === undefined ? 'unknown' : factText(name, fact, at);
   });
 
 export const alarmSentence = ({ label }: AlarmView): string =>
@@ -52,3 +53,9 @@ export function labelWords({ label }: AlarmView): LabelWords {
     caution: fill(template.caution, template),
   };
 }
+
+/** What a rule is there for, in the reader's units. */
+export const ruleConsequence = ({ consequence, template }: RuleView): string =>
+  template === undefined
+    ? consequence
+    : fill(template.consequence, { facts: template.facts, at: 0 });

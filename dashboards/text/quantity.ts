@@ -13,13 +13,18 @@ export interface Shown {
   readonly digits: number;
 }
 
-/** How the reader of this page wants a canonical unit. `near`: a value or limit, which decides for lengths. */
-export const displayOf = (unit: string, near: number | null): Display =>
-  displayIn(unit, near, readPreferences());
+/** What a number is in: canonical, and as the site writes it. A bare code is a thing nobody writes otherwise. */
+export type InUnit = string | { readonly unit: string; readonly written_unit?: string | undefined };
+
+/** How the reader of this page wants it. */
+export const displayOf = (inUnit: InUnit): Display =>
+  typeof inUnit === 'string'
+    ? displayIn(inUnit, undefined, readPreferences())
+    : displayIn(inUnit.unit, inUnit.written_unit, readPreferences());
 
 /** `resolution`: canonical step of the value; null where it keeps full doubles. */
-export function shown(value: number, unit: string, resolution: number | null): Shown {
-  const how = displayOf(unit, value);
+export function shown(value: number, inUnit: InUnit, resolution: number | null): Shown {
+  const how = displayOf(inUnit);
   const number = how.of(value);
   return { number, symbol: how.symbol, digits: digitsFor(resolution, how.perUnit, number) };
 }
@@ -32,34 +37,43 @@ export function numberText(number: number, digits: number): string {
 
 const nbsp = '\u00a0';
 
+const withUnit = (text: string, symbol: string): string =>
+  symbol === '' ? text : `${text}${nbsp}${symbol}`;
+
 /** Number and unit, never broken apart. */
-export function quantity(value: number, unit: string, resolution: number | null): string {
-  const { number, symbol, digits } = shown(value, unit, resolution);
-  const text = numberText(number, digits);
-  return symbol === '' ? text : `${text}${nbsp}${symbol}`;
+export function quantity(value: number, inUnit: InUnit, resolution: number | null): string {
+  const { number, symbol, digits } = shown(value, inUnit, resolution);
+  return withUnit(numberText(number, digits), symbol);
 }
 
-/** A limit or setting, which somebody wrote: as few decimals as say it. */
-export function plainQuantity(value: number, unit: string): string {
-  const how = displayOf(unit, value);
-  const number = Number(how.of(value).toPrecision(5));
-  const digits = (String(number).split('.')[1] ?? '').length;
-  const text = numberText(number, Math.min(digits, 4));
-  return how.symbol === '' ? text : `${text}${nbsp}${how.symbol}`;
+/**
+ * A limit or another number that somebody wrote, as doubles have it: four figures, whole numbers
+ * whole, no noughts at its end. The same text in the sentence, on the card and under the ruler.
+ */
+export function plainNumber(value: number, inUnit: InUnit): string {
+  const number = displayOf(inUnit).of(value);
+  const size = number === 0 ? 0 : Math.floor(Math.log10(Math.abs(number)));
+  const text = number.toFixed(Math.min(6, Math.max(0, 3 - size)));
+  return numberText(Number(text), text.includes('.') ? decimalsOf(text) : 0);
 }
+
+const decimalsOf = (text: string): number => (text.replace(/0+$/, '').split('.')[1] ?? '').length;
+
+export const plainQuantity = (value: number, inUnit: InUnit): string =>
+  withUnit(plainNumber(value, inUnit), displayOf(inUnit).symbol);
 
 /** How far one value is from another: readings differ by a difference, in its own unit. */
 export const differenceText = (
   difference: number,
-  unit: string,
+  inUnit: InUnit,
   resolution: number | null,
 ): string => {
-  if (unit !== 'Cel') return quantity(difference, unit, resolution);
-  return quantity(difference, 'K', resolution);
+  const unit = typeof inUnit === 'string' ? inUnit : inUnit.unit;
+  return quantity(difference, unit === 'Cel' ? 'K' : inUnit, resolution);
 };
 
 /** Settings that are readings; the others are spans, differences or counts and stand as written. */
-const readings: readonly string[] = ['low', 'low_low', 'high', 'high_high'];
+const readings: readonly string[] = ['low', 'low_low', 'high', 'high_high', 'target'];
 
 /** A setting as the site file has it, `112 Cel`, in the reader's unit where it is a reading or in kelvin. */
 export function writtenQuantity(setting: string, written: string): string {
@@ -68,5 +82,8 @@ export function writtenQuantity(setting: string, written: string): string {
   if (number === undefined || unit === null) return written;
   if (code === 'K') return plainQuantity(Number(number), 'K');
   if (!readings.includes(setting)) return written;
-  return plainQuantity(toCanonical(Number(number), unit), unit.canonical);
+  return plainQuantity(toCanonical(Number(number), unit), {
+    unit: unit.canonical,
+    written_unit: code,
+  });
 }

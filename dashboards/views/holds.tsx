@@ -11,6 +11,7 @@ import { useBoard } from '../state/board.ts';
 import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
 import { clock } from '../text/clock.ts';
+import { ruleConsequence } from '../text/label.ts';
 import { placeName, spokenId } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -54,7 +55,7 @@ export function Holds({ item }: { readonly item: string | null }) {
 /** A rule gives its own id for a reason; people are told what that rule is about. */
 export function HoldReason({ hold }: { readonly hold: HoldView }) {
   const rule = useBoard((board) => board.rules.get(hold.reason));
-  return <p>{rule === undefined ? hold.reason : rule.consequence}</p>;
+  return <p>{rule === undefined ? hold.reason : ruleConsequence(rule)}</p>;
 }
 
 function Standing({ hold }: { readonly hold: HoldView }) {

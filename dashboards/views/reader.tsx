@@ -13,6 +13,10 @@ const pressures = [
   ['kPa', 'kPa'],
   ['[psi]', 'psi'],
 ] as const;
+const speeds = [
+  ['m', 'm/s, m/min'],
+  ['[ft_i]/min', 'ft/min'],
+] as const;
 const smallLengths = [
   ['um', 'µm'],
   ['[mil_i]', 'mil'],
@@ -48,6 +52,13 @@ export function Reader() {
           value={chosen.smallLength}
           choices={smallLengths}
           choose={(length) => choose({ smallLength: length as Preferences['smallLength'] })}
+        />
+        <Choice
+          legend={say('speed')}
+          name="speed"
+          value={chosen.speed}
+          choices={speeds}
+          choose={(speed) => choose({ speed: speed as Preferences['speed'] })}
         />
         <Choice
           legend={say('ground')}

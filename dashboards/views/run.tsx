@@ -97,7 +97,7 @@ const minutes = (ms: number | null): number | null => (ms === null ? null : ms /
 
 function Figures({ run }: { readonly run: RunView }) {
   const { limits, peak } = run;
-  const degrees = displayOf('Cel', peak);
+  const degrees = displayOf('Cel');
   const rise = run.steepest_per_min;
   return (
     <div class="figures">

@@ -75,7 +75,7 @@ function AlarmsOn({ id }: { readonly id: string }) {
 
 function Source({ signal }: { readonly signal: SignalView }) {
   const rules = useBoard((board) => board.rules);
-  const { resolution, expect_every_ms: everyMs, unit, kind } = signal;
+  const { resolution, expect_every_ms: everyMs, kind } = signal;
   const judging = [...rules.values()].filter((rule) => rule.signals.includes(signal.id));
   return (
     <section>
@@ -84,7 +84,7 @@ function Source({ signal }: { readonly signal: SignalView }) {
         {say(kind)}{' '}
         {resolution === null
           ? null
-          : say('resolution', { step: differenceText(resolution, unit, resolution) })}{' '}
+          : say('resolution', { step: differenceText(resolution, signal, resolution) })}{' '}
         {everyMs === null ? null : say('expectEvery', { span: spanText(everyMs) })}
       </p>
       {judging.length === 0 ? null : <h2>{say('judgedBy')}</h2>}

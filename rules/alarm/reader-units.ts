@@ -9,8 +9,10 @@ import { unitSymbol } from './unit-symbol.ts';
 export interface ReaderUnits {
   readonly temperature: 'Cel' | '[degF]';
   readonly pressure: 'kPa' | 'bar' | '[psi]';
-  /** Film and residue. */
+  /** Films. */
   readonly smallLength: 'um' | '[mil_i]';
+  /** Air, parts drawn and carried: as each is written, in m/s or m/min, or both in feet. */
+  readonly speed: 'm' | '[ft_i]/min';
 }
 
 export interface Display {
@@ -32,7 +34,7 @@ const symbols: Readonly<Record<string, string>> = {
   um: 'µm',
   '[mil_i]': 'mil',
   'g/mL': 'g/mL',
-  'm/min': 'm/min',
+  '[ft_i]/min': 'ft/min',
 };
 
 function display(code: string): Display {
@@ -48,11 +50,17 @@ const asIs = (unit: string): Display => ({
   perUnit: 1,
 });
 
-/** Filter drops and drafts: in bar they would be all zeros. */
+/** Filter drops and draughts: in bar they would be all zeros. */
 const smallPressure = { bar: 'mbar', kPa: 'Pa', '[psi]': "[in_i'H2O]" } as const;
+const smallPressures = ['Pa', 'mbar', 'hPa', 'mm[H2O]', 'cm[H2O]', "[in_i'H2O]", 'mm[Hg]'];
+const films = ['um', 'nm', '[mil_i]', '[mil_us]'];
 
-/** How the reader wants a canonical unit. `near`: a value or limit, which decides for lengths. */
-export function displayOf(unit: string, near: number | null, units: ReaderUnits): Display {
+/**
+ * How the reader wants a canonical unit. `written`: the UCUM code in which the site or its station
+ * writes this thing, by which a draught is told from a header and a withdrawal from an exhaust; so
+ * one thing has one unit, whatever its value. Absent, it is as the canonical one.
+ */
+export function displayOf(unit: string, written: string | undefined, units: ReaderUnits): Display {
   const { temperature, pressure, smallLength } = units;
   switch (unit) {
     case 'Cel':
@@ -64,16 +72,23 @@ export function displayOf(unit: string, near: number | null, units: ReaderUnits)
       return { symbol: `${symbol}/min`, of: (value) => value * perUnit, perUnit };
     }
     case 'kPa':
-      return display(near !== null && Math.abs(near) < 5 ? smallPressure[pressure] : pressure);
+      return display(smallPressures.includes(written ?? '') ? smallPressure[pressure] : pressure);
     case 'mm':
-      return near !== null && Math.abs(near) < 3 ? display(smallLength) : asIs(unit);
+      return films.includes(written ?? '') ? display(smallLength) : asIs(unit);
     case 'm/s':
-      return near !== null && Math.abs(near) < 0.2 ? display('m/min') : asIs(unit);
+      return display(speedUnit(written ?? unit, units));
     case 'kg/m3':
       return display('g/mL');
     default:
       return asIs(unit);
   }
+}
+
+/** Rates of growth and of levels are told by the hour, whatever the reader has for speeds. */
+function speedUnit(written: string, { speed }: ReaderUnits): string {
+  if (written.endsWith('/h')) return 'mm/h';
+  if (speed !== 'm') return speed;
+  return written.endsWith('/min') ? 'm/min' : 'm/s';
 }
 
 /** Decimals that keep what the resolution tells and add nothing. */

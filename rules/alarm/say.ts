@@ -19,6 +19,8 @@ export interface Subject {
   /** All the rule judges, that one first; only that one where it is absent. */
   readonly signals?: readonly string[];
   readonly unit: string;
+  /** The UCUM code in which its signal is written, for readers with units of their own. */
+  readonly written?: string;
   readonly digits: number | null;
   readonly facts: Readonly<Record<string, Fact>>;
   /** IANA zone of the site. */
@@ -90,6 +92,7 @@ export type Spoken =
       readonly kind: 'reading';
       readonly value: number;
       readonly unit: string;
+      readonly written_unit?: string;
       readonly digits: number | null;
     }
   | { readonly kind: 'clock'; readonly at: EpochMs };
@@ -131,8 +134,9 @@ export function spokenOf(
   text('signal', subject.signal);
   text('container', subject.container ?? subject.station);
   const { value, limit, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
-  if (value !== undefined) words.set('value', { kind: 'reading', value, unit, digits });
-  if (limit !== undefined) words.set('limit', { kind: 'reading', value: limit, unit, digits });
+  const told = { kind: 'reading', unit, ...writtenUnit(subject), digits } as const;
+  if (value !== undefined) words.set('value', { ...told, value });
+  if (limit !== undefined) words.set('limit', { ...told, value: limit });
   if (slopePerH !== undefined) {
     words.set('slope', slope(slopePerH, unit));
     words.set('minuteslope', slope(slopePerH / 60, unit));
@@ -162,10 +166,22 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
   const other = evidence.other === undefined ? undefined : signals[evidence.other];
   if (other !== undefined) words.set('other', { kind: 'text', text: other });
   if (reference !== undefined)
-    words.set('reference', { kind: 'reading', value: reference, unit, digits });
+    words.set('reference', {
+      kind: 'reading',
+      value: reference,
+      unit,
+      ...writtenUnit(subject),
+      digits,
+    });
   for (const [name, value] of Object.entries({ difference, allowed }))
     if (value !== undefined)
-      words.set(name, { kind: 'reading', value, unit: differenceUnit(unit), digits });
+      words.set(name, {
+        kind: 'reading',
+        value,
+        unit: differenceUnit(unit),
+        ...(unit === 'Cel' ? {} : writtenUnit(subject)),
+        digits,
+      });
   for (const [name, ms] of Object.entries({
     reached: reachedMs,
     required: requiredMs,
@@ -174,6 +190,9 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
   }))
     if (ms !== undefined) words.set(name, { kind: 'duration', ms });
 }
+
+const writtenUnit = ({ written }: Subject): { readonly written_unit?: string } =>
+  written === undefined ? {} : { written_unit: written };
 
 const differenceUnit = (unit: string): string => (unit === 'Cel' ? 'K' : unit);
 

@@ -29,6 +29,8 @@ interface DerivedShape {
   readonly inputs: readonly DerivedInput[];
   /** Canonical UCUM code of the result; `any` where it follows from the first input. */
   readonly unit: string;
+  /** UCUM code in which people are told it, where that is not `unit`: films in `um`. */
+  readonly saidIn?: string;
   /** Decimals the result is quantised to. */
   readonly digits: number;
   /** Unit and decimals of the result, where they follow from the first input; null where it cannot serve. */
@@ -41,6 +43,7 @@ interface DerivedShape {
 
 export interface ResultOf {
   readonly unit: string;
+  readonly saidIn?: string;
   /** null keeps full doubles. */
   readonly digits: number | null;
 }

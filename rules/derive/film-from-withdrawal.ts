@@ -73,6 +73,7 @@ export const filmFromWithdrawal: SettledKind<FilmSettings> = {
     { name: 'withdrawal', unit: 'm/s', meaning: 'speed at which parts are drawn from the tank' },
   ],
   unit: 'mm',
+  saidIn: 'um',
   digits: 4,
   source: 'Landau and Levich 1942, Derjaguin 1943; least squares in logarithms',
   range: 'over 0 to 100 m/min; without panels a capillary number up to 0.1',

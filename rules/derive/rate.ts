@@ -30,7 +30,7 @@ const rates: Readonly<Record<string, RateOf>> = {
   K: { unit: 'K/min', digits: 2, times: 1 },
   L: { unit: 'L/min', digits: 2, times: 1 },
   '1': { unit: '/min', digits: 2, times: 1 },
-  mm: { unit: 'm/s', digits: 7, times: 1 / 60_000 },
+  mm: { unit: 'm/s', saidIn: 'mm/h', digits: 7, times: 1 / 60_000 },
 };
 
 interface RateSettings extends Span {

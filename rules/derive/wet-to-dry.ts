@@ -15,6 +15,7 @@ export const wetToDry: SettledKind<WetToDrySettings> = {
   summary: 'Dry film that a wet film leaves, by its solids by volume.',
   inputs: [{ name: 'wet', unit: 'mm', meaning: 'wet film, gauged or worked out' }],
   unit: 'mm',
+  saidIn: 'um',
   digits: 4,
   source: 'definition of solids by volume',
   range: 'wet film of 0 to 10 mm',

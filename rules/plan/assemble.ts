@@ -39,6 +39,7 @@ export function assembleSignals(
         id,
         kind: draft.kind,
         unit: draft.unit,
+        ...writtenOf(draft),
         digits: draft.digits,
         holdMs: draft.holdMs,
         latenessMs: draft.latenessMs,
@@ -48,6 +49,14 @@ export function assembleSignals(
   }
   const signals = [...found.values()].sort(byId);
   return { signals, index: new Map(signals.map((signal, i) => [signal.id, i])) };
+}
+
+/** A derived signal is told as its kind says, else as the input it is of one quantity with. */
+function writtenOf({ reading, derived, unit }: SignalDraft): Pick<PlanSignal, 'written'> {
+  const said = (reading?.sensor?.unit ?? reading?.sent)?.code ?? derived?.saidIn;
+  if (said !== undefined) return { written: said };
+  const [first] = derived?.inputs ?? [];
+  return first === undefined || first.unit !== unit ? {} : writtenOf(first);
 }
 
 const twice = (id: string, what: string, path: SiteProblem['path']): SiteProblem => ({

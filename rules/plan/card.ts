@@ -21,8 +21,13 @@ export interface CardSetting {
 
 /** What a placeholder of the label prints that the evidence does not hold. */
 export type Fact =
-  /** In the canonical unit; `K` is a difference. */
-  | { readonly kind: 'quantity'; readonly value: number; readonly unit: string }
+  /** In the canonical unit; `K` is a difference. `written_unit`: the UCUM code it was written in. */
+  | {
+      readonly kind: 'quantity';
+      readonly value: number;
+      readonly unit: string;
+      readonly written_unit?: string;
+    }
   | { readonly kind: 'duration'; readonly ms: number }
   | { readonly kind: 'text'; readonly text: string };
 

@@ -15,10 +15,10 @@ import { latenessMsDefault } from '../site/bounds.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { derivedFieldNames } from '../site/signal-schema.ts';
 import type { TemplateNumber } from '../stations/station.ts';
-import { sentence } from './sentence.ts';
 import type { DerivedDraft, Path, Report, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
 import { checkSettings, draftSettings } from './rule-settings.ts';
+import { sentence } from './sentence.ts';
 
 /** A derived signal before it is known whether it can be. */
 export interface Wanted {
@@ -89,18 +89,29 @@ export function draftDerived(
     path: wanted.path,
     kind: 'derived',
     ...shape,
-    ...result,
+    unit: result.unit,
+    digits: result.digits,
     holdMs: 0,
     latenessMs: latenessMsDefault,
     expectEveryMs: null,
     reading: null,
-    derived: { kind, inputs: inputs.map(({ signal }) => signal), marks, ...settings },
+    derived: {
+      kind,
+      ...(result.saidIn === undefined ? {} : { saidIn: result.saidIn }),
+      inputs: inputs.map(({ signal }) => signal),
+      marks,
+      ...settings,
+    },
   };
 }
 
 const resultOf = (kind: DerivedKind, { unit, digits }: SignalDraft): ResultOf | null =>
   kind.result === undefined
-    ? { unit: kind.unit, digits: kind.digits }
+    ? {
+        unit: kind.unit,
+        digits: kind.digits,
+        ...(kind.saidIn === undefined ? {} : { saidIn: kind.saidIn }),
+      }
     : kind.result({ unit, digits });
 
 /** Ids of the marks that start it anew; a mark that is not there starts nothing. */

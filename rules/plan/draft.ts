@@ -95,6 +95,8 @@ export interface SignalDraft {
 
 export interface DerivedDraft {
   readonly kind: DerivedKind;
+  /** The UCUM code in which people are told it, where its kind says one. */
+  readonly saidIn?: string;
   /** Those that are given, in the kind's order. */
   readonly inputs: readonly SignalDraft[];
   /** Ids of the marks that start it anew. */

@@ -18,6 +18,8 @@ export interface PlanSignal {
   readonly kind: SignalKind;
   /** Canonical UCUM unit. */
   readonly unit: string;
+  /** The UCUM code in which the site or its station writes it; as `unit` where absent. For people alone. */
+  readonly written?: string;
   /** Decimals of the resolution: a value is `k / 10^digits`; null keeps full doubles. */
   readonly digits: number | null;
   /** How long after its own time a sample is judged; 0 where the arrival is its time. */

@@ -78,6 +78,7 @@ export function compileFacts(
           kind: 'quantity',
           value: withoutDust(toCanonical(value, unit)),
           unit: unit.canonical,
+          ...(unit.code === unit.canonical ? {} : { written_unit: unit.code }),
         },
       ];
     }),

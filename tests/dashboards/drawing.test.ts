@@ -6,7 +6,7 @@ import { columnsOf, summaryOf } from '../../dashboards/draw/series.ts';
 import { corridorOf } from '../../dashboards/judge/corridor.ts';
 import { placeName } from '../../dashboards/text/names.ts';
 
-const none = { lowLow: null, low: null, high: null, highHigh: null };
+const none = { low: [], high: [] };
 
 describe('a ruler’s scale', () => {
   test('shows every limit and value, with room for the banks', () => {
@@ -18,7 +18,10 @@ describe('a ruler’s scale', () => {
         fc.array(number, { minLength: 1 }),
         (a, b, values) => {
           const [low, high] = a !== null && b !== null && a > b ? [b, a] : [a, b];
-          const scale = scaleFor({ ...none, low, high }, values);
+          const scale = scaleFor(
+            { low: low === null ? [] : [low], high: high === null ? [] : [high] },
+            values,
+          );
           expect(scale.to).toBeGreaterThan(scale.from);
           for (const each of [
             ...values,
@@ -35,12 +38,12 @@ describe('a ruler’s scale', () => {
     );
   });
   test('stands while the value wanders inside the window', () => {
-    const marks = { ...none, low: 18, high: 27 };
+    const marks = { low: [18], high: [27] };
     expect(scaleFor(marks, [21.4])).toEqual(scaleFor(marks, [23.9]));
   });
   test('a level has no end below nothing', () => {
-    expect(scaleFor({ ...none, low: 260 }, [205, 818], false).from).toBe(0);
-    expect(scaleFor({ ...none, low: 5 }, [2], true).from).toBeLessThan(2);
+    expect(scaleFor({ ...none, low: [260] }, [205, 818], false).from).toBe(0);
+    expect(scaleFor({ ...none, low: [5] }, [2], true).from).toBeLessThan(2);
   });
   test.each([
     [0.7, 1],

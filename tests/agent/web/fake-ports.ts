@@ -23,6 +23,7 @@ import type {
   WebPorts,
 } from '#agent/web/ports.ts';
 import type { RunView } from '#agent/web/run-contract.ts';
+import { evidence } from './fake-evidence.ts';
 import { run } from './fake-run.ts';
 import { FakeWritten } from './fake-written.ts';
 import { now } from './moment.ts';
@@ -36,6 +37,7 @@ export const signal = (name = 'wall'): SignalView => ({
   signal: name,
   kind: 'measured',
   unit: 'Cel',
+  written_unit: 'Cel',
   resolution: 0.1,
   expect_every_ms: 60_000,
   value: 6.4,
@@ -43,6 +45,10 @@ export const signal = (name = 'wall'): SignalView => ({
   quality: { grade: 'good', cause: null },
   late_at: null,
   limits: { low_low: 5, low: 7, high: null, high_high: null },
+  judged_at: [
+    { rule: 'mounts-2/store-1/cold-adhesive', side: 'low', limit: 5 },
+    { rule: 'mounts-2/store-1/cold-adhesive', side: 'low', limit: 7 },
+  ],
 });
 
 export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
@@ -65,29 +71,7 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
     caution: 'Full drums crush.',
     deferral: 'Advice only; this is no safety system.',
   },
-  evidence: {
-    unit: 'Cel',
-    value: 6.4,
-    at: now - 1_000,
-    limit: 7,
-    side: 'low',
-    since: now - 600_000,
-    slope_per_h: -0.8,
-    earliest: null,
-    latest: null,
-    duration_ms: 600_000,
-    cause: null,
-    which: null,
-    reference: null,
-    difference: null,
-    allowed: null,
-    per_ms: null,
-    other: null,
-    pattern: null,
-    reached_ms: null,
-    required_ms: null,
-    left_ms: null,
-  },
+  evidence,
   raised: now,
   returned: null,
   acknowledged: null,
@@ -170,6 +154,10 @@ export const rule: RuleView = {
   steps: ['Close doors and gates.'],
   do_not: ['warm it with flame'],
   basis: 'common practice, no published source',
+  hazard: 'freezing',
+  people: false,
+  gates: [{ signal: 'm/store-1/door', low: 0, high: 0, unit: '1' }],
+  hold: 'container drum-7',
 };
 
 export class FakePorts extends FakeWritten implements WebPorts {

@@ -6,18 +6,18 @@ import {
   alarmSchema,
   coverageSchema,
   holdSchema,
-  ruleSchema,
   sampleEventSchema,
   signalSchema,
 } from '#agent/web/contract.ts';
+import { ruleSchema } from '#agent/web/rule-contract.ts';
 import { coverageView } from '#agent/wiring/coverage-view.ts';
-import { alarmView, holdView, ruleView, sampleView, signalView } from '#agent/wiring/views.ts';
+import { ruleView } from '#agent/wiring/rule-view.ts';
+import { noLimits } from '#agent/wiring/ruler-limits.ts';
+import { alarmView, holdView, sampleView, signalView } from '#agent/wiring/views.ts';
 import { quality } from '#rules/signal/quality.ts';
 import { uniform } from '../../rules/kinds/chance.ts';
 import { freshFolder } from '../store/folders.ts';
 import { Works, works } from './works.ts';
-
-const noLimits = { low_low: null, low: null, high: null, high_high: null };
 
 const fits = (schema: z.ZodType, view: unknown): void => {
   // Through JSON, as it travels: what JSON turns into null must be allowed to be null.
@@ -42,7 +42,7 @@ function look(agent: Works): number {
     expect(view.label.sentence).not.toMatch(/unknown|NaN|undefined|Infinity|[{}]/);
   }
   for (const hold of desk.heldNow()) fits(holdSchema, holdView(hold));
-  for (const card of rules) fits(ruleSchema, ruleView(card, signalOf(card.signal)));
+  for (const card of rules) fits(ruleSchema, ruleView(card, signalOf));
   const frozen = new Set(
     live.running!.present.rules.flatMap((rule) => (rule.frozenAt === null ? [] : [rule.plan.id])),
   );
