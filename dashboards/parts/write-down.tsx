@@ -34,6 +34,9 @@ export function WriteDown({ station, signals }: WriteDownProps) {
   );
 }
 
+/** Of several nothing is chosen beforehand: what is written down by a slip of the hand is believed. */
+const only = <T,>(of: readonly T[]): T | undefined => (of.length === 1 ? of[0] : undefined);
+
 function SayMark({
   station,
   marks: { marks, clocks },
@@ -43,12 +46,13 @@ function SayMark({
 }) {
   const command = useCommand();
   const now = useNow(60_000);
-  const [name, setName] = useState(marks[0]!.mark);
+  const [name, setName] = useState(only(marks)?.mark ?? '');
   const [item, setItem] = useState('');
   const [when, setWhen] = useWhen();
-  const mark = marks.find((each) => each.mark === name) ?? marks[0]!;
+  const mark = marks.find((each) => each.mark === name);
   const send = async (event: Event): Promise<void> => {
     event.preventDefault();
+    if (mark === undefined) return;
     const of = mark.what === null ? {} : { item };
     const said = { station, mark: mark.mark, ...of, ...atOf(when) };
     if (await command.send(marksPath, said)) setItem('');
@@ -60,18 +64,22 @@ function SayMark({
         <Choice
           legend={say('markLegend')}
           name="mark"
-          value={mark.mark}
+          value={name}
           choices={marks.map((each) => [each.mark, ownName(each.mark)])}
           choose={setName}
         />
-        <p class="hint">
-          {mark.meaning} {say('markByWhom', { who: mark.by_whom })}{' '}
-          {mark.last === null ? null : say('markLast', { clock: clock(mark.last.at, now) })}
-        </p>
-        <ItemField mark={mark} clocks={clocks} item={item} setItem={setItem} />
-        <WhenField name="mark-when" when={when} setWhen={setWhen} />
-        <Outcome state={command.state} noAnswer={say('notSentOther')} />
-        <button type="submit">{say('send')}</button>
+        {mark === undefined ? null : (
+          <>
+            <p class="hint">
+              {mark.meaning} {say('markByWhom', { who: mark.by_whom })}{' '}
+              {mark.last === null ? null : say('markLast', { clock: clock(mark.last.at, now) })}
+            </p>
+            <ItemField mark={mark} clocks={clocks} item={item} setItem={setItem} />
+            <WhenField name="mark-when" when={when} setWhen={setWhen} />
+            <Outcome state={command.state} noAnswer={say('notSentOther')} />
+            <button type="submit">{say('send')}</button>
+          </>
+        )}
       </form>
     </details>
   );
@@ -109,16 +117,16 @@ function ItemField({ mark, clocks, item, setItem }: ItemFieldProps) {
 
 function EnterReading({ signals }: { readonly signals: readonly SignalView[] }) {
   const command = useCommand();
-  const [id, setId] = useState(signals[0]!.id);
+  const [id, setId] = useState(only(signals)?.id ?? '');
   const [value, setValue] = useState('');
   const [when, setWhen] = useWhen();
-  const signal = signals.find((each) => each.id === id) ?? signals[0]!;
-  const unit = signal.written_unit;
-  const symbol = unitSymbol(unit);
+  const signal = signals.find((each) => each.id === id);
+  const symbol = signal === undefined ? '' : unitSymbol(signal.written_unit);
   const send = async (event: Event): Promise<void> => {
     event.preventDefault();
-    const entered = { signal: signal.id, value: Number(value), unit, ...atOf(when) };
-    if (await command.send(readingsPath, entered)) setValue('');
+    if (signal === undefined) return;
+    const entered = { signal: id, value: Number(value), unit: signal.written_unit };
+    if (await command.send(readingsPath, { ...entered, ...atOf(when) })) setValue('');
   };
   return (
     <details class="more">
@@ -127,24 +135,28 @@ function EnterReading({ signals }: { readonly signals: readonly SignalView[] }) 
         <Choice
           legend={say('readingLegend')}
           name="reading"
-          value={signal.id}
+          value={id}
           choices={signals.map((each) => [each.id, ownName(each.id)])}
           choose={setId}
         />
-        <label class="field">
-          {symbol === '' ? say('readingBare') : say('readingValue', { unit: symbol })}
-          <input
-            required
-            type="number"
-            step="any"
-            inputMode="decimal"
-            value={value}
-            onInput={(event) => setValue(event.currentTarget.value)}
-          />
-        </label>
-        <WhenField name="reading-when" when={when} setWhen={setWhen} />
-        <Outcome state={command.state} noAnswer={say('notSentOther')} />
-        <button type="submit">{say('send')}</button>
+        {signal === undefined ? null : (
+          <>
+            <label class="field">
+              {symbol === '' ? say('readingBare') : say('readingValue', { unit: symbol })}
+              <input
+                required
+                type="number"
+                step="any"
+                inputMode="decimal"
+                value={value}
+                onInput={(event) => setValue(event.currentTarget.value)}
+              />
+            </label>
+            <WhenField name="reading-when" when={when} setWhen={setWhen} />
+            <Outcome state={command.state} noAnswer={say('notSentOther')} />
+            <button type="submit">{say('send')}</button>
+          </>
+        )}
       </form>
     </details>
   );
@@ -154,7 +166,7 @@ function Clocks({ clocks }: { readonly clocks: readonly ClockView[] }) {
   const now = useNow(60_000);
   return (
     <>
-      <h3>{say('clocksRunning')}</h3>
+      <h2>{say('clocksRunning')}</h2>
       <ul class="plain-list">
         {clocks.map((each) => (
           <li key={`${each.rule} ${each.item ?? ''}`}>{clockText(each, now)}</li>
