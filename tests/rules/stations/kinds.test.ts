@@ -1,7 +1,9 @@
 /** A station kind hangs together: its rules judge signals it knows, its hazards are watched. */
 import { describe, expect, test } from 'vitest';
 import { derivedKinds } from '#rules/derive/derived.ts';
+import { settingsSchema } from '#rules/derive/derived-kind.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
+import { settingNames } from '#rules/plan/rule-settings.ts';
 import { parseDuration } from '#rules/quantity/duration.ts';
 import { parseQuantity } from '#rules/quantity/quantity.ts';
 import { unitOf } from '#rules/quantity/unit.ts';
@@ -52,6 +54,17 @@ describe.each([...stationKinds])('%s', (name, kind) => {
       const wanted = inputs.filter(({ name, optional }) => !optional || given.includes(name));
       expect(given).toEqual(wanted.map((input) => input.name));
       expect(signals).toEqual(expect.arrayContaining(Object.values(derived.inputs)));
+    }
+  });
+  test('numbers of derived signals are settings of their kind, and marks are of the station', () => {
+    for (const { name, kind: of, numbers = [], startsOn = [] } of kind.derived) {
+      const written = settingsSchema(derivedKinds.get(of)!);
+      const known = written === null ? [] : settingNames({ written });
+      expect(known, name).toEqual(expect.arrayContaining(numbers.map(({ setting }) => setting)));
+      const needed = numbers.filter((number) => number.value === null && !number.optional);
+      for (const number of needed) expect(number.needs, name).toBeTruthy();
+      const marks = (kind.marks ?? []).map((mark) => mark.name);
+      expect(marks, name).toEqual(expect.arrayContaining([...startsOn]));
     }
   });
 });
