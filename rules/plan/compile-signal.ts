@@ -39,8 +39,8 @@ export function compileSignal(
   const measured = isMeasured(written);
   const names = measured ? compileNames(written, path, report) : [];
   const unit = compileUnit(written, path, known, report);
-  if (unit === null) return null;
   const sensor = compileSensor(station, written, path, report);
+  if (unit === null) return null;
   if (measured) reportDueEvery(written, path, report);
   const times = (measured ? compileTimes : manualTimes)(written, path, report);
   return {
