@@ -1,6 +1,5 @@
 /**
- * Three bands: people can be hurt; before the shift ends; can wait. Inside a band, by when it
- * starts to matter.
+ * Three bands: people can be hurt; before the shift ends; can wait.
  *
  * Always true: a lost signal on a hazard to people ranks with that hazard; the signal word and
  * the priority stay two facts, and neither is derived from the other.
@@ -51,26 +50,4 @@ export function bandOf(alarm: AlarmView, known: Known, shiftEnd: number): Band {
   if (isOver(alarm)) return 'wait';
   if (alarm.priority === 'high') return 'shift';
   return alarm.priority === 'medium' && mattersAt(alarm) < shiftEnd ? 'shift' : 'wait';
-}
-
-/**
- * What still wants an answer before what has one or is over; then by when it starts to matter. A
- * latched one that nobody answered is not over: a falling number is no all-clear.
- */
-function inOrder(a: AlarmView, b: AlarmView): number {
-  const rank = (alarm: AlarmView): number =>
-    isAnswered(alarm) || alarm.state === 'returned-unacknowledged' ? 1 : 0;
-  return rank(a) - rank(b) || mattersAt(a) - mattersAt(b) || (a.occurrence < b.occurrence ? -1 : 1);
-}
-
-/** Occurrences by band, in the order they are shown. */
-export function sortInBands(
-  alarms: Iterable<AlarmView>,
-  known: Known,
-  shiftEnd: number,
-): Record<Band, string[]> {
-  const sorted: Record<Band, string[]> = { people: [], shift: [], wait: [] };
-  const open = [...alarms].filter(isOpen).sort(inOrder);
-  for (const alarm of open) sorted[bandOf(alarm, known, shiftEnd)].push(alarm.occurrence);
-  return sorted;
 }

@@ -7,20 +7,25 @@ import { useBoard } from '../state/board.ts';
 import { useNow, useStale } from '../state/link.ts';
 import { alarmSentence } from '../text/label.ts';
 import { Answered, When } from './alarm-facts.tsx';
+import { Also } from './also.tsx';
 import { SignalWord } from './signal-word.tsx';
 
 interface EntryProps {
   readonly alarm: AlarmView;
+  /** Milder alarms of the same reading. */
+  readonly also?: readonly AlarmView[];
   /** Without its ruler: where many stand close together. */
   readonly short?: boolean;
 }
 
-export function Entry({ alarm, short = false }: EntryProps) {
+const nobody: readonly AlarmView[] = [];
+
+export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
   const now = useNow(10_000);
   const forecast = forecastOf(alarm, now, useStale());
   return (
-    <li class={`entry${isAnswered(alarm) ? '' : ' entry-open'}`}>
+    <li class={`entry${[alarm, ...also].every(isAnswered) ? '' : ' entry-open'}`}>
       <div class="entry-head">
         <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
         <Answered alarm={alarm} />
@@ -32,6 +37,7 @@ export function Entry({ alarm, short = false }: EntryProps) {
       {short || signal === undefined ? null : (
         <Ruler signal={signal} forecast={forecast} alarm={alarm} />
       )}
+      <Also alarms={also} />
     </li>
   );
 }

@@ -1,6 +1,7 @@
 /** What a station says of itself in a line or two: its worst margin, its most urgent alarm. */
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
-import { bands, isAnswered, isOpen, type Known, sortInBands } from '../judge/bands.ts';
+import { bands, isAnswered, type Known } from '../judge/bands.ts';
+import { cardsInBands } from '../judge/cards.ts';
 import { type StationPlace, stationId } from '../judge/journey.ts';
 import { type Margin, worstMargin } from '../judge/margin.ts';
 import { to } from '../router.ts';
@@ -15,19 +16,26 @@ export const stationSignals = (
   station: StationPlace,
 ): SignalView[] => [...signals.values()].filter((each) => stationId(each) === stationId(station));
 
-/** Open alarms of a station, the most urgent first. */
-export function stationAlarms(
+export interface StationCard {
+  readonly worst: AlarmView;
+  readonly also: readonly AlarmView[];
+}
+
+/** Open alarms of a station as cards, the most urgent first. */
+export function stationCards(
   alarms: ReadonlyMap<string, AlarmView>,
   station: StationPlace,
   known: Known,
   now: number,
-): AlarmView[] {
-  const here = [...alarms.values()].filter(
-    (alarm) => isOpen(alarm) && stationId(alarm) === stationId(station),
-  );
-  const order = sortInBands(here, known, now);
-  const byId = new Map(here.map((alarm) => [alarm.occurrence, alarm]));
-  return bands.flatMap((band) => order[band]).map((each) => byId.get(each)!);
+): StationCard[] {
+  const here = [...alarms.values()].filter((alarm) => stationId(alarm) === stationId(station));
+  const order = cardsInBands(here, known, now);
+  return bands
+    .flatMap((band) => order[band])
+    .flatMap((card) => {
+      const [worst, ...also] = card.flatMap((each) => alarms.get(each) ?? []);
+      return worst === undefined ? [] : [{ worst, also }];
+    });
 }
 
 const leftText = (signal: SignalView, margin: Margin): string =>
@@ -58,15 +66,15 @@ export function WorstMargin({ signals, now }: MarginProps) {
   );
 }
 
-export function MostUrgent({ alarms }: { readonly alarms: readonly AlarmView[] }) {
-  const [first] = alarms;
+export function MostUrgent({ cards }: { readonly cards: readonly StationCard[] }) {
+  const first = cards[0]?.worst;
   if (first === undefined) return null;
   return (
     <div class="urgent">
       <SignalWord word={first.label.word} answered={isAnswered(first)} />
       <a href={to('alarm', first.occurrence)}>{alarmSentence(first)}</a>
       {first.judgeable ? null : <span>{say('cannotTell')}</span>}
-      {alarms.length === 1 ? null : <span>{say('moreAlarms', { n: alarms.length - 1 })}</span>}
+      {cards.length === 1 ? null : <span>{say('moreAlarms', { n: cards.length - 1 })}</span>}
     </div>
   );
 }

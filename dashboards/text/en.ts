@@ -60,6 +60,8 @@ export const en = {
   overLatched:
     'Over since {$clock}. It stays until somebody resets it; a falling number is no all-clear.',
   closed: 'Over since {$clock}.',
+  also: 'Also on this reading',
+  alsoEach: '{$rule}, limit {$limit}',
   cannotTell: 'Cannot tell whether this is over.',
   shelvedUntil: 'Shelved until {$clock}.',
   suppressed: 'Not called for now, by the line’s state.',
@@ -155,7 +157,7 @@ export const en = {
   },
   journey: 'The part’s journey, {$line}',
   worstMargin: 'Nearest to a limit',
-  moreAlarms: '.match $n one {{and {$n} more}} * {{and {$n} more}}',
+  moreAlarms: 'and {$n} more',
   readings: 'Readings',
   alarmsHere: 'Alarms here',
   notWatchedHere: 'Not watched',

@@ -1,5 +1,6 @@
 /** What is wrong, in three bands: people first, then time. */
-import { type Band, bands, isAside, isOver, sortInBands } from '../judge/bands.ts';
+import { type Band, bands, isAside, isOver } from '../judge/bands.ts';
+import { type Card, cardsInBands } from '../judge/cards.ts';
 import { shiftEnd } from '../judge/shift.ts';
 import { Entry } from '../parts/entry.tsx';
 import { useBoard } from '../state/board.ts';
@@ -9,7 +10,7 @@ import { useSteady } from '../state/steady.ts';
 import { clock, hourMinute } from '../text/clock.ts';
 import { say } from '../text/say.ts';
 
-type Order = Record<Band, string[]>;
+type Order = Record<Band, Card[]>;
 
 export function Attention() {
   const alarms = useBoard((board) => board.alarms);
@@ -19,7 +20,7 @@ export function Attention() {
   const { shiftsMin } = usePreferences();
   const now = useNow(10_000);
   const end = shiftEnd(now, timezone, shiftsMin);
-  const order = sortInBands(alarms.values(), { coverage, rules }, end);
+  const order = cardsInBands(alarms.values(), { coverage, rules }, end);
   const { shown, held, show } = useSteady(order, keyOf);
   const aside = [...alarms.values()].filter(isAside);
   return (
@@ -33,12 +34,7 @@ export function Attention() {
       {bands.every((band) => shown[band].length === 0) ? <Nothing /> : null}
       <div class="bands">
         {bands.map((band) => (
-          <BandOf
-            key={band}
-            band={band}
-            title={titleOf(band, end, now)}
-            occurrences={shown[band]}
-          />
+          <BandOf key={band} band={band} title={titleOf(band, end, now)} cards={shown[band]} />
         ))}
       </div>
       {aside.length === 0 ? null : (
@@ -56,7 +52,7 @@ export function Attention() {
   );
 }
 
-const keyOf = (order: Order): string => bands.map((band) => order[band].join()).join('|');
+const keyOf = (order: Order): string => bands.map((band) => order[band].join(' ')).join('|');
 
 const titleOf = (band: Band, end: number, now: number): string =>
   band === 'shift' ? say('shift', { clock: clock(end, now) }) : say(band);
@@ -64,20 +60,22 @@ const titleOf = (band: Band, end: number, now: number): string =>
 interface BandProps {
   readonly band: Band;
   readonly title: string;
-  readonly occurrences: readonly string[];
+  readonly cards: readonly Card[];
 }
 
-function BandOf({ band, title, occurrences }: BandProps) {
+function BandOf({ band, title, cards }: BandProps) {
   const alarms = useBoard((board) => board.alarms);
-  const found = occurrences.flatMap((each) => alarms.get(each) ?? []);
-  if (found.length === 0) return null;
+  if (cards.length === 0) return null;
   return (
     <section class={`band band-${band}`}>
       <h2 class="band-title">{title}</h2>
       <ul class="entries">
-        {found.map((alarm) => (
-          <Entry key={alarm.occurrence} alarm={alarm} short={isOver(alarm)} />
-        ))}
+        {cards.map((card) => {
+          const [worst, ...also] = card.flatMap((each) => alarms.get(each) ?? []);
+          return worst === undefined ? null : (
+            <Entry key={worst.occurrence} alarm={worst} also={also} short={isOver(worst)} />
+          );
+        })}
       </ul>
     </section>
   );

@@ -3,7 +3,7 @@ import { journey, type StationPlace, stationId } from '../judge/journey.ts';
 import {
   MostUrgent,
   NothingHere,
-  stationAlarms,
+  stationCards,
   stationSignals,
   WorstMargin,
 } from '../parts/station-words.tsx';
@@ -47,14 +47,14 @@ function Cell({ station }: { readonly station: StationPlace }) {
   const rules = useBoard((board) => board.rules);
   const now = useNow();
   usePreferences();
-  const urgent = stationAlarms(alarms, station, { coverage, rules }, now);
+  const urgent = stationCards(alarms, station, { coverage, rules }, now);
   return (
     <li class="cell">
       <h2>
         <a href={to('station', stationId(station))}>{ownName(station.station)}</a>
         <small>{kindText(station.kind)}</small>
       </h2>
-      {urgent.length === 0 ? <NothingHere station={station} /> : <MostUrgent alarms={urgent} />}
+      {urgent.length === 0 ? <NothingHere station={station} /> : <MostUrgent cards={urgent} />}
       <WorstMargin signals={stationSignals(signals, station)} now={now} />
     </li>
   );

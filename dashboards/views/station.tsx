@@ -6,7 +6,7 @@ import { hasLimits } from '../judge/limits.ts';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
 import { Reading } from '../parts/reading.tsx';
-import { stationAlarms, stationSignals, WorstMargin } from '../parts/station-words.tsx';
+import { stationCards, stationSignals, WorstMargin } from '../parts/station-words.tsx';
 import { Strip } from '../parts/strip.tsx';
 import { WriteDown } from '../parts/write-down.tsx';
 import { to } from '../router.ts';
@@ -63,14 +63,14 @@ function AlarmsHere({ station }: { readonly station: StationPlace }) {
   const coverage = useBoard((board) => board.coverage);
   const rules = useBoard((board) => board.rules);
   const now = useNow(10_000);
-  const here = stationAlarms(alarms, station, { coverage, rules }, now);
+  const here = stationCards(alarms, station, { coverage, rules }, now);
   if (here.length === 0) return null;
   return (
     <>
       <h2>{say('alarmsHere')}</h2>
       <ul class="entries">
-        {here.map((alarm) => (
-          <Entry key={alarm.occurrence} alarm={alarm} short />
+        {here.map(({ worst, also }) => (
+          <Entry key={worst.occurrence} alarm={worst} also={also} short />
         ))}
       </ul>
     </>

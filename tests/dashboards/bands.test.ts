@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmView, CoverageView, RuleView } from '#agent/web/contract.ts';
-import { bandOf, isPeople, type Known, sortInBands } from '../../dashboards/judge/bands.ts';
+import { bandOf, isPeople, type Known } from '../../dashboards/judge/bands.ts';
+import { cardsInBands } from '../../dashboards/judge/cards.ts';
 import { alarm, coverage, now, rule } from '../agent/web/fake-ports.ts';
 
 const hour = 3_600_000;
@@ -83,8 +84,9 @@ describe('before the shift ends, or later', () => {
 });
 
 describe('inside a band', () => {
+  // Each its own place, so that each is a card of its own.
   const named = (occurrence: string, over: Partial<AlarmView>): AlarmView =>
-    of({ occurrence, priority: 'high', ...over });
+    of({ occurrence, signal: occurrence, priority: 'high', ...over });
   test('what wants an answer before what has one; then by when it starts to matter', () => {
     const alarms = [
       named('later', { evidence: at(now + 2 * hour) }),
@@ -93,12 +95,12 @@ describe('inside a band', () => {
       named('new', { evidence: at(null, now - 60_000) }),
       named('old', { evidence: at(null, now - 2 * hour) }),
     ];
-    const { shift } = sortInBands(alarms, nothing, now + 8 * hour);
-    expect(shift).toEqual(['old', 'new', 'soon', 'later', 'answered']);
+    const { shift } = cardsInBands(alarms, nothing, now + 8 * hour);
+    expect(shift.flat()).toEqual(['old', 'new', 'soon', 'later', 'answered']);
   });
   test('what is closed, shelved, suppressed or out of service stands in no band', () => {
     const states = ['normal', 'shelved', 'suppressed-by-design', 'out-of-service'] as const;
     const alarms = states.map((state) => named(state, { state }));
-    expect(sortInBands(alarms, nothing, end)).toEqual({ people: [], shift: [], wait: [] });
+    expect(cardsInBands(alarms, nothing, end)).toEqual({ people: [], shift: [], wait: [] });
   });
 });
