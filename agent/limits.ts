@@ -58,6 +58,12 @@ export const limits = {
   routesMax: 10_000,
   /** Topics nobody bound that are kept by name; the rest are only counted. */
   unboundTopicsMax: 200,
+  /** Topics of which messages were refused, kept to be looked at; the one refused longest ago makes room. */
+  refusedTopicsMax: 200,
+  /** Refused messages of one topic, kept to be looked at. */
+  refusedMessagesKept: 5,
+  /** Characters of a refused message that are kept. */
+  refusedCharsKept: 64,
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
   recentTimesMax: 8_192,
   /** A line of a recorded file; a longer one is a bad row. */

@@ -34,6 +34,8 @@ export type IntakeClock = 'wall' | 'samples';
 
 /** A signal as intake feeds it: its binding, its plan index, its memory. */
 export interface Target {
+  /** `line/station/signal`. */
+  readonly id: string;
   readonly binding: Binding;
   readonly signal: number;
   readonly memory: SignalMemory;

@@ -4,6 +4,8 @@
  * Beside the stored quality codes, which are coarser: `not-json` and `no-value` are both
  * stored as undecodable, but are mended in different places.
  */
+import { isRefusal } from './refused.ts';
+
 export const intakeCauses = [
   // No signal takes the message.
   'unbound-topic',
@@ -91,6 +93,8 @@ export class Tally {
   /** What is being taken now; set once a message. */
   topic = '';
   nowMs = 0;
+  /** The first reason why what is being taken is refused; null while it is not. */
+  refusal: IntakeCause | null = null;
   readonly #topicLengthMax: number;
 
   constructor(topicLengthMax: number) {
@@ -99,6 +103,7 @@ export class Tally {
 
   count(cause: IntakeCause): void {
     this.counters.causes[cause] += 1;
+    if (this.refusal === null && isRefusal(cause)) this.refusal = cause;
     const example = this.examples.get(cause);
     const topic =
       this.topic.length > this.#topicLengthMax

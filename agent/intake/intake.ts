@@ -13,9 +13,10 @@ import { Arrival, type ArrivalLimits, type IntakeClock, takesTime } from './arri
 import { type Example, type IntakeCause, type IntakeCounters, Tally } from './cause.ts';
 import { type MarkCounters, MarkIntake, type SaidMark } from './mark-intake.ts';
 import { Message, type MessageLimits } from './message.ts';
+import { Refused, type RefusedLimits, type RefusedTopic } from './refused.ts';
 import { type Discover, Router, type RouterLimits } from './router.ts';
 
-export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits {
+export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits, RefusedLimits {
   readonly topicBytesMax: number;
   readonly unboundTopicsMax: number;
   readonly itemCharsMax: number;
@@ -88,6 +89,8 @@ export interface Intake {
   readonly examples: ReadonlyMap<IntakeCause, Readonly<Example>>;
   /** Topics nobody bound, with their counts: the first so many. */
   readonly unboundTopics: ReadonlyMap<string, number>;
+  /** Messages that could not be used, the last few of each topic; the topic refused last first. */
+  refused(): readonly RefusedTopic[];
 }
 
 const noMarks: readonly MarkBinding[] = [];
@@ -100,6 +103,7 @@ export function createIntake(options: IntakeOptions): Intake {
   const arrival = new Arrival(options.clock, limits, tally);
   const message = new Message(limits);
   const marks = new MarkIntake(options.markBindings ?? (() => noMarks), limits);
+  const refused = new Refused(limits);
   const unboundTopics = new Map<string, number>();
   const { counters } = tally;
 
@@ -118,7 +122,10 @@ export function createIntake(options: IntakeOptions): Intake {
       tally.topic = topic;
       tally.nowMs = arrival.bySamples ? Math.max(arrival.engineTimeMs, 0) : nowMs;
       const { targets, refusals } = router.route(topic);
-      for (let i = 0; i < refusals.length; i += 1) tally.count(refusals[i]!);
+      for (let i = 0; i < refusals.length; i += 1) {
+        tally.count(refusals[i]!);
+        refused.note(topic, refusals[i]!, null, payload, tally.nowMs);
+      }
       if (targets.length === 0) {
         // It says a mark, and is counted there.
         if (refusals.length === 0 && marks.knows(topic)) return;
@@ -127,6 +134,7 @@ export function createIntake(options: IntakeOptions): Intake {
         return;
       }
       message.load(payload);
+      let wasRefused = refusals.length > 0;
       arrival.out = out;
       arrival.retained = retained;
       arrival.recorded = false;
@@ -135,8 +143,13 @@ export function createIntake(options: IntakeOptions): Intake {
       for (let i = 0; i < targets.length; i += 1) {
         const target = targets[i]!;
         arrival.target = target;
+        tally.refusal = null;
         target.decode(message, arrival);
+        if (tally.refusal === null) continue;
+        refused.note(topic, tally.refusal, target.id, payload, tally.nowMs);
+        wasRefused = true;
       }
+      if (!wasRefused && !refused.isEmpty) refused.settled(topic);
     },
 
     takeValue(signal, value, unit, code, atMs, out) {
@@ -208,5 +221,6 @@ export function createIntake(options: IntakeOptions): Intake {
     markCounters: marks.counters,
     examples: tally.examples,
     unboundTopics,
+    refused: () => refused.topics(),
   };
 }

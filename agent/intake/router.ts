@@ -146,7 +146,8 @@ export class Router {
       coldJunction === null
         ? null
         : this.#memoryOf(keyOf(coldJunction.id, coldJunction.ofInstance ? instance : ''));
-    const target = { binding, decode, signal, memory, beside };
+    const id = instance === '' ? binding.id : `${binding.id}-${instance}`;
+    const target = { id, binding, decode, signal, memory, beside };
     this.#bySignal[signal] = target;
     return target;
   }

@@ -27,6 +27,8 @@ export interface ReplayPorts {
   readonly emit: (effect: Effect) => void;
   /** How far it is, after each item. */
   readonly progress?: (atMs: EpochMs) => void;
+  /** Of values of one moment those of these signals come last: they are read beside others. */
+  readonly readLast?: ReadonlySet<number>;
 }
 
 /**
@@ -104,7 +106,9 @@ export function replayValues(
   ports: ReplayPorts,
 ): ReplayEnd {
   const late = countLate(values, ports.plan);
-  values.sort((a, b) => a.timeMs - b.timeMs);
+  const { readLast } = ports;
+  const last = ({ signal }: RecordedValue): number => Number(readLast?.has(signal) ?? false);
+  values.sort((a, b) => a.timeMs - b.timeMs || last(a) - last(b));
   const first = values[0];
   if (first === undefined) return { samples: 0, fromMs: null, toMs: null, late };
   // As live: begun just before the first sample, and a moment is judged once it is over.

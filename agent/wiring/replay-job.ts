@@ -82,9 +82,20 @@ async function replayCsv(job: ReplayJob, sinks: ReplaySinks): Promise<ReplayEnd>
     plan: compiled.plan,
     planOf: () => compiled.plan,
     emit: sinks.emit,
+    readLast: besideOthers(compiled),
     ...(sinks.progress === undefined ? {} : { progress: sinks.progress }),
   });
 }
+
+/** Thermocouples with a cold junction of its own signal: of one row, that is read first. */
+const besideOthers = ({ bindings }: CompiledSite): ReadonlySet<number> =>
+  new Set(
+    bindings
+      .filter(
+        ({ sensor }) => sensor?.kind === 'thermocouple' && sensor.coldJunction.kind === 'signal',
+      )
+      .flatMap(({ signal, instances }) => (signal === null ? [...instances.values()] : [signal])),
+  );
 
 async function rowsOf(job: ReplayJob, sinks: ReplaySinks): Promise<NamedValue[]> {
   const { from, timezone, badRowsMax, sinceMs = -Infinity, untilMs = Infinity } = job;

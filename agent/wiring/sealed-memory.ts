@@ -8,7 +8,10 @@ import { readRange } from '../store/range.ts';
 import type { Store } from '../store/store.ts';
 import type { Compiled } from './plan-book.ts';
 
-/** Signals with times of their own, so far back as a sample may come late and still be judged. */
+/**
+ * Signals with times of their own, loops and cold junctions, so far back as a sample may come late
+ * and still be judged.
+ */
 export function rememberSealed(
   store: Store,
   { plan, bindings }: Compiled,
@@ -16,10 +19,14 @@ export function rememberSealed(
 ): void {
   if (store.sealedSeq === 0) return;
   const known = new Set(store.read.signals().map(({ name }) => name));
-  const ownTimes = bindings.filter(({ hasOwnTime }) => hasOwnTime).map(({ id }) => id);
-  const isOwn = (name: string): boolean =>
-    ownTimes.some((id) => name === id || name.startsWith(`${id}-`));
-  const signals = plan.signals.map(({ id }) => id).filter((id) => known.has(id) && isOwn(id));
+  const wanted = bindings.flatMap(({ id, hasOwnTime, sensor }) => {
+    const beside = sensor?.kind === 'thermocouple' ? sensor.coldJunction : null;
+    const own = hasOwnTime || sensor?.kind === 'current-loop' ? [id] : [];
+    return beside?.kind === 'signal' ? [...own, beside.id] : own;
+  });
+  const isWanted = (name: string): boolean =>
+    wanted.some((id) => name === id || name.startsWith(`${id}-`));
+  const signals = plan.signals.map(({ id }) => id).filter((id) => known.has(id) && isWanted(id));
   if (signals.length === 0) return;
   const latenessMs = Math.max(...plan.signals.map((signal) => signal.latenessMs));
   const sinceMs = (store.previousRun?.judgedTo ?? 0) - latenessMs;
