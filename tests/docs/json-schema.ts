@@ -10,6 +10,7 @@ import { settingsSchema } from '#rules/derive/derived-kind.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import type { RuleKind } from '#rules/kinds/kind.ts';
 import { sheetWritten } from '#rules/material/sheet.ts';
+import { markWritten } from '#rules/site/mark-schema.ts';
 import { ruleWritten } from '#rules/site/rule-schema.ts';
 import { siteWritten, stationWritten } from '#rules/site/schema.ts';
 import { derivedWritten, signalWritten } from '#rules/site/signal-schema.ts';
@@ -37,7 +38,8 @@ export function siteJsonSchema(): Json {
     },
     $defs: {
       station: stationSchema(),
-      signal: plain(signalWritten),
+      signal: signalSchema(),
+      mark: plain(markWritten),
       derived: derivedSchema(),
       rule: ruleSchema(),
     },
@@ -64,6 +66,7 @@ function stationSchema(): Json {
       kind: { ...(properties.kind as Json), enum: kinds.map((kind) => kind.name) },
       signals: namedBy({ $ref: '#/$defs/signal' }),
       derived: namedBy({ $ref: '#/$defs/derived' }),
+      marks: namedBy({ $ref: '#/$defs/mark' }),
       rules: namedBy({ $ref: '#/$defs/rule' }),
     },
     allOf: kinds.map((kind) =>
@@ -100,6 +103,14 @@ function templateSchema(rule: RuleTemplate): Json {
   return {
     description: `${kind.summary} ${numbers.join(', ')}.`,
     properties: settingsOf(kind),
+  };
+}
+
+/** Topic and payload, unless people enter it by hand. */
+function signalSchema(): Json {
+  return {
+    ...plain(signalWritten),
+    anyOf: [{ required: ['by_hand'] }, { required: ['topic', 'payload'] }],
   };
 }
 

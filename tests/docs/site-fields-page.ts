@@ -1,6 +1,7 @@
 /** docs/site-fields.md: every field of a site file and of a material sheet, from their schemas. */
 import { z } from 'zod/mini';
 import { sheetWritten } from '#rules/material/sheet.ts';
+import { markPayloadWritten, markWritten } from '#rules/site/mark-schema.ts';
 import { ruleFields } from '#rules/site/rule-schema.ts';
 import { siteWritten, stationWritten } from '#rules/site/schema.ts';
 import { derivedWritten, payloadWritten, signalWritten } from '#rules/site/signal-schema.ts';
@@ -12,6 +13,14 @@ const payloadSections = (): string =>
       const { kind } = option.def.shape;
       return `### Payload ${kind.def.values[0]}\n\n${schemaTable(option)}`;
     })
+    .join('\n\n');
+
+const markPayloads = (): string =>
+  markPayloadWritten.def.options
+    .map(
+      (option) =>
+        `### Payload ${option.def.shape.kind.def.values[0]} of a mark\n\n${schemaTable(option)}`,
+    )
     .join('\n\n');
 
 export const siteFieldsPage = (): string => `# Fields of a site file
@@ -38,6 +47,15 @@ ${payloadSections()}
 ## A derived signal
 
 ${schemaTable(derivedWritten)}
+
+## A mark
+
+What people write down that no signal tells. A station kind knows its own marks; here they get a topic,
+or a mark of your own is added.
+
+${schemaTable(markWritten)}
+
+${markPayloads()}
 
 ## A rule
 

@@ -21,7 +21,18 @@ const signalsOf = (kind: StationKind): string =>
       cell(signal.meaning),
       code(signal.unit),
       cell(signal.range.join(' to ')),
-      cell(signal.where),
+      cell(signal.byHand === true ? `by hand: ${signal.where}` : signal.where),
+    ]),
+  );
+
+const marksOf = (kind: StationKind): string =>
+  table(
+    ['mark', 'what happened', 'to', 'written down by'],
+    (kind.marks ?? []).map(({ name, meaning, what, byWhom }) => [
+      code(name),
+      cell(meaning),
+      what === null ? 'the place' : `a ${what}`,
+      cell(byWhom),
     ]),
   );
 
@@ -61,15 +72,21 @@ function numberRow(name: string, number: TemplateNumber, unknown: string): strin
 const priorityOf = ([first, second]: RuleTemplate['priority']): string =>
   first === second ? first : `${first}, then ${second}`;
 
+/** Its marks, then its signals: the first that is bound, or all together. */
+function judgedBy({ kind, marks = [], signals }: RuleTemplate): string {
+  const joined = ruleKinds.get(kind)?.takes === undefined ? ', else ' : ' with ';
+  const read = signals.map(code).join(joined);
+  const said = marks.map(code).join(', then ');
+  return [said, read].filter((each) => each !== '').join('; ');
+}
+
 function rulesOf(kind: StationKind): string {
   const rules = table(
     ['rule', 'kind', 'judges', 'word', 'priority', 'answer within', 'stays until reset', 'holds'],
     kind.rules.map((rule) => [
       code(rule.name),
       code(rule.kind),
-      rule.signals
-        .map(code)
-        .join(ruleKinds.get(rule.kind)?.takes === undefined ? ', else ' : ' with '),
+      judgedBy(rule),
       rule.label.word,
       priorityOf(rule.priority),
       rule.respond,
@@ -103,6 +120,7 @@ function section(kind: StationKind): string {
   const parts = [`## ${kind.name}`, kind.summary];
   if (kind.signals.length > 0) parts.push(signalsOf(kind));
   if (kind.derived.length > 0) parts.push(derivedOf(kind));
+  if ((kind.marks ?? []).length > 0) parts.push(marksOf(kind));
   if (kind.rules.length > 0) parts.push(rulesOf(kind));
   if (kind.hazards.length > 0) parts.push(hazardsOf(kind));
   return parts.join('\n\n');

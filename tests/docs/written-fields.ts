@@ -2,6 +2,7 @@
 import { z } from 'zod/mini';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import { sheetWritten } from '#rules/material/sheet.ts';
+import { markPayloadWritten, markWritten } from '#rules/site/mark-schema.ts';
 import { ruleFields } from '#rules/site/rule-schema.ts';
 import { siteWritten, stationWritten } from '#rules/site/schema.ts';
 import { derivedWritten, payloadWritten, signalWritten } from '#rules/site/signal-schema.ts';
@@ -30,6 +31,10 @@ export const siteFields = (): Word[] => [
   ...fieldsOf('signal ', signalWritten),
   ...payloadWritten.def.options.flatMap((option) =>
     fieldsOf(`payload ${option.def.shape.kind.def.values[0]} `, option),
+  ),
+  ...fieldsOf('mark ', markWritten),
+  ...markPayloadWritten.def.options.flatMap((option) =>
+    fieldsOf(`mark payload ${option.def.shape.kind.def.values[0]} `, option),
   ),
   ...fieldsOf('derived ', derivedWritten),
   ...fieldsOf('rule ', z.strictObject(ruleFields)),
