@@ -194,6 +194,7 @@ class Assembly {
       refused: (error) => log.warn({ err: error }, 'the disk refuses'),
       healthMayHaveChanged: () => changes.look(),
       attend: () => this.attend(),
+      forecastsMayHaveMoved: () => this.ports?.tellForecasts(),
     });
     this.upkeep.start(mode);
     this.closers.push(() => this.upkeep.stop());

@@ -5,7 +5,8 @@
  * it: at start a database that has less than was noted here has lost it.
  *
  * Layout, little endian: u48 last seq, u48 last ledger id, 16 bytes of that record's hash, u32
- * CRC-32 of the 28 before. It is rewritten in place by one write and never leads the database.
+ * CRC-32 of the 28 before. It is rewritten in place by one write, after each commit, and never leads
+ * the database; once a second it is made durable.
  */
 import { closeSync, constants, fdatasync, fsyncSync, openSync, writeSync } from 'node:fs';
 import { crc32 } from 'node:zlib';
@@ -63,6 +64,18 @@ export class HighWaterFile {
     this.syncFailure = null;
     if (!this.syncing) this.sync();
     if (failure !== null) throw failure;
+  }
+
+  /**
+   * One write now, and no more: it outlives this process though not a power cut. What keeps it from
+   * happening keeps the next note from happening too, which tells.
+   */
+  jot(mark: HighWater): void {
+    try {
+      this.write(mark);
+    } catch {
+      // What it was for is on disk already; the next note meets the same disk and throws.
+    }
   }
 
   /** The last note, durable before this returns; null leaves the file as it is. */

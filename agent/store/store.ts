@@ -197,6 +197,8 @@ class OpenStore implements Store {
   commit(turn: Turn): number {
     const id = this.turns.commit(turn, this.running());
     this.committed = true;
+    // Said at once: what is lost of the last second, with the process gone, is lost by name.
+    this.highWater.jot(this.mark());
     if (turn.holds.length > 0) this.settings.changed();
     return id;
   }

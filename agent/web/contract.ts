@@ -221,7 +221,7 @@ export const sampleEventSchema = z.object({
 export type SampleEvent = z.infer<typeof sampleEventSchema>;
 export const alarmEventSchema = z.object({
   at: epochMs,
-  change: z.union([transitionWords, z.enum(['judgeable', 'unjudgeable'])]),
+  change: z.union([transitionWords, z.enum(['judgeable', 'unjudgeable', 'forecast'])]),
   alarm: alarmSchema,
 });
 export const holdEventSchema = z.object({ change: z.enum(['set', 'lifted']), hold: holdSchema });

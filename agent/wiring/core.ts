@@ -23,7 +23,7 @@ import type { Store } from '../store/store.ts';
 import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
 import type { TurnNews } from '../turn/ports.ts';
-import { findingWords } from './finding-words.ts';
+import { begunAnewWords, findingWords } from './finding-words.ts';
 import { lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { inPlan, SampleBook } from './sample-book.ts';
@@ -59,6 +59,8 @@ export class Core {
   readonly sealing: Sealing;
   readonly site: SiteChanging;
   sealingFailed: string | null = null;
+  /** The record has rows, and nothing could be rebuilt from them: judging began anew. */
+  begunAnew = false;
   /** What comes is marked: engine time is ahead of the wall clock, or that cannot be right. */
   clockInDoubt = false;
   private readonly options: CoreOptions;
@@ -242,6 +244,11 @@ export class Core {
         finding,
         words: findingWords(finding),
       });
+    this.begunAnew = recovered === null && store.lastSeq > 0;
+    if (this.begunAnew) {
+      this.record({ type: 'begun-anew', at: options.clock.wallMs(), words: begunAnewWords });
+      options.warn({ lastSeq: store.lastSeq }, begunAnewWords);
+    }
     if (recovered === null) {
       if (options.mode === 'wall') this.live.start(this.begin(this.clock.now()));
     } else this.goOn(recovered);

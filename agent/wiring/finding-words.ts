@@ -47,12 +47,18 @@ export function recordWords(
   store: Pick<Store, 'findings' | 'setAside'>,
   damage: DamageBook,
   lockRemadeAt: EpochMs | null,
+  begunAnew = false,
 ): string[] {
   const found = store.findings.filter(isAlarming).map(findingWords);
   const aside = store.setAside.filter((name) => !found.some((words) => words.includes(name)));
   const lock = lockRemadeAt === null ? [] : [lockWords(lockRemadeAt)];
-  return [...found, ...aside.map(setAsideWords), ...lock, ...damage.words()];
+  const anew = begunAnew ? [begunAnewWords] : [];
+  return [...found, ...anew, ...aside.map(setAsideWords), ...lock, ...damage.words()];
 }
+
+/** The engine's state is gone, and with it what every rule had gathered. */
+export const begunAnewWords =
+  'What was judged before could not be taken up from the record: judging began anew. An alarm from before is no longer followed; look at each place whose alarm stood, and expect those that still hold to be raised again.';
 
 const lockWords = (at: EpochMs): string =>
   `agent.lock was removed from the data folder at ${new Date(at).toISOString()} and is made again: without it two agents could write one store. Find out who tidies there.`;

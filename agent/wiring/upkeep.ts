@@ -21,6 +21,8 @@ export interface UpkeepParts {
   readonly healthMayHaveChanged: () => void;
   /** Looks whether the files being written are still the folder's. */
   readonly attend: () => void;
+  /** Alarms that say when a limit will be reached may say it anew. */
+  readonly forecastsMayHaveMoved: () => void;
 }
 
 type Chore = readonly [name: string, act: () => void];
@@ -54,7 +56,10 @@ export class Upkeep {
     const settings: Chore = ['settings', () => void store.backUpSettings(Date.now())];
     this.attempt(settings);
     this.every(tenSecondsMs, [settings]);
-    this.every(minuteMs, [['space', () => store.dropOldestBodies(spaceBytes)]]);
+    this.every(minuteMs, [
+      ['space', () => store.dropOldestBodies(spaceBytes)],
+      ['forecasts', this.parts.forecastsMayHaveMoved],
+    ]);
     if (mode === 'samples')
       this.every(limits.lookMs, [['idle', () => live.idleFor(limits.samplesIdleMs)]]);
   }

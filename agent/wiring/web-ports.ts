@@ -28,6 +28,7 @@ import type { Core } from './core.ts';
 import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
+import { forecasting, presentForecast } from './present-forecast.ts';
 import { ruleView } from './rule-view.ts';
 import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
@@ -235,6 +236,16 @@ export class CorePorts implements WebPorts {
     for (const listener of this.listeners) listener({ event: 'site', data });
   }
 
+  /** Alarms that say when a limit will be reached say it anew. */
+  tellForecasts(): void {
+    if (this.listeners.size === 0) return;
+    const at = this.nowMs();
+    for (const occurrence of forecasting(this.core)) {
+      const data = { at, change: 'forecast' as const, alarm: this.alarmView(occurrence) };
+      for (const listener of this.listeners) listener({ event: 'alarm', data });
+    }
+  }
+
   tellHealth(): void {
     const data = this.health();
     for (const listener of this.listeners) listener({ event: 'health', data });
@@ -251,7 +262,11 @@ export class CorePorts implements WebPorts {
   private alarmView(occurrence: Occurrence): AlarmView {
     const { plans } = this.core;
     const card = plans.now.rules.find(({ id }) => id === occurrence.rule) ?? null;
-    return alarmView(occurrence, card, this.signal(occurrence.signal), plans.timezone);
+    const now = presentForecast(this.core, occurrence);
+    const signal = this.signal(occurrence.signal);
+    const view = alarmView(now.occurrence, card, signal, plans.timezone);
+    if (!now.vanished) return view;
+    return { ...view, evidence: { ...view.evidence, earliest: null, latest: null } };
   }
 
   private occurrence(id: string): Occurrence | null {

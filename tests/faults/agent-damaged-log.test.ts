@@ -144,7 +144,7 @@ test('a running agent says what was lost', { timeout: 60_000 }, async () => {
         health.notes.record ?? '',
       );
       expect(said, JSON.stringify(health)).not.toBeNull();
-      expect(health.parts.record).toBe('maintenance-required');
+      expect(health.parts.record).toBe('out-of-specification');
       expect((await agent.stop()).code).toBe(0);
       const rows = rowsOf(copy).filter((seq) => seq <= last);
       expect([Number(said![1]), Number(said![2])]).toEqual([rows.length + 1, last]);

@@ -118,6 +118,16 @@ describe('the database against it', () => {
   });
 });
 
+test('a commit is noted at once, so that nothing of the last second is lost without a name', () => {
+  const folder = freshFolder();
+  const store = openRunning(folder);
+  store.commit(turnOf(1, [noted(1)]));
+  expect(readHighWater(join(folder, 'high-water'))).toMatchObject({ seq: 1, ledgerId: 1 });
+  store.commit(turnOf(2));
+  expect(readHighWater(join(folder, 'high-water'))).toMatchObject({ seq: 2, ledgerId: 1 });
+  store.close();
+});
+
 test('a flipped row of the log is named with its time, and skipped', () => {
   for (const change of [
     "body = CAST('row 9 xxxxxxxxx' AS BLOB)",

@@ -1,5 +1,8 @@
 /** From the disk back to where the agent was. */
+
 import { describe, expect, test } from 'vitest';
+import { DamageBook } from '#agent/wiring/damage-book.ts';
+import { recordWords } from '#agent/wiring/finding-words.ts';
 import { freshFolder } from '../store/folders.ts';
 import { start, Works, works } from './works.ts';
 
@@ -92,6 +95,22 @@ test('without its snapshot, what was held still waits, and what a dropped signal
   expect((agent.state as { pending: unknown[] }).pending).toHaveLength(1);
   sameAfter(agent, (each) => each.restart());
   sameAfter(agent, (each) => each.tampered("UPDATE snapshot SET state = x'00'"));
+});
+
+test('where the first row is damaged judging begins anew, and that is told', () => {
+  const agent = aDay(begun(), 5);
+  expect(agent.core.begunAnew).toBe(false);
+  agent.restart();
+  expect(agent.ledger('begun-anew')).toEqual([]);
+  agent.tampered('UPDATE input SET crc = crc + 1 WHERE seq = (SELECT min(seq) FROM input)');
+  expect(agent.core.begunAnew).toBe(true);
+  expect(agent.ledger('begun-anew')).toHaveLength(1);
+  expect(agent.warnings.join()).toContain('judging began anew');
+  const words = recordWords(agent.core.store, new DamageBook(() => undefined), null, true).join(
+    ' ',
+  );
+  expect(words).toContain('is damaged and was skipped');
+  expect(words).toContain('An alarm from before is no longer followed');
 });
 
 describe('downtime', () => {
