@@ -14,7 +14,7 @@ import {
 import type { Hold, Holds } from '../hold/hold.ts';
 import type { Command, Effect, MarkCommand } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
-import type { PlanRule } from '../plan/plan.ts';
+import type { PlanHold, PlanRule } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { LiveRule } from './live-rule.ts';
 
@@ -44,6 +44,8 @@ export interface AlarmHost {
   about(rule: number): string;
   severity(rule: number): Severity;
   evidence(rule: number): Evidence;
+  /** What is held where the rule itself knows none; `sinceMs`: when that began which it tells. */
+  heldItem(hold: PlanHold, sinceMs: EpochMs | null): string;
   setShelfEnd(rule: number, at: EpochMs | null): void;
   emit(effect: Effect): void;
 }
@@ -139,7 +141,8 @@ export class Alarms {
     if (opens) this.open(alarm, rule.id);
     const supersedes = opens && before !== null && before !== alarm.occurrence ? before : null;
     this.emitTransition(index, at, taken.transition, from, alarm.occurrence, asked, supersedes);
-    if (event === 'raise' && rule.kind.passed === undefined) this.holdByRule(rule, alarm);
+    if (event === 'raise' && rule.kind.passed === undefined)
+      this.holdByRule(index, this.host.evidence(index));
     if (alarm.beneath === 'normal') this.close(alarm);
     return null;
   }
@@ -190,20 +193,21 @@ export class Alarms {
   }
 
   /** Where items passed a rule's limit: a hold on each; '' is what the rule holds by itself. */
-  holdPassed({ index, plan, kind, memory }: LiveRule): void {
+  holdPassed({ index, kind, memory }: LiveRule): void {
     if (kind.passed === undefined) return;
-    for (const item of kind.passed(memory)) this.holdByRule(plan, this.list[index]!, item);
+    for (const item of kind.passed(memory)) this.holdByRule(index, item === '' ? {} : { item });
   }
 
-  private holdByRule(rule: PlanRule, alarm: Alarm, item = ''): void {
+  private holdByRule(index: number, about: Pick<Evidence, 'item' | 'sinceMs'>): void {
+    const rule = this.host.rule(index);
     if (rule.hold === null) return;
     const hold = this.holds.set({
-      ...rule.hold,
-      ...(item === '' ? {} : { item }),
+      what: rule.hold.what,
+      item: about.item ?? this.host.heldItem(rule.hold, about.sinceMs ?? null),
       since: this.host.now,
       by: `rule:${rule.id}`,
       reason: rule.id,
-      occurrence: alarm.occurrence,
+      occurrence: this.list[index]!.occurrence,
     });
     if (hold !== null) this.emitHold(hold);
   }

@@ -52,7 +52,7 @@ export class Judgement {
     const holds = new Holds(saved?.holds ?? null);
     this.alarms = new Alarms(this.book, alarms, holds, this.wiring.ruleIndex);
     this.runs = new Runs(plan, saved?.runs ?? {}, this);
-    this.marks = new Marks(plan, saved?.marks ?? {}, this);
+    this.marks = this.book.hear(new Marks(plan, saved?.marks ?? {}, this));
     this.resume(saved);
   }
 

@@ -95,6 +95,22 @@ export class Marks {
     return null;
   }
 
+  /**
+   * The item last named by the first mark, unless the second said before `sinceMs` that it left;
+   * null where nobody named one.
+   */
+  present([arrived = '', left = '']: readonly string[], sinceMs: EpochMs | null): string | null {
+    const came = this.last.get(arrived);
+    const went = this.last.get(left);
+    if (came === undefined) return null;
+    const gone =
+      went !== undefined &&
+      went.item === came.item &&
+      went.at >= came.at &&
+      went.at < (sinceMs ?? Number.POSITIVE_INFINITY);
+    return gone ? null : came.item;
+  }
+
   save(): Record<string, LastMark> {
     return Object.fromEntries(this.last);
   }

@@ -1,18 +1,20 @@
 /** What the alarms ask of the rules and of the engine's clock. */
 import type { Effect } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
-import type { Plan, PlanRule } from '../plan/plan.ts';
+import type { Plan, PlanHold, PlanRule } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { AlarmHost } from './alarms.ts';
 import type { Deadlines } from './deadlines.ts';
 import type { JudgementHost } from './host.ts';
 import type { LiveRule } from './live-rule.ts';
+import type { Marks } from './marks.ts';
 
 export class RuleBook implements AlarmHost {
   private readonly plan: Plan;
   private readonly rules: readonly LiveRule[];
   private readonly deadlines: Deadlines;
   private readonly host: JudgementHost;
+  private marks: Marks | null = null;
 
   constructor(plan: Plan, rules: readonly LiveRule[], deadlines: Deadlines, host: JudgementHost) {
     this.plan = plan;
@@ -40,6 +42,16 @@ export class RuleBook implements AlarmHost {
   evidence(rule: number): Evidence {
     const { kind, settings, memory } = this.rules[rule]!;
     return kind.evidence(settings, memory);
+  }
+
+  /** What is said of items is known from now on. */
+  hear(marks: Marks): Marks {
+    this.marks = marks;
+    return marks;
+  }
+
+  heldItem(hold: PlanHold, sinceMs: EpochMs | null): string {
+    return this.marks?.present(hold.named ?? [], sinceMs) ?? hold.item;
   }
 
   /** Deadlines of shelves stand behind those of rules and of derived signals. */

@@ -16,11 +16,12 @@ import { selfHeat } from './self-heat.ts';
 import { sequence } from './sequence.ts';
 import { stray } from './stray.ts';
 import { stuck } from './stuck.ts';
+import { tooSoon } from './too-soon.ts';
 
 export const ruleKinds: ReadonlyMap<string, RuleKind> = new Map(
   [
     ...[band, deviation, approach, rise, drift, chart],
     ...[stray, disagree, dry, selfHeat, exposure, duty],
-    ...[lost, stuck, age, sequence],
+    ...[lost, stuck, age, sequence, tooSoon],
   ].map((kind): [string, RuleKind] => [kind.name, kind]),
 );

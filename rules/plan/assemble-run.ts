@@ -18,6 +18,8 @@ export function assembleRun(
     signals.get(name)?.unit === unit ? (index.get(idOf(station, name, '')) ?? null) : null;
   const loaded = at(run.loaded, '1');
   if (loaded === null) return [];
+  const metal =
+    at(run.metal, 'Cel') ?? (run.metalElse === undefined ? null : at(run.metalElse, 'Cel'));
   const settings = (name: string): DrySettings | null => {
     const rule = rules.find((candidate) => candidate.name === name && candidate.kind === dry);
     return rule === undefined || rule.missing.length > 0
@@ -29,7 +31,7 @@ export function assembleRun(
     {
       station: station.id,
       loaded,
-      metal: at(run.metal, 'Cel'),
+      metal,
       beside: run.beside.flatMap((name) => at(name, 'Cel') ?? []),
       least: settings(run.least)?.least ?? null,
       peak: most?.peak ?? null,

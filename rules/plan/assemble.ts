@@ -239,7 +239,7 @@ function cardOf(
       low: finiteOrNull(low),
       high: finiteOrNull(high),
     })),
-    hold: draft.hold,
+    hold: draft.hold === null ? null : { what: draft.hold.what, item: draft.hold.item },
   };
 }
 

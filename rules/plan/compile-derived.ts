@@ -5,6 +5,7 @@ import { type DerivedWritten, derivedFieldNames } from '../site/signal-schema.ts
 import type { StationDerived } from '../stations/station.ts';
 import type { Report, SignalDraft, StationDraft } from './draft.ts';
 import { derivedKind, draftDerived, type Wanted } from './draft-derived.ts';
+import { givenBy } from './given.ts';
 
 /** Adds the station's derived signals to `signals` (by name), inputs before outputs. */
 export function compileDerived(
@@ -34,7 +35,7 @@ function wantedOf(
 ): Map<string, Wanted> {
   const wanted = new Map<string, Wanted>();
   for (const derived of station.kind.derived)
-    if (!signals.has(derived.name))
+    if (!signals.has(derived.name) && (derived.moot?.(givenBy(station)) ?? null) === null)
       wanted.set(derived.name, {
         name: derived.name,
         kind: derived.kind,
@@ -56,6 +57,11 @@ function wantedOf(
       });
     else {
       const brought = station.kind.derived.find((derived) => derived.name === name);
+      const why = brought?.moot?.(givenBy(station)) ?? null;
+      if (why !== null && (written.kind ?? brought?.kind) === brought?.kind) {
+        report({ path, problem: why, fix: `Take ${name} out.`, atKey: true });
+        continue;
+      }
       wanted.set(name, { name, path, byHand: true, ...wordsOver(brought, written) });
     }
   }

@@ -13,7 +13,7 @@ import type { SiteWritten, StationWritten } from '../site/schema.ts';
 import type { SignalWritten } from '../site/signal-schema.ts';
 import type { StationKind } from '../stations/station.ts';
 import type { CardLabel, CardSetting, Fact } from './card.ts';
-import type { AlarmClass, SignalKind } from './plan.ts';
+import type { AlarmClass, PlanHold, SignalKind } from './plan.ts';
 import type { Sensor } from './sensor.ts';
 
 export type Path = readonly (string | number)[];
@@ -144,7 +144,7 @@ export interface RuleDraft {
   readonly respondMs: number | null;
   readonly hazard: string | null;
   readonly people: boolean;
-  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  readonly hold: PlanHold | null;
   readonly label: CardLabel;
   readonly facts: Readonly<Record<string, Fact>>;
 }

@@ -66,7 +66,15 @@ export interface PlanRule {
   /** People can be hurt: a gate that cannot be read counts as open. */
   readonly hazardToPeople: boolean;
   /** On raise, this is put on hold. */
-  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  readonly hold: PlanHold | null;
+}
+
+export interface PlanHold {
+  readonly what: HoldWhat;
+  /** Where nobody named one. */
+  readonly item: string;
+  /** Marks, by id: the one whose last item is held, and the one by which it leaves. */
+  readonly named?: readonly string[];
 }
 
 interface PlanDerivedInputs {

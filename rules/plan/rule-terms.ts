@@ -17,13 +17,15 @@ import {
   type SignalDraft,
   type StationDraft,
 } from './draft.ts';
-import type { AlarmClass } from './plan.ts';
+import type { AlarmClass, PlanHold } from './plan.ts';
 import type { PathOf } from './rule-settings.ts';
 import { sentence } from './sentence.ts';
 
 export interface TermDefaults {
   readonly gate: TemplateGate | readonly TemplateGate[] | null;
   readonly hold: HoldWhat | null;
+  /** Marks of the station that name what is held. */
+  readonly named?: readonly string[];
   readonly priority: readonly [Priority, Priority];
   readonly class: AlarmClass;
   readonly respond: string | null;
@@ -31,7 +33,7 @@ export interface TermDefaults {
 
 export interface Terms {
   readonly gates: readonly GateDraft[];
-  readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  readonly hold: PlanHold | null;
   readonly priority: readonly [Priority, Priority];
   readonly class: AlarmClass;
   readonly respondMs: number | null;
@@ -63,7 +65,7 @@ export function compileTerms(
       [...pathOf('gate'), 'gate'],
       report,
     ),
-    hold: compileHold(station, written, defaults.hold),
+    hold: compileHold(station, written, defaults),
     priority: typeof priority === 'string' ? [priority, priority] : priority,
     class: {
       latching: written.latching ?? defaults.class.latching,
@@ -89,13 +91,15 @@ function compileRespond(text: string | null, pathOf: PathOf, report: Report): nu
 function compileHold(
   station: StationDraft,
   written: Partial<RuleWritten>,
-  fallback: HoldWhat | null,
+  { hold, named = [] }: TermDefaults,
 ): Terms['hold'] {
   if (written.hold === 'none') return null;
-  const what = written.hold?.what ?? fallback;
+  const what = written.hold?.what ?? hold;
   if (what === null) return null;
   const item = written.hold?.item ?? station.written.container ?? station.id;
-  return { what, item };
+  if (named.length === 0 || what !== hold || written.hold?.item !== undefined)
+    return { what, item };
+  return { what, item, named: named.map((mark) => `${station.id}/${mark}`) };
 }
 
 /** The site's own, else those of the template whose signal is bound. */

@@ -89,7 +89,10 @@ function fromTemplate(
       problem: `${template.name} is a rule of this station, of the kind ${template.kind}`,
       fix: 'Take kind out, or give the rule another name to make it your own.',
     });
-  const judged = judgedSignals(station, signals, kind, template.signals, own, path, report);
+  const candidates = template.signals.map((name) =>
+    signals.has(name) ? name : (template.instead?.[name] ?? name),
+  );
+  const judged = judgedSignals(station, signals, kind, candidates, own, path, report);
   if (judged === null) {
     const readable = (name: string): boolean => signals.has(name) || station.broken.has(name);
     const serves =

@@ -66,6 +66,8 @@ export interface StationDerived {
   /** Settings of the kind, each with its basis. It does not exist while one that nobody gave is missing. */
   readonly numbers?: readonly TemplateNumber[];
   readonly meaning: string;
+  /** Why it would mean nothing here, and does not exist; null where it does. */
+  readonly moot?: (given: Given) => string | null;
 }
 
 export interface Hazard {
@@ -131,6 +133,8 @@ export interface RuleTemplate {
   readonly kind: string;
   /** It judges the first of these that is bound; a kind of several judges them together. Empty where marks are all. */
   readonly signals: readonly string[];
+  /** What it judges in place of a signal that is not bound, by that signal’s name. */
+  readonly instead?: Readonly<Record<string, string>>;
   /** Marks of the station it judges, in the order of their roles. */
   readonly marks?: readonly string[];
   /** Why it would mean nothing here; null where it does. */
@@ -151,6 +155,8 @@ export interface RuleTemplate {
   readonly respond: string;
   readonly hazard: string;
   readonly hold: HoldWhat | null;
+  /** Marks: the one whose last item is held, and the one by which it leaves. Else the container, or the place. */
+  readonly named?: readonly string[];
   readonly label: Label;
   /** What the label's placeholders name beyond the evidence, as written quantities or durations. */
   readonly facts?: (given: Given) => Readonly<Record<string, string>>;
@@ -161,6 +167,8 @@ export interface StationRun {
   /** 1 while loaded. */
   readonly loaded: string;
   readonly metal: string;
+  /** What gives the metal where nobody measures it. */
+  readonly metalElse?: string;
   readonly beside: readonly string[];
   /** Rules of the kind `dry` whose least and whose most a run is held against. */
   readonly least: string;

@@ -24,7 +24,7 @@ const ruleKindSections = (): string =>
 
 /** How it names its signals. */
 function takenBy(takes: RuleKind['takes']): string | null {
-  if (takes === undefined) return null;
+  if (takes === undefined || takes.most === 0) return null;
   const { least, most, units, roles = [] } = takes;
   if (units === 'same')
     return `Judges ${least} to ${most} signals of one unit together: \`signals: [a, b, c]\`.`;
@@ -38,7 +38,8 @@ function takenBy(takes: RuleKind['takes']): string | null {
 function marksBy(marks: RuleKind['marks']): string | null {
   if (marks === undefined) return null;
   const { least, most, roles } = marks;
-  return `Judges ${least} to ${most} marks, in this order under \`marks\`: ${roles.join(', then ')}. A rule that judges a mark takes no gate.`;
+  const count = least === most ? least : `${least} to ${most}`;
+  return `Judges ${count} marks, in this order under \`marks\`: ${roles.join(', then ')}. A rule that judges a mark takes no gate.`;
 }
 
 const derivedTable = (): string =>

@@ -25,6 +25,22 @@ export const lives: Readonly<Record<string, KindCase>> = {
     held: (seen, { afterMs, evidence }) =>
       afterMs - lastMark(seen, 0, evidence.item, afterMs) >= 8_000,
   },
+  'too-soon': {
+    settings: { not_before: '6 s' },
+    signals: [],
+    marks: ['rack', 'rack'],
+    // The second mark comes once the first has had its time, each time.
+    calm: marked(1, 9_000).map((steps) =>
+      steps.flatMap(({ afterMs, ...step }) => [
+        { afterMs, ...step },
+        { afterMs: 6_000, ...step, mark: 1 },
+      ]),
+    ),
+    wild: marked(2, 9_000),
+    scaleMs: 5_000,
+    held: (seen, { afterMs, evidence }) =>
+      afterMs - lastMark(seen, 0, evidence.item, afterMs) < 6_000,
+  },
   sequence: {
     settings: { within: '6 s' },
     signals: [],
