@@ -91,7 +91,7 @@ function checkedLines(checked: CheckedSite): readonly string[] {
     lines.push(`  ${count(wild, 'wildcard')} will add signals and rules as values come`);
   for (const station of coverage.stations) {
     lines.push(
-      `${station.station} (${station.kind}): ${station.watched.length} watched, ${station.unwatched.length} not watched`,
+      `${station.station} (${station.kind}): ${station.watched.length} hazards watched, ${station.unwatched.length} not watched`,
     );
     for (const hazard of station.unwatched)
       lines.push(`  not watched  ${hazard.words} ${hazard.why}`);
@@ -116,7 +116,7 @@ function unconfirmedLine({ rule, numbers, needs }: Unconfirmed): string {
   const enter = needs.join('; ');
   return doubtful.length === 0
     ? `  lacks        ${rule}: ${enter}`
-    : `  unconfirmed  ${rule}: ${doubtful.map(numberWords).join(', ')}; enter ${enter}`;
+    : `  unconfirmed  ${rule}: ${doubtful.map(numberWords).join(', ')}; to confirm, enter ${enter}`;
 }
 
 const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
@@ -130,4 +130,4 @@ const markWords = {
 } as const;
 
 const numberWords = (number: Unconfirmed['numbers'][number]): string =>
-  `${number.setting} ${String(number.written)} is ${markWords[number.basis.mark]} only`;
+  `${number.setting} ${String(number.written)} rests on ${markWords[number.basis.mark]} alone`;

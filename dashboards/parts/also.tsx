@@ -3,7 +3,7 @@ import type { AlarmView } from '../../agent/web/contract.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow, useStale } from '../state/link.ts';
-import { ownName } from '../text/names.ts';
+import { ruleName } from '../text/names.ts';
 import { plainQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { Answered, whenText } from './alarm-facts.tsx';
@@ -25,7 +25,7 @@ function One({ alarm }: { readonly alarm: AlarmView }) {
   const now = useNow(10_000);
   const stale = useStale();
   const { limit, unit } = alarm.evidence;
-  const rule = ownName(alarm.rule);
+  const rule = ruleName(alarm.rule);
   return (
     <li>
       <a href={to('alarm', alarm.occurrence)}>

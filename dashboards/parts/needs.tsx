@@ -1,33 +1,70 @@
-/** Rules that wait for an entry in the site file; those that wait for the same one stand together. */
+/** What rules wait for in the site file: each thing once, with the rules or stations that wait for it. */
 import type { CoverageView } from '../../agent/web/contract.ts';
-import { placeName } from '../text/names.ts';
+import { type Need, needsOf } from '../judge/needs.ts';
+import { to } from '../router.ts';
+import { placeName, ruleName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
-type Readiness = CoverageView['stations'][number]['rules'][number];
-
 interface NeedsProps {
-  readonly title: string;
-  readonly rules: readonly Readiness[];
+  readonly rules: readonly CoverageView['stations'][number]['rules'][number][];
+  /** Of one station, whose rules are named; of several, the stations are. */
+  readonly here?: boolean;
 }
 
-export function Needs({ title, rules }: NeedsProps) {
-  if (rules.length === 0) return null;
-  const byNeed = Map.groupBy(rules, ({ readiness, needs }) => `${readiness} ${needs.join('; ')}`);
+export function Needs({ rules, here = false }: NeedsProps) {
+  const needs = needsOf(rules);
   return (
+    <>
+      <Group title="notArmed" needs={needs.filter(({ arms }) => arms)} here={here} />
+      <Group title="unconfirmed" needs={needs.filter(({ arms }) => !arms)} here={here} />
+    </>
+  );
+}
+
+interface GroupProps {
+  readonly title: 'notArmed' | 'unconfirmed';
+  readonly needs: readonly Need[];
+  readonly here: boolean;
+}
+
+const Group = ({ title, needs, here }: GroupProps) =>
+  needs.length === 0 ? null : (
     <section>
-      <h2>{title}</h2>
+      <h2>{say(title)}</h2>
+      <p>{say(title === 'notArmed' ? 'notArmedSays' : 'unconfirmedSays')}</p>
       <ul class="plain-list">
-        {[...byNeed].map(([key, alike]) => (
-          <li key={key}>
-            {say(alike[0]?.readiness === 'not-armed' ? 'needs' : 'confirm', {
-              needs: alike[0]?.needs.join('; ') ?? '',
-            })}
-            <span class="hint">
-              {say('needsFor', { rules: alike.map(({ rule }) => placeName(rule)).join(', ') })}
-            </span>
+        {needs.map((need) => (
+          <li key={need.what}>
+            {need.what}.{here ? <ForRules need={need} /> : <ForStations need={need} />}
+            <Where need={need} />
           </li>
         ))}
       </ul>
     </section>
+  );
+
+const ForRules = ({ need }: { readonly need: Need }) => (
+  <span class="hint">{say('needsFor', { rules: need.rules.map(ruleName).join('; ') })}</span>
+);
+
+const stationOf = (rule: string): string => rule.split('/').slice(0, 2).join('/');
+
+const ForStations = ({ need }: { readonly need: Need }) => (
+  <span class="need-stations">
+    {[...Map.groupBy(need.rules, stationOf)].map(([station, { length }]) => (
+      <a key={station} href={to('station', station)}>
+        {say('needsCount', { station: placeName(station), n: length })}
+      </a>
+    ))}
+  </span>
+);
+
+function Where({ need: { where } }: { readonly need: Need }) {
+  if (where === null) return null;
+  const { rule, setting } = where;
+  return (
+    <span class="hint">
+      {rule === null ? say('needsWhereTop', { setting }) : say('needsWhere', { setting, rule })}
+    </span>
   );
 }

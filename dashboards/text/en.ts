@@ -31,9 +31,9 @@ export const en = {
   noSuchPlace: 'There is no such place. Perhaps the link is old.',
 
   // counts
-  watched: '{$n} watched',
+  watched: '.match $n one {{{$n} hazard watched}} * {{{$n} hazards watched}}',
   notWatched: '{$n} not watched',
-  noReading: '{$n} no reading',
+  noReading: '{$n} without a usable reading',
   nothingAbnormal:
     'Nothing abnormal in {$watched} watched hazards; {$notWatched} not watched; {$unjudged} without a usable reading; last look {$clock}.',
   nothingAbnormalShort:
@@ -153,7 +153,17 @@ export const en = {
     residue: 'residue and waste',
     'coated-part-store': 'coated-part store',
     press: 'press',
-    custom: 'own station',
+    custom: 'set up by this site',
+  },
+  // parts of names that are short for something
+  nameParts: { pdp: 'pressure dew point', dp: 'pressure drop', ph: 'pH', rh: 'humidity' },
+  ruleName: {
+    early: 'Early warning',
+    act: 'Close to the limit',
+    'at-limit': 'At the limit',
+    approaching: 'Nearing the limit',
+    lost: 'No reading',
+    stuck: 'Reading stands still',
   },
   journey: 'The part’s journey, {$line}',
   worstMargin: 'Nearest to a limit',
@@ -161,11 +171,15 @@ export const en = {
   readings: 'Readings',
   alarmsHere: 'Alarms here',
   notWatchedHere: 'Not watched',
-  notArmed: 'Not armed',
-  needs: 'Needs: {$needs}',
-  unconfirmed: 'Armed on limits nobody has confirmed',
-  confirm: 'To confirm: {$needs}',
-  needsFor: 'for {$rules}',
+  notArmed: 'Rules that do not run yet',
+  notArmedSays: 'Each waits for a number that only this site or its data sheets can give.',
+  unconfirmed: 'Limits that nobody here has confirmed',
+  unconfirmedSays:
+    'These rules run, on what is common in the trade. Confirm each number for this plant, or write your own.',
+  needsWhere: 'In the site file: {$setting}, under the rule {$rule}.',
+  needsWhereTop: 'In the site file: {$setting}.',
+  needsFor: 'For: {$rules}.',
+  needsCount: '.match $n one {{{$station}: {$n} rule}} * {{{$station}: {$n} rules}}',
   moot: 'Left out here',
   mootEach: '{$rule}: {$why}',
   toPeople: 'people can be hurt',
@@ -178,7 +192,6 @@ export const en = {
   dueHolds: 'On hold, waiting for a decision',
   dueReset: 'Over, waiting to be reset',
   dueShelves: 'Shelved, and back at',
-  dueNeeds: 'Rules that wait for an entry in the site file',
 
   // look back
   backDays: 'Alarms of the last seven days',

@@ -1,7 +1,16 @@
 /** Ids as people say them: `mounts-1/mixer-3/agitator` is "Mixer 3 agitator". The line is said elsewhere. */
+import { say } from './say.ts';
 
-const spoken = (part: string): string => part.replaceAll('-', ' ');
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** Parts of a name that people say in full. */
+const inFull = (part: string): string => {
+  const words: Readonly<Record<string, string>> = say('nameParts');
+  return words[part] ?? part;
+};
+
+const spoken = (part: string): string => part.split('-').map(inFull).join(' ');
+/** What is written small at its head, as pH, stays so. */
+const capital = (text: string): string =>
+  /^[a-z][A-Z]/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A station, or a signal or rule with its station before it; other texts as they are. */
 export function placeName(id: string): string {
@@ -11,6 +20,16 @@ export function placeName(id: string): string {
 
 /** The last part alone: "Agitator". */
 export const ownName = (id: string): string => capital(spoken(id.split('/').at(-1) ?? id));
+
+/** A rule as people call it; where its name is short for something, that is said. */
+export function ruleName(id: string): string {
+  const name = id.split('/').at(-1) ?? id;
+  for (const [short, said] of Object.entries(say('ruleName'))) {
+    if (name === short) return said;
+    if (name.startsWith(`${short}-`)) return `${said}: ${spoken(name.slice(short.length + 1))}`;
+  }
+  return ownName(id);
+}
 
 const id = /^[a-z0-9-]+(\/[a-z0-9-]+){1,2}$/;
 

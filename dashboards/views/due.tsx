@@ -15,7 +15,7 @@ export function Due() {
   const shelved = [...alarms.values()].filter(({ state }) => state === 'shelved');
   const needs = (coverage?.stations ?? [])
     .flatMap(({ rules }) => rules)
-    .filter((rule) => rule.readiness !== 'armed');
+    .filter((rule) => rule.needs.length > 0);
   const nothing = standing.length + reset.length + shelved.length + needs.length === 0;
   return (
     <article>
@@ -35,7 +35,7 @@ export function Due() {
       )}
       <Alarms title={say('dueReset')} alarms={reset} />
       <Alarms title={say('dueShelves')} alarms={shelved} />
-      <Needs title={say('dueNeeds')} rules={needs} />
+      <Needs rules={needs} />
       <p class="hint">{say('dueRounds')}</p>
     </article>
   );

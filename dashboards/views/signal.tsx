@@ -9,7 +9,7 @@ import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { span as spanText } from '../text/clock.ts';
-import { placeName } from '../text/names.ts';
+import { placeName, ruleName } from '../text/names.ts';
 import { differenceText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 
@@ -97,7 +97,7 @@ function Source({ signal }: { readonly signal: SignalView }) {
 
 const Judging = ({ rule }: { readonly rule: RuleView }) => (
   <details class="more">
-    <summary>{placeName(rule.id)}</summary>
+    <summary>{ruleName(rule.id)}</summary>
     <RuleWhy rule={rule} />
   </details>
 );

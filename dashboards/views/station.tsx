@@ -13,7 +13,7 @@ import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
-import { ownName, placeName } from '../text/names.ts';
+import { ownName, ruleName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 export function StationPage({ id }: { readonly id: string }) {
@@ -105,20 +105,17 @@ function NotWatched({ station }: { readonly station: StationPlace }) {
   );
 }
 
-/** Rules that are not armed, or armed on limits nobody has confirmed. */
+/** Rules that wait for a number, and those that would mean nothing here. */
 function Waiting({ station }: { readonly station: StationPlace }) {
-  const notArmed = station.rules.filter((rule) => rule.readiness === 'not-armed');
-  const unconfirmed = station.rules.filter((rule) => rule.readiness === 'armed-limit-unconfirmed');
   return (
     <>
-      <Needs title={say('notArmed')} rules={notArmed} />
-      <Needs title={say('unconfirmed')} rules={unconfirmed} />
+      <Needs rules={station.rules} here />
       {station.moot.length === 0 ? null : (
         <section>
           <h2>{say('moot')}</h2>
           <ul class="plain-list">
             {station.moot.map(({ rule, why }) => (
-              <li key={rule}>{say('mootEach', { rule: placeName(rule), why })}</li>
+              <li key={rule}>{say('mootEach', { rule: ruleName(rule), why })}</li>
             ))}
           </ul>
         </section>

@@ -120,8 +120,10 @@ const fromSuppressed = {
   raise: beneath('still judged and recorded, told to nobody'),
   escalate: beneath('still judged and recorded, told to nobody'),
   clear: beneath('still judged and recorded, told to nobody'),
-  acknowledge: refuse('it is not annunciated; there is nothing to acknowledge'),
-  reset: refuse('it is not annunciated; there is nothing to reset'),
+  acknowledge: refuse(
+    'it is put aside, and nobody is called for it: there is nothing to acknowledge',
+  ),
+  reset: refuse('it is put aside, and nobody is called for it: there is nothing to reset'),
   realarm: ignore('nobody was told, so nobody is told again'),
 } as const;
 

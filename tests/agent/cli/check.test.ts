@@ -31,7 +31,7 @@ describe('a sound file', () => {
     expect(exitCode).toBe(0);
     expect(lines[0]).toMatch(/^sample-works: \d+ signals, \d+ rules armed$/);
     expect(lines).toContain('  1 wildcard will add signals and rules as values come');
-    expect(lines).toContain('mounts-1/store-1 (adhesive-store): 2 watched, 2 not watched');
+    expect(lines).toContain('mounts-1/store-1 (adhesive-store): 2 hazards watched, 2 not watched');
     expect(lines.some((line) => line.startsWith('  not watched  Oil in the air'))).toBe(true);
   });
   test('--json: one object', async () => {
@@ -63,7 +63,7 @@ lines:
       expect.arrayContaining([
         expect.stringMatching(/^ {2}not armed {4}l\/m\/blade-uncovered: needs the level/),
         expect.stringMatching(
-          /^ {2}unconfirmed {2}l\/m\/agitator-rest: on_delay 1 h is engineering judgement only; enter/,
+          /^ {2}unconfirmed {2}l\/m\/agitator-rest: on_delay 1 h rests on engineering judgement alone; to confirm, enter/,
         ),
         '  off          l/m/agitator-slow: the drum is hand-cranked',
         '  silence      l/m/level: nobody would notice; give it expect_every',
