@@ -5,10 +5,12 @@ import { parseDuration } from '../quantity/duration.ts';
 import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
 import { dimensionWords, toCanonical } from '../quantity/unit.ts';
 import type { SiteProblem } from '../site/problem.ts';
+import { readBath, type SheetBath } from './read-bath.ts';
+import { heatProblems, readHeat, type SheetHeat } from './read-heat.ts';
 import type { SheetWritten } from './sheet.ts';
 
 /** null is unknown: the sheet does not say. */
-export interface Sheet {
+export interface Sheet extends SheetHeat, SheetBath {
   readonly name: string;
   readonly source: string;
   readonly storageLowC: number | null;
@@ -17,11 +19,6 @@ export interface Sheet {
   readonly maxRestMs: number | null;
   readonly stirTimeMs: number | null;
   readonly targetSolidsPercent: number | null;
-  readonly dryAboveC: number | null;
-  readonly dryForMs: number | null;
-  readonly bakePeakC: number | null;
-  readonly bakeUpperC: number | null;
-  readonly bakeUpperForMs: number | null;
   readonly residueLimitC: number | null;
   /** Unknown behaves as the worse. */
   readonly residueKind: 'oxidising' | 'self-reactive' | 'unknown';
@@ -42,6 +39,11 @@ export function readSheet(written: SheetWritten): {
     if (!read.ok) {
       problems.push({ path: [key], problem: read.problem, fix: `${read.fix}.` });
       return null;
+    }
+    // A difference of temperature is written in the units of temperature.
+    if (canonical === 'K' && read.value.unit.canonical === 'Cel') {
+      const { value, unit } = read.value;
+      return withoutDust(toCanonical(value, unit) - toCanonical(0, unit));
     }
     if (read.value.unit.canonical === canonical)
       return withoutDust(toCanonical(read.value.value, read.value.unit));
@@ -69,11 +71,8 @@ export function readSheet(written: SheetWritten): {
     maxRestMs: duration('max_rest'),
     stirTimeMs: duration('stir_time'),
     targetSolidsPercent: quantity('target_solids', '%'),
-    dryAboveC: quantity('dry_above', 'Cel'),
-    dryForMs: duration('dry_for'),
-    bakePeakC: quantity('bake_peak', 'Cel'),
-    bakeUpperC: quantity('bake_upper', 'Cel'),
-    bakeUpperForMs: duration('bake_upper_for'),
+    ...readHeat(quantity, duration),
+    ...readBath(quantity),
     residueLimitC: quantity('residue_limit', 'Cel'),
     residueKind: written.residue_kind ?? 'unknown',
     agitatorLowPerMin: quantity('agitator_low', '/min'),
@@ -89,5 +88,9 @@ export function readSheet(written: SheetWritten): {
   };
   ascending('storage_low', sheet.storageLowC, sheet.storageHighC);
   ascending('agitator_low', sheet.agitatorLowPerMin, sheet.agitatorHighPerMin);
+  ascending('film_low', sheet.filmLowMm, sheet.filmHighMm);
+  ascending('ph_low', sheet.phLow, sheet.phHigh);
+  ascending('viscosity_low', sheet.viscosityLowMPaS, sheet.viscosityHighMPaS);
+  problems.push(...heatProblems(sheet));
   return { sheet, problems };
 }

@@ -4,6 +4,8 @@
  */
 import { z } from 'zod/mini';
 import { durationText, quantityText } from '../kinds/settings.ts';
+import { bathFields } from './sheet-bath.ts';
+import { heatFields } from './sheet-heat.ts';
 
 export const sheetWritten = z
   .strictObject({
@@ -39,31 +41,8 @@ export const sheetWritten = z
     target_solids: z.optional(
       quantityText.check(z.meta({ description: 'Solids by mass as supplied, as "35 %".' })),
     ),
-    dry_above: z.optional(
-      quantityText.check(z.meta({ description: 'Metal temperature at which the coat dries.' })),
-    ),
-    dry_for: z.optional(
-      durationText.check(z.meta({ description: 'Least time at or above dry_above.' })),
-    ),
-    bake_peak: z.optional(
-      quantityText.check(
-        z.meta({
-          description: 'Highest metal temperature the coat may see before it is bonded to rubber.',
-        }),
-      ),
-    ),
-    bake_upper: z.optional(
-      quantityText.check(
-        z.meta({ description: 'Metal temperature at which the coat begins to cure too early.' }),
-      ),
-    ),
-    bake_upper_for: z.optional(
-      durationText.check(
-        z.meta({
-          description: 'Longest time at or above bake_upper, all passes through an oven together.',
-        }),
-      ),
-    ),
+    ...heatFields,
+    ...bathFields,
     residue_limit: z.optional(
       quantityText.check(
         z.meta({

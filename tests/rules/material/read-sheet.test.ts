@@ -17,7 +17,7 @@ test('a sheet in canonical numbers; what it does not say is unknown', () => {
     residue_limit: '105 Cel',
   });
   expect(problems).toEqual([]);
-  expect(sheet).toEqual({
+  expect(sheet).toMatchObject({
     ...named,
     storageLowC: 5,
     storageHighC: 35,
@@ -43,7 +43,37 @@ test.each([
   [{ max_rest: '200000 d' }, 'max_rest'],
   [{ storage_low: '30 Cel', storage_high: '5 Cel' }, 'storage_low'],
   [{ agitator_low: '30 /min', agitator_high: '30 /min' }, 'agitator_low'],
+  [{ film_low: '25 um', film_high: '12 um' }, 'film_low'],
+  [{ cover_after: '8 h', cover_within: '4 h' }, 'cover_after'],
+  // Cure belongs to the press: no oven heat is that high.
+  [{ dry_above: '140 Cel' }, 'dry_above'],
+  [{ prebake_above: '155 Cel' }, 'prebake_above'],
+  [{ prebake_above: '311 [degF]' }, 'prebake_above'],
 ])('%j: the problem stands at %s', (written, key) => {
   const { problems } = readSheet({ ...named, ...written });
   expect(problems.map((problem) => problem.path)).toEqual([[key]]);
+});
+
+test('the heats of oven and press are kept apart, each in its own unit', () => {
+  const { sheet, problems } = readSheet({
+    ...named,
+    prebake_above: '65 Cel',
+    prebake_for: '10 min',
+    cover_within: '8 h',
+    dose_z: '30 K',
+    cure_above: '155 Cel',
+    cure_pressure: '10 MPa',
+    film_low: '12.7 um',
+  });
+  expect(problems).toEqual([]);
+  expect(sheet).toMatchObject({
+    dryAboveC: null,
+    prebakeAboveC: 65,
+    prebakeForMs: 600_000,
+    coverWithinMs: 28_800_000,
+    doseZK: 30,
+    cureAboveC: 155,
+    curePressureKPa: 10_000,
+    filmLowMm: 0.0127,
+  });
 });
