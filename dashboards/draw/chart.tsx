@@ -1,19 +1,23 @@
 /**
  * A signal over time: lowest to highest as a band, the mean in ink, limits solid, the forecast
- * dotted, gaps open, unusable readings hatched, alarms as bars at the foot.
+ * dotted, gaps open, unusable readings hatched, readings in doubt hollow, alarms as bars at the foot;
+ * a legend names each that is there.
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmView, Series, SignalView } from '../../agent/web/contract.ts';
+import { isAnswered } from '../judge/bands.ts';
+import { limitsOf } from '../judge/limits.ts';
 import { get } from '../state/api.ts';
 import { useBoard } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
-import { quantity } from '../text/quantity.ts';
+import { displayOf, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
+import { LegendList } from './legend.tsx';
 import type { Drawn } from './plot.ts';
-import { summaryOf } from './series.ts';
+import { type Columns, columnsOf, legendOf, summaryOf } from './series.ts';
 
 interface ChartProps {
   readonly signal: SignalView;
@@ -55,9 +59,16 @@ export function Chart({ signal, spanMs }: ChartProps) {
     };
   }, [signal.id, spanMs, loads, stale, turn]);
   if (loaded === null) return <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>;
+  const columns = columnsOf(
+    loaded.series,
+    displayOf(signal).of,
+    spanMs / chartPoints,
+    signal.expect_every_ms,
+  );
   return (
     <figure class="chart">
-      <Plot signal={signal} loaded={loaded} spanMs={spanMs} />
+      <Plot signal={signal} loaded={loaded} columns={columns} />
+      <Legend signal={signal} columns={columns} />
       <figcaption>{summaryText(signal, loaded.series, spanMs)}</figcaption>
       <Doubt series={loaded.series} />
       {loaded.series.damage.map(({ from, reason }) => (
@@ -85,14 +96,36 @@ function summaryText(signal: SignalView, series: Series, spanMs: number): string
   });
 }
 
+interface LegendProps {
+  readonly signal: SignalView;
+  readonly columns: Columns;
+}
+
+function Legend({ signal, columns }: LegendProps) {
+  const alarms = useBoard((board) => board.alarms);
+  const stale = useStale();
+  const here = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
+  const { low, high } = limitsOf(signal);
+  return (
+    <LegendList
+      items={legendOf(columns, {
+        limits: low.length + high.length,
+        forecast: forecastAmong(here, stale) !== null,
+        open: here.some((alarm) => !isAnswered(alarm)),
+        answered: here.some(isAnswered),
+      })}
+    />
+  );
+}
+
 interface PlotProps {
   readonly signal: SignalView;
   readonly loaded: Loaded;
-  readonly spanMs: number;
+  readonly columns: Columns;
 }
 
 /** The library that draws comes when the first chart does. */
-function Plot({ signal, loaded, spanMs }: PlotProps) {
+function Plot({ signal, loaded, columns }: PlotProps) {
   const place = useRef<HTMLDivElement>(null);
   const drawn = useRef<Drawn | null>(null);
   const alarms = useBoard((board) => board.alarms);
@@ -104,7 +137,7 @@ function Plot({ signal, loaded, spanMs }: PlotProps) {
     const here = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
     const what = {
       signal,
-      series,
+      columns,
       since,
       until,
       alarms: here,
@@ -118,7 +151,7 @@ function Plot({ signal, loaded, spanMs }: PlotProps) {
     return () => {
       wanted = false;
     };
-  }, [loaded, alarms, stale, preferences, signal.limits, spanMs]);
+  }, [loaded, alarms, stale, preferences, signal.judged_at]);
   useEffect(
     () => () => {
       drawn.current?.remove();
@@ -127,7 +160,12 @@ function Plot({ signal, loaded, spanMs }: PlotProps) {
     [],
   );
   return (
-    <div class="plot" ref={place} role="img" aria-label={summaryText(signal, series, spanMs)} />
+    <div
+      class="plot"
+      ref={place}
+      role="img"
+      aria-label={summaryText(signal, series, until - since)}
+    />
   );
 }
 

@@ -12,6 +12,8 @@ export interface Columns {
   readonly mean: (number | null)[];
   /** Stretches of readings that were not usable, in seconds. */
   readonly unusable: Stretch[];
+  /** Stretches in which some readings were not usable, and others were. In seconds. */
+  readonly partly: Stretch[];
   /** Stretches with readings in doubt: uncertain, late or in conflict. In seconds. */
   readonly doubtful: Stretch[];
 }
@@ -25,7 +27,15 @@ export function columnsOf(
   stepMs: number,
   everyMs: number | null,
 ): Columns {
-  const columns: Columns = { times: [], low: [], high: [], mean: [], unusable: [], doubtful: [] };
+  const columns: Columns = {
+    times: [],
+    low: [],
+    high: [],
+    mean: [],
+    unusable: [],
+    partly: [],
+    doubtful: [],
+  };
   const gapMs = Math.max(3 * stepMs, 3 * (everyMs ?? 0), 1_000);
   const push = (at: number, low: number | null, high: number | null, mean: number | null): void => {
     columns.times.push(at / 1_000);
@@ -42,11 +52,54 @@ export function columnsOf(
       high === null ? null : of(high),
       mean === null ? null : of(mean),
     );
-    if (mean === null && bad > 0) mark(columns.unusable, at, stepMs);
+    if (bad > 0) mark(mean === null ? columns.unusable : columns.partly, at, stepMs);
     if ((uncertain[i] ?? 0) > 0) mark(columns.doubtful, at, stepMs);
     before = at;
   }
   return columns;
+}
+
+/** What else stands in a chart, that its legend must name. */
+export interface ChartMarks {
+  readonly limits: number;
+  readonly forecast: boolean;
+  /** Bars of alarms nobody has answered, and of those somebody has. */
+  readonly open: boolean;
+  readonly answered: boolean;
+}
+
+export const legendItems = [
+  'mean',
+  'range',
+  'doubtful',
+  'unusable',
+  'partly',
+  'gap',
+  'limit',
+  'forecast',
+  'alarm',
+  'answered',
+] as const;
+export type LegendItem = (typeof legendItems)[number];
+
+/** What is to be seen, and no more. */
+export function legendOf(columns: Columns, marks: ChartMarks): LegendItem[] {
+  const { times, low, high, mean, unusable, partly, doubtful } = columns;
+  const isGap = (i: number): boolean =>
+    mean[i] === null && !unusable.some(([from, to]) => times[i]! >= from && times[i]! <= to);
+  const shown: Readonly<Record<LegendItem, boolean>> = {
+    mean: mean.some((each) => each !== null),
+    range: low.some((each, i) => each !== high[i]),
+    doubtful: doubtful.length > 0,
+    unusable: unusable.length > 0,
+    partly: partly.length > 0,
+    gap: times.some((_, i) => isGap(i)),
+    limit: marks.limits > 0,
+    forecast: marks.forecast,
+    alarm: marks.open,
+    answered: marks.answered,
+  };
+  return legendItems.filter((item) => shown[item]);
 }
 
 /** Neighbouring buckets are one stretch. */

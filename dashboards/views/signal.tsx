@@ -51,9 +51,6 @@ export function SignalPage({ id, span }: SignalPageProps) {
         ))}
       </nav>
       <Chart key={chosen} signal={signal} spanMs={spanMs} />
-      <p class="hint">
-        {say('gapNote')} {say('alarmNote')} {say('forecastNote')}
-      </p>
       <AlarmsOn id={id} />
       <Source signal={signal} />
     </article>

@@ -1,8 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { RunProfileView, SeriesPoint } from '#agent/web/contract.ts';
+import type { RunProfileView, Series, SeriesPoint } from '#agent/web/contract.ts';
 import { niceStep, placeOn, scaleFor } from '../../dashboards/draw/scale.ts';
-import { columnsOf, summaryOf } from '../../dashboards/draw/series.ts';
+import { columnsOf, legendOf, summaryOf } from '../../dashboards/draw/series.ts';
 import { corridorOf } from '../../dashboards/judge/corridor.ts';
 import { placeName } from '../../dashboards/text/names.ts';
 
@@ -99,6 +99,32 @@ describe('a chart’s columns', () => {
     const { mean, doubtful, unusable } = columnsOf(series, same, step, null);
     expect(mean.filter((each) => each !== null)).toEqual([20, 20, 20, 20]);
     expect([doubtful, unusable]).toEqual([[[30, 150]], []]);
+  });
+  test('a reading among good ones that was not usable is marked too', () => {
+    const mixed: SeriesPoint = [step, 19, 21, 20, 60, 7];
+    const series = { unit: 'Cel', damage: [], uncertain: [], points: [good(0, 20), mixed] };
+    const { partly, unusable, mean } = columnsOf(series, same, step, null);
+    expect([partly, unusable, mean]).toEqual([[[30, 90]], [], [20, 20]]);
+  });
+  test('the legend has what the chart shows, and no more', () => {
+    const plain = { unit: 'Cel', damage: [], uncertain: [], points: [good(0, 20), good(1, 20)] };
+    const marks = { limits: 0, forecast: false, open: false, answered: false };
+    const of = (series: Series, more: Partial<typeof marks> = {}) =>
+      legendOf(columnsOf(series, same, step, null), { ...marks, ...more });
+    expect(of(plain)).toEqual(['mean', 'range']);
+    expect(of({ ...plain, points: [] })).toEqual([]);
+    expect(of({ ...plain, uncertain: [0, 1] })).toContain('doubtful');
+    expect(of({ ...plain, points: [good(0, 20), bad(1)] })).toContain('unusable');
+    expect(of({ ...plain, points: [good(0, 20), [step, 19, 21, 20, 9, 2]] })).toContain('partly');
+    expect(of({ ...plain, points: [good(0, 20), good(30, 20)] })).toContain('gap');
+    expect(of(plain, { limits: 2, forecast: true, open: true, answered: true })).toEqual([
+      'mean',
+      'range',
+      'limit',
+      'forecast',
+      'alarm',
+      'answered',
+    ]);
   });
   test('lowest, highest, and the mean by how many readings there were', () => {
     const points: SeriesPoint[] = [good(0, 20), [step, 9, 11, 10, 20, 0], bad(2)];
