@@ -163,10 +163,11 @@ const writtenCases: (readonly [string, Sent])[] = [
   ['/api/readings', posted('/api/readings', { ...entered, value: 'warm' })],
 ];
 
+const at = encodeURIComponent;
+const series = `/api/signals/${at('mounts-2/store-1/wall')}/series`;
+const commands = `/api/alarms/${at(alarm().occurrence)}`;
+
 describe('real answers are as described', () => {
-  const at = encodeURIComponent;
-  const series = `/api/signals/${at('mounts-2/store-1/wall')}/series`;
-  const commands = `/api/alarms/${at(alarm().occurrence)}`;
   const cases: (readonly [string, Sent])[] = [
     ['/api/health', { path: '/api/health' }],
     ['/api/signals', { path: '/api/signals' }],
