@@ -111,6 +111,7 @@ test('exit codes: 0 done, 1 the input is at fault, 2 the command line is', async
     TEXT: join(folder, 'text'),
   };
   writeFileSync(paths.CSV!, 'time,signal,value\n2026-01-01T00:00:00Z,m/room/air,20\n');
+  mkdirSync(paths.DATA!);
   mkdirSync(paths.TEXT!);
   writeFileSync(join(paths.TEXT!, 'forebond.sqlite'), 'a text');
   const found: (readonly [number | null, string])[] = [];

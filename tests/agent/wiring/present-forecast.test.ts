@@ -11,7 +11,9 @@ l:
     signals:
       a: { topic: a, payload: { kind: plain }, unit: Cel, resolution: 0.1, expect_every: 60 s }
     rules:
-      soon: { kind: approach, signal: a, high: 60 Cel, within: 2 h, window: 20 min, priority: low, consequence: C., actions: [A.] }
+      soon:
+        { kind: approach, signal: a, high: 60 Cel, within: 2 h, window: 20 min, priority: low,
+          consequence: C., actions: [A.] }
 `;
 const minuteMs = 60_000;
 
