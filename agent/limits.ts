@@ -62,6 +62,8 @@ export const limits = {
   refusedTopicsMax: 200,
   /** Refused messages of one topic, kept to be looked at. */
   refusedMessagesKept: 5,
+  /** A topic whose last message was refused so long ago is no longer told as a matter of health. */
+  refusedToldMs: 3_600_000,
   /** Characters of a refused message that are kept. */
   refusedCharsKept: 64,
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */

@@ -8,6 +8,8 @@ import { z } from 'zod';
 import { evidenceSchema } from './evidence-contract.ts';
 import { epochMs } from './instant.ts';
 import { type factSchema, labelSchema } from './label.ts';
+import { refusedTopicSchema } from './refused-contract.ts';
+import { calibrationSchema, sensorSchema } from './sensor-contract.ts';
 import { siteSchema } from './site-contract.ts';
 import {
   alarmStateWords,
@@ -82,6 +84,10 @@ export const signalSchema = z.object({
   judged_at: z
     .array(z.object({ rule: word, side: z.enum(['low', 'high']), limit: value }))
     .describe('Every limit that an armed rule holds it against; `limits` has those met first.'),
+  sensor: sensorSchema
+    .nullable()
+    .optional()
+    .describe('The raw sensor behind it; null where the message holds the value itself.'),
 });
 export type SignalView = z.infer<typeof signalSchema>;
 export const signalsSchema = z.object({ signals: z.array(signalSchema) });
@@ -195,6 +201,10 @@ export const stationCoverageSchema = z.object({
   moot: z
     .array(z.object({ rule: word, why: z.string() }))
     .describe('Rules that would mean nothing here, and why.'),
+  calibrations: z
+    .array(calibrationSchema)
+    .optional()
+    .describe('Signals whose sensors were compared with a reference, and until when that holds.'),
 });
 export const coverageSchema = z.object({
   at: epochMs,
@@ -202,6 +212,10 @@ export const coverageSchema = z.object({
   not_watched: z.int().min(0),
   unjudged: z.int().min(0),
   stations: z.array(stationCoverageSchema),
+  refused: z
+    .array(refusedTopicSchema)
+    .optional()
+    .describe('Topics whose message that came last could not be used, and why.'),
 });
 export type CoverageView = z.infer<typeof coverageSchema>;
 

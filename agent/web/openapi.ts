@@ -9,6 +9,7 @@ import * as contract from './contract.ts';
 import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
 import { problemStatus } from './problem.ts';
+import { refusedSchema, refusedTopicSchema } from './refused-contract.ts';
 import type { Route, RouteAnswer } from './route.ts';
 import { ruleSchema, rulesSchema } from './rule-contract.ts';
 import * as runContract from './run-contract.ts';
@@ -41,6 +42,8 @@ const named = {
   SiteLoaded: siteLoadedSchema,
   Signal: contract.signalSchema,
   Signals: contract.signalsSchema,
+  RefusedTopic: refusedTopicSchema,
+  Refused: refusedSchema,
   SeriesPoint: contract.pointSchema,
   Series: contract.seriesSchema,
   Label: labelSchema,

@@ -22,6 +22,7 @@ import type {
   StreamEvent,
 } from './contract.ts';
 
+import type { RefusedTopicView } from './refused-contract.ts';
 import type { RunProfileView, RunView } from './run-contract.ts';
 import type { MarksView, ReadingView, SaidMarkView } from './written-contract.ts';
 
@@ -150,6 +151,7 @@ export interface WebPorts {
   /** null where no run has that id. */
   run(id: string, points: number): Promise<RunProfileView | null>;
   coverage(): CoverageView;
+  refused(): RefusedTopicView[];
   rules(): RuleView[];
   /** Resolve after the command is committed. */
   commandAlarm(command: AlarmCommand): Promise<AlarmAnswer>;

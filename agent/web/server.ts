@@ -30,6 +30,7 @@ import { coverageRoutes } from './routes/coverage.ts';
 import { healthRoutes } from './routes/health.ts';
 import { holdRoutes } from './routes/holds.ts';
 import { metricsRoutes } from './routes/metrics.ts';
+import { refusedRoutes } from './routes/refused.ts';
 import { runRoutes } from './routes/runs.ts';
 import { signalRoutes } from './routes/signals.ts';
 import { siteRoutes } from './routes/site.ts';
@@ -151,6 +152,7 @@ function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): 
     ...healthRoutes(ports),
     ...siteRoutes(ports),
     ...signalRoutes(ports),
+    ...refusedRoutes(ports),
     ...alarmRoutes(ports),
     ...holdRoutes(ports),
     ...writtenRoutes(ports),

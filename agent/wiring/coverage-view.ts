@@ -9,6 +9,15 @@ const leansOn = (marks: readonly string[]): string | null =>
     ? null
     : `Only as far as people write it down: ${marks.map((id) => split(id).name).join(', ')}.`;
 
+const isOver = (fromMs: EpochMs | null, at: EpochMs): boolean => fromMs !== null && at >= fromMs;
+
+/** Signals whose calibration is over at `at`. */
+export const overdueCalibrations = (coverage: Coverage, at: EpochMs): string[] =>
+  coverage.stations
+    .flatMap(({ calibrations }) => calibrations)
+    .filter(({ overdueFromMs }) => isOver(overdueFromMs, at))
+    .map(({ signal }) => signal);
+
 /** `unjudged`: whether a rule cannot be judged just now. */
 export function coverageView(
   coverage: Coverage,
@@ -43,6 +52,12 @@ export function coverageView(
         .filter((card) => card.station === each.station)
         .map(({ id, readiness, needs }) => ({ rule: id, readiness, needs: [...needs] })),
       moot: each.moot.map((rule) => ({ ...rule })),
+      calibrations: each.calibrations.map(({ signal, calibrated, lastDay, overdueFromMs }) => ({
+        signal,
+        calibrated,
+        last_day: lastDay,
+        overdue: isOver(overdueFromMs, at),
+      })),
     };
   });
   const counted = (state: string): number =>

@@ -35,6 +35,10 @@ export interface HealthFacts {
   /** Milliseconds since the engine last took a turn. */
   readonly turnAgeMs: number;
   readonly unjudgedRules: number;
+  /** Signals whose calibration is overdue. */
+  readonly overdueCalibrations: readonly string[];
+  /** Topics whose message that came last was refused. */
+  readonly refusedTopics: readonly string[];
 }
 
 const good: PartHealth = { condition: 'good' };
@@ -57,13 +61,7 @@ export function healthParts(facts: HealthFacts): HealthParts {
     mqtt: mqtt(facts),
     site:
       facts.siteNote === null ? good : { condition: 'maintenance-required', note: facts.siteNote },
-    sensors:
-      facts.unjudgedRules > 0
-        ? {
-            condition: 'maintenance-required',
-            note: `${facts.unjudgedRules} rules cannot be judged: a reading they need is lost or not usable.`,
-          }
-        : good,
+    sensors: sensors(facts),
   };
   return {
     version: facts.version,
@@ -75,6 +73,29 @@ export function healthParts(facts: HealthFacts): HealthParts {
       ),
     ),
   };
+}
+
+function sensors({ unjudgedRules, overdueCalibrations, refusedTopics }: HealthFacts): PartHealth {
+  const notes = [
+    ...(unjudgedRules > 0
+      ? [`${unjudgedRules} rules cannot be judged: a reading they need is lost or not usable.`]
+      : []),
+    ...(refusedTopics.length > 0
+      ? [`Messages that cannot be used come on ${few(refusedTopics)}; GET /api/refused says why.`]
+      : []),
+    ...(overdueCalibrations.length > 0
+      ? [`Calibration is overdue for ${few(overdueCalibrations)}: their readings are uncertain.`]
+      : []),
+  ];
+  return notes.length === 0 ? good : { condition: 'maintenance-required', note: notes.join(' ') };
+}
+
+/** What came from outside is printed without what could steer a terminal. */
+function few(names: readonly string[]): string {
+  const most = 3;
+  const shown = names.slice(0, most).map((name) => name.replace(/\p{C}/gu, '·'));
+  const more = names.length - shown.length;
+  return more > 0 ? `${shown.join(', ')} and ${more} more` : shown.join(', ');
 }
 
 function mqtt({ doorOpen, devicesProblem }: HealthFacts): PartHealth {

@@ -1,11 +1,13 @@
 /** How the agent itself is: its health part by part and its own figures, gathered from what runs. */
 import type { Door } from '#broker/door.ts';
+import type { EpochMs } from '#rules/signal/sample.ts';
 import { isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { Store, StoreSizes } from '../store/store.ts';
 import { version } from '../version.ts';
 import type { Figure, HealthParts } from '../web/ports.ts';
 import type { Core } from './core.ts';
+import { overdueCalibrations } from './coverage-view.ts';
 import type { DamageBook } from './damage-book.ts';
 import { devicesWords } from './door-words.ts';
 import { figures } from './figures.ts';
@@ -46,8 +48,17 @@ export function healthOf(running: Running): HealthParts {
     siteNote: siteDesk?.note ?? null,
     turnAgeMs: performance.now() - upkeep.lookedAt,
     unjudgedRules: running.unjudgedRules,
+    overdueCalibrations: overdueCalibrations(core.plans.now.coverage, nowOf(core)),
+    refusedTopics: core.intake
+      .refused()
+      .filter(({ standing, messages }) => standing && isRecent(messages.at(-1)!.at, core))
+      .map(({ topic }) => topic),
   });
 }
+
+const nowOf = ({ live, clock }: Core): EpochMs => live.engineNow ?? clock.now();
+
+const isRecent = (at: EpochMs, core: Core): boolean => nowOf(core) - at < limits.refusedToldMs;
 
 export function figuresOf({ core, store, door }: Running): Figure[] {
   return figures({

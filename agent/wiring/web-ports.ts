@@ -29,13 +29,13 @@ import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
 import { forecasting, presentForecast } from './present-forecast.ts';
+import { refusedView } from './refused-view.ts';
 import { ruleView } from './rule-view.ts';
-import { noLimits, rulerLimits } from './ruler-limits.ts';
 import { runProfile, runViews } from './run-views.ts';
-import type { Latest } from './sample-book.ts';
+import { signalViews } from './signal-views.ts';
 import type { SiteDesk } from './site-desk.ts';
 import { toldEvent } from './told-events.ts';
-import { alarmView, holdView, sampleView, signalView } from './views.ts';
+import { alarmView, holdView, sampleView } from './views.ts';
 import { marksView, sayMark } from './written-marks.ts';
 
 export interface WebPortsParts {
@@ -87,23 +87,7 @@ export class CorePorts implements WebPorts {
   }
 
   signals(): SignalView[] {
-    const { samples } = this.core;
-    const limits = rulerLimits(this.plan);
-    return this.plan.signals.map((signal, i) =>
-      signalView(
-        signal,
-        samples.latest(i) ?? this.lastKnown(signal.id),
-        samples.lateAt(i),
-        limits.get(i) ?? noLimits,
-      ),
-    );
-  }
-
-  /** Before a signal speaks again after a start: what the engine knew of it. */
-  private lastKnown(id: string): Latest | null {
-    const engine = this.core.live.running;
-    const index = engine?.plan.signals.findIndex((signal) => signal.id === id) ?? -1;
-    return index < 0 ? null : (engine?.present.signals.latest(index) ?? null);
+    return signalViews(this.core);
   }
 
   samplesSince(cursor: number): ReturnType<WebPorts['samplesSince']> {
@@ -172,7 +156,12 @@ export class CorePorts implements WebPorts {
   coverage(): ReturnType<WebPorts['coverage']> {
     const { coverage, rules } = this.core.plans.now;
     const unjudged = this.unjudgedRules();
-    return coverageView(coverage, rules, (rule) => unjudged.has(rule), this.nowMs());
+    const view = coverageView(coverage, rules, (rule) => unjudged.has(rule), this.nowMs());
+    return { ...view, refused: this.refused().filter(({ standing }) => standing) };
+  }
+
+  refused(): ReturnType<WebPorts['refused']> {
+    return refusedView(this.core.intake.refused());
   }
 
   rules(): ReturnType<WebPorts['rules']> {

@@ -2,12 +2,12 @@
 import { type DerivedNow, isFormula, isKeeping } from '../derive/derived-kind.ts';
 import type { SiteProblem } from '../site/problem.ts';
 import type { Binding } from './binding.ts';
+import type { CalibrationDates } from './calibration-dates.ts';
 import { canonicalText } from './canonical-text.ts';
 import type { RuleCard } from './card.ts';
 import { hasOwnTime } from './compile-signal.ts';
 import {
   byId,
-  type CalibrationDates,
   type DerivedDraft,
   idOf,
   type Report,

@@ -4,6 +4,7 @@ import type { Priority } from '../alarm/priority.ts';
 import type { HoldWhat } from '../hold/hold.ts';
 import type { MarkPayloadWritten } from '../site/mark-schema.ts';
 import type { Basis } from '../stations/station.ts';
+import type { CalibrationDates } from './calibration-dates.ts';
 import type { AlarmClass } from './plan.ts';
 
 /** Words of the contract. */
@@ -150,6 +151,8 @@ export interface StationCoverage {
     readonly numbers: readonly CardSetting[];
     readonly needs: readonly string[];
   }[];
+  /** Signals whose sensors were compared with a reference. */
+  readonly calibrations: readonly ({ readonly signal: string } & CalibrationDates)[];
   /** Measured signals whose silence no rule would notice. */
   readonly silenceUnnoticed: readonly string[];
   readonly off: readonly { readonly rule: string; readonly reason: string }[];

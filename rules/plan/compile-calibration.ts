@@ -3,7 +3,8 @@ import { withoutDust } from '../quantity/quantity.ts';
 import { dateMs } from '../signal/instant-text.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { SignalWritten } from '../site/signal-schema.ts';
-import type { CalibrationDates, Path, ReadingDraft, Report } from './draft.ts';
+import type { CalibrationDates } from './calibration-dates.ts';
+import type { Path, ReadingDraft, Report } from './draft.ts';
 import { startOfDayMs } from './start-of-day.ts';
 
 export function compileCalibration(

@@ -1,7 +1,7 @@
 /** Which hazards of a station are watched, which are not and why. */
 import type { Hazard, RuleTemplate, StationSignal } from '../stations/station.ts';
 import type { RuleCard, StationCoverage, UnwatchedHazard, WatchedHazard } from './card.ts';
-import type { SignalDraft, StationDraft } from './draft.ts';
+import { idOf, type SignalDraft, type StationDraft } from './draft.ts';
 import type { StationRules } from './station-rules.ts';
 
 export function coverStation(
@@ -49,10 +49,17 @@ export function coverStation(
         needs: card.needs,
       })),
     moot: found.moot.map(({ template, why }) => ({ rule: `${station.id}/${template.name}`, why })),
+    calibrations: calibrations(signals),
     silenceUnnoticed: silenceUnnoticed(station, signals, found),
     off: found.off.map(({ name, reason }) => ({ rule: `${station.id}/${name}`, reason })),
   };
 }
+
+const calibrations = (signals: ReadonlyMap<string, SignalDraft>): StationCoverage['calibrations'] =>
+  [...signals.values()].flatMap(({ station, name, reading }) => {
+    const dates = reading?.calibrationDates ?? null;
+    return dates === null ? [] : [{ signal: idOf(station, name, ''), ...dates }];
+  });
 
 /** Numbers for want of which a signal that a rule would judge does not exist. */
 const lackedBy = (station: StationDraft, judged: readonly string[]): readonly string[] => [

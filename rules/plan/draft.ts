@@ -5,13 +5,13 @@ import type { HoldWhat } from '../hold/hold.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import type { Sheet } from '../material/read-sheet.ts';
 import type { Unit } from '../quantity/unit.ts';
-import type { EpochMs } from '../signal/sample.ts';
 import type { MarkPayloadWritten } from '../site/mark-schema.ts';
 import { didYouMean } from '../site/nearest.ts';
 import type { SiteProblem } from '../site/problem.ts';
 import type { SiteWritten, StationWritten } from '../site/schema.ts';
 import type { SignalWritten } from '../site/signal-schema.ts';
 import type { StationKind } from '../stations/station.ts';
+import type { CalibrationDates } from './calibration-dates.ts';
 import type { CardLabel, CardSetting, Fact } from './card.ts';
 import type { AlarmClass, PlanHold, SignalKind } from './plan.ts';
 import type { Sensor } from './sensor.ts';
@@ -44,15 +44,6 @@ export interface MarkDraft {
   readonly byWhom: string;
   /** The topic by which a device says it. */
   readonly said: { readonly topic: string; readonly payload: MarkPayloadWritten } | null;
-}
-
-export interface CalibrationDates {
-  /** As written: `2026-03-31`. */
-  readonly calibrated: string;
-  /** The last day on which it holds; null where nobody said for how long. */
-  readonly lastDay: string | null;
-  /** When that day is over, by the site's clock. */
-  readonly overdueFromMs: EpochMs | null;
 }
 
 /** How a measured signal is read; see Binding. */

@@ -12,7 +12,8 @@ export function startOfDayMs(utcMidnightMs: EpochMs, timezone: string): EpochMs 
   return utcMidnightMs - offsetMs(format, about);
 }
 
-function formatOf(timezone: string): Intl.DateTimeFormat | null {
+/** Its language is written out, and only its offset is read. */
+function formatOf(timezone: string) {
   try {
     return new Intl.DateTimeFormat('en-US', { timeZone: timezone, timeZoneName: 'longOffset' });
   } catch (error) {
@@ -23,7 +24,7 @@ function formatOf(timezone: string): Intl.DateTimeFormat | null {
 
 const offsetPattern = /^GMT(?:([+-])(\d\d):(\d\d)(?::(\d\d))?)?$/;
 
-function offsetMs(format: Intl.DateTimeFormat, at: EpochMs): number {
+function offsetMs(format: NonNullable<ReturnType<typeof formatOf>>, at: EpochMs): number {
   const name = format.formatToParts(at).find(({ type }) => type === 'timeZoneName')?.value ?? '';
   const match = offsetPattern.exec(name);
   if (match === null) throw new Error(`an offset nobody expected: ${name}`);

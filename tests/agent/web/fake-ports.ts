@@ -24,6 +24,7 @@ import type {
 } from '#agent/web/ports.ts';
 import type { RunView } from '#agent/web/run-contract.ts';
 import { evidence } from './fake-evidence.ts';
+import { refusedTopics } from './fake-refused.ts';
 import { run } from './fake-run.ts';
 import { FakeWritten } from './fake-written.ts';
 import { now } from './moment.ts';
@@ -77,6 +78,7 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
   acknowledged: null,
   shelved_until: null,
   judgeable: true,
+  superseded_by: null,
   transitions: [
     {
       at: now,
@@ -254,6 +256,7 @@ export class FakePorts extends FakeWritten implements WebPorts {
     return this.allHolds.slice(0, query.limit);
   };
   coverage = (): CoverageView => coverage;
+  refused: WebPorts['refused'] = () => refusedTopics(now);
   rules = (): RuleView[] => [rule];
   commandAlarm = async (command: AlarmCommand): Promise<AlarmAnswer> => {
     this.alarmCommands.push(command);

@@ -46,7 +46,8 @@ describe('what a sensor becomes', () => {
   test('wildcards of the same names belong together', () => {
     const { bindings, problems } = compiled(`
 l: { s: { kind: custom, signals: {
-  x: { topic: "tc/+/mv", names: [card], ${payload}, unit: mV, sensor: { kind: thermocouple, type: J, cold_junction: cj } },
+  x: { topic: "tc/+/mv", names: [card], ${payload}, unit: mV,
+    sensor: { kind: thermocouple, type: J, cold_junction: cj } },
   cj: { topic: "tc/+/cj", names: [card], ${payload}, unit: Cel } } } }
 `);
     expect(problems).toEqual([]);
@@ -72,7 +73,8 @@ l: { s: { kind: custom, signals: {
   });
   test('the range of a station leaves room for what a loop says beyond its ends', () => {
     const { bindings, problems } = compiled(`
-l: { s: { kind: adhesive-store, signals: { wall: { topic: a, ${payload}, unit: mA, sensor: { kind: current-loop, from: -40 Cel, to: 60 Cel } } } } }
+l: { s: { kind: adhesive-store, signals: { wall: { topic: a, ${payload}, unit: mA,
+  sensor: { kind: current-loop, from: -40 Cel, to: 60 Cel } } } } }
 `);
     expect(problems).toEqual([]);
     const { low, high, sensor } = bindings[0]!;
@@ -112,7 +114,8 @@ describe('what is refused, with its place', () => {
   });
   test('a station that wants another quantity', () => {
     const { problems } = compiled(`
-l: { s: { kind: adhesive-store, signals: { wall: { topic: a, ${payload}, unit: mA, sensor: { kind: current-loop, from: 0 bar, to: 1 bar } } } } }
+l: { s: { kind: adhesive-store, signals: { wall: { topic: a, ${payload}, unit: mA,
+  sensor: { kind: current-loop, from: 0 bar, to: 1 bar } } } } }
 `);
     expect(problems.map(({ path }) => path.at(-1))).toEqual(['sensor']);
     expect(problems[0]?.problem).toContain('it measures a pressure');

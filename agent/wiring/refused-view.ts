@@ -1,0 +1,82 @@
+/** Why messages are refused, in words for people: what was wrong, and what to look at first. */
+import type { IntakeCause } from '../intake/cause.ts';
+import type { RefusedTopic } from '../intake/refused.ts';
+import type { RefusedTopicView } from '../web/refused-contract.ts';
+
+type Words = readonly [why: string, fix: string];
+
+const words: Readonly<Partial<Record<IntakeCause, Words>>> = {
+  'instance-name': [
+    'The level of the topic that names the instance holds no letter or digit, or too many.',
+    'Give the sender a name of letters and digits.',
+  ],
+  'instance-collision': [
+    'Another topic already feeds the signal that this one would.',
+    'Give the two senders names that differ in more than capitals and signs.',
+  ],
+  'instance-refused': [
+    'The wildcard has as many signals as it may have.',
+    'Take senders that are gone out of the topic, or bind them one by one.',
+  ],
+  'too-large': [
+    'The message is larger than the agent reads.',
+    'Have the sender send less at once.',
+  ],
+  'not-utf8': [
+    'The message is no text in UTF-8.',
+    'Have the sender send a number as text, or JSON.',
+  ],
+  'too-deep': [
+    'The JSON has more levels than the agent reads.',
+    'Have the sender send it flatter.',
+  ],
+  'not-json': [
+    'The message is no JSON, and the site file promises it.',
+    'Compare `payload` in the site file with how the message begins.',
+  ],
+  'not-a-number': [
+    'Where the value should stand there is no number.',
+    'Compare `payload` in the site file with how the message begins.',
+  ],
+  'no-value': [
+    'The message has nothing at the place of the value.',
+    'Compare `value` in the site file with how the message begins.',
+  ],
+  'not-finite': [
+    'The sender says that it has no number: NaN or infinity.',
+    'Look at the sensor and its wire; many senders say so of a broken one.',
+  ],
+  'no-time': [
+    'The message has nothing at the place of the time.',
+    'Compare `time` in the site file with how the message begins, or take it out.',
+  ],
+  'time-unreadable': [
+    'The time of the message cannot be read.',
+    'Give `time_format` in the site file, or take `time` out.',
+  ],
+  'no-unit': [
+    'The message has no text at the place of the unit.',
+    'Compare `unit` of the payload in the site file with how the message begins.',
+  ],
+  'wrong-unit': [
+    'The message names a unit of another quantity than the site file.',
+    'Compare `unit` in the site file with how the message begins.',
+  ],
+  'out-of-range': [
+    'The value lies outside what this sensor can send.',
+    'Look at the sensor and its wire, then at `unit` and `range` in the site file.',
+  ],
+  future: ['Its time lies ahead of the clock of the agent.', 'Set the clock of the sender.'],
+};
+
+const wordsOf = (cause: IntakeCause): Words =>
+  words[cause] ?? [`It was refused: ${cause}.`, 'Compare it with the site file.'];
+
+export const refusedView = (topics: readonly RefusedTopic[]): RefusedTopicView[] =>
+  topics.map(({ messages, ...topic }) => ({
+    ...topic,
+    messages: messages.map(({ cause, ...message }) => {
+      const [why, fix] = wordsOf(cause);
+      return { ...message, reason: cause, why, fix };
+    }),
+  }));
