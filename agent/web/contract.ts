@@ -129,6 +129,9 @@ export const alarmSchema = z.object({
   acknowledged: z.object({ by: z.string(), at: epochMs }).nullable(),
   shelved_until: epochMs.nullable(),
   judgeable: z.boolean().describe('false: its signal is lost; nobody can tell whether it is over.'),
+  superseded_by: word
+    .nullable()
+    .describe('Raised again before anybody answered: the occurrence that now stands for both.'),
   transitions: z.array(transitionSchema).describe('Oldest first.'),
   comments: z
     .array(z.object({ at: epochMs, by: z.string(), text: z.string() }))

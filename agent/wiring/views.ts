@@ -118,6 +118,7 @@ export function alarmView(
     acknowledged: occurrence.acknowledged,
     shelved_until: occurrence.shelvedUntil,
     judgeable: occurrence.judgeable,
+    superseded_by: occurrence.supersededBy,
     transitions: occurrence.steps.map(({ judged, transition, from, to, by, reason }) => ({
       at: judged,
       transition,

@@ -17,9 +17,12 @@ export interface Known {
 /** Stand in no band: nobody is asked to act on them now. */
 const aside: readonly string[] = ['normal', 'shelved', 'suppressed-by-design', 'out-of-service'];
 
-export const isOpen = (alarm: AlarmView): boolean => !aside.includes(alarm.state);
+/** One that was raised again is spoken for by the newer. */
+export const isSuperseded = (alarm: AlarmView): boolean => alarm.superseded_by !== null;
+export const isOpen = (alarm: AlarmView): boolean =>
+  !aside.includes(alarm.state) && !isSuperseded(alarm);
 export const isAside = (alarm: AlarmView): boolean =>
-  alarm.state !== 'normal' && aside.includes(alarm.state);
+  alarm.state !== 'normal' && aside.includes(alarm.state) && !isSuperseded(alarm);
 export const isAnswered = (alarm: AlarmView): boolean => !alarm.state.includes('unacknowledged');
 /** Its condition has gone, and it stays for an answer or a reset. */
 export const isOver = (alarm: AlarmView): boolean =>

@@ -46,6 +46,15 @@ function worstFirst(a: AlarmView, b: AlarmView): number {
 const keyOf = ({ signal, occurrence, evidence: { side } }: AlarmView): string =>
   side === null ? occurrence : `${signal} ${side}`;
 
+/** The other open alarms of its card, the worst first. */
+export const besides = (alarm: AlarmView, alarms: Iterable<AlarmView>): AlarmView[] =>
+  [...alarms]
+    .filter(
+      (each) =>
+        isOpen(each) && each.occurrence !== alarm.occurrence && keyOf(each) === keyOf(alarm),
+    )
+    .sort(worstFirst);
+
 /** What still wants an answer: over counts as answered for, unless it latched. */
 const isWaiting = (alarm: AlarmView): boolean => !isAnswered(alarm) && !isGone(alarm);
 

@@ -1,6 +1,6 @@
 /** Four places, text only; on an alarm nobody has answered it gives way to the answer. */
 
-import { isAnswered } from '../judge/bands.ts';
+import { isAnswered, isSuperseded } from '../judge/bands.ts';
 import type { Place } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { say } from '../text/say.ts';
@@ -17,7 +17,7 @@ export function Foot({ place }: { readonly place: Place }) {
   const alarm = useBoard((board) =>
     place.name === 'alarm' ? (board.alarms.get(place.parts[0] ?? '') ?? null) : null,
   );
-  if (alarm !== null && !isAnswered(alarm))
+  if (alarm !== null && !isAnswered(alarm) && !isSuperseded(alarm))
     return <AnswerBar key={alarm.occurrence} alarm={alarm} />;
   return (
     <nav class="foot" aria-label={say('places')}>

@@ -2,7 +2,7 @@
 import type { CoverageView } from '../../agent/web/contract.ts';
 import { type Need, needsOf } from '../judge/needs.ts';
 import { to } from '../router.ts';
-import { placeName, ruleName } from '../text/names.ts';
+import { placeName, ruleNames } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 interface NeedsProps {
@@ -44,7 +44,7 @@ const Group = ({ title, needs, here }: GroupProps) =>
   );
 
 const ForRules = ({ need }: { readonly need: Need }) => (
-  <span class="hint">{say('needsFor', { rules: need.rules.map(ruleName).join('; ') })}</span>
+  <span class="hint">{say('needsFor', { rules: ruleNames(need.rules).join('; ') })}</span>
 );
 
 const stationOf = (rule: string): string => rule.split('/').slice(0, 2).join('/');

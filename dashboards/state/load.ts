@@ -58,8 +58,12 @@ function refreshCoverage(): void {
 /** At most so many closed alarms stay in sight; the rest is behind "Look back". */
 const closedMax = 50;
 
-function withAlarm(board: Board, alarm: AlarmView): ReadonlyMap<string, AlarmView> {
+/** A new occurrence takes the place of what was left unseen of the same rule. */
+export function withAlarm(board: Board, alarm: AlarmView): ReadonlyMap<string, AlarmView> {
   const alarms = withEntry(board.alarms, alarm.occurrence, alarm);
+  for (const [id, { rule, raised, state, superseded_by: by }] of alarms)
+    if (rule === alarm.rule && raised < alarm.raised && state !== 'normal' && by === null)
+      alarms.set(id, { ...alarms.get(id)!, superseded_by: alarm.occurrence });
   const closed = [...alarms.values()].filter(({ state }) => state === 'normal');
   for (const { occurrence } of closed.slice(0, Math.max(0, closed.length - closedMax)))
     alarms.delete(occurrence);

@@ -61,6 +61,7 @@ export const en = {
     'Over since {$clock}. It stays until somebody resets it; a falling number is no all-clear.',
   closed: 'Over since {$clock}.',
   also: 'Also on this reading',
+  raisedAgain: 'It was raised again since. Go to the newer one; your answer to it is for both.',
   alsoEach: '{$rule}, limit {$limit}',
   cannotTell: 'Cannot tell whether this is over.',
   shelvedUntil: 'Shelved until {$clock}.',
@@ -291,6 +292,7 @@ export const en = {
   heldByRule: 'by the rule {$rule}',
   liftedAt: '{$disposition} {$clock}, {$by}: {$reason}',
   holdFor: '{$what} {$item}',
+  holdAt: '{$what} at {$place}',
   openAlarm: 'Open the alarm',
 
   // coverage

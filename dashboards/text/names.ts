@@ -33,5 +33,16 @@ export function ruleName(id: string): string {
 
 const id = /^[a-z0-9-]+(\/[a-z0-9-]+){1,2}$/;
 
+export const isId = (text: string): boolean => id.test(text);
+
 /** A text that is an id as people say it; any other as it is. */
-export const spokenId = (text: string): string => (id.test(text) ? placeName(text) : text);
+export const spokenId = (text: string): string => (isId(text) ? placeName(text) : text);
+
+/** Rules by what they look for, the places after it: "Close to the limit: filter, floor". */
+export function ruleNames(ids: readonly string[]): string[] {
+  const byTitle = Map.groupBy(ids.map(ruleName), (name) => name.split(': ')[0]!);
+  return [...byTitle].map(([title, names]) => {
+    const places = names.flatMap((name) => name.split(': ')[1] ?? []);
+    return places.length === 0 ? title : `${title}: ${places.join(', ')}`;
+  });
+}

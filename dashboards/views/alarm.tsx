@@ -6,8 +6,10 @@ import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
 import { Chart } from '../draw/chart.tsx';
 import { forecastOf, Ruler } from '../draw/ruler.tsx';
 import { isAnswered, isPeople } from '../judge/bands.ts';
+import { besides } from '../judge/cards.ts';
 import { Answered, personText, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
+import { Also } from '../parts/also.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { to } from '../router.ts';
@@ -35,6 +37,8 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   const coverage = useBoard((board) => board.coverage);
   const rules = useBoard((board) => board.rules);
   const words = labelWords(alarm);
+  const alarms = useBoard((board) => board.alarms);
+  const others = besides(alarm, alarms.values());
   const people = isPeople(alarm, { coverage, rules });
   const doNot = words.doNot.length === 0 ? null : <DoNot words={words} people={people} />;
   return (
@@ -43,8 +47,16 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       <h1 class="alarm-sentence">{alarmSentence(alarm)}</h1>
       <When alarm={alarm} />
       <Answered alarm={alarm} />
+      {alarm.superseded_by === null ? null : (
+        <p>
+          <a class="action-link" href={to('alarm', alarm.superseded_by)}>
+            {say('raisedAgain')}
+          </a>
+        </p>
+      )}
       {people ? doNot : null}
       <Where alarm={alarm} />
+      <Also alarms={others} />
       <section>
         <h2>{say('firstSteps')}</h2>
         <ol class="steps">

@@ -3,7 +3,7 @@ import type { CoverageView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
-import { placeName, ruleName } from '../text/names.ts';
+import { placeName, ruleNames } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 type Hazard = CoverageView['stations'][number]['hazards'][number];
@@ -47,7 +47,7 @@ function HazardRow({ hazard }: { readonly hazard: Hazard }) {
         <span class="hint">
           {state === 'not-watched'
             ? (why ?? '')
-            : say('watchedBy', { rules: rules.map(ruleName).join('; ') })}
+            : say('watchedBy', { rules: ruleNames(rules).join('; ') })}
         </span>
       </span>
     </li>

@@ -12,7 +12,7 @@ import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
 import { clock } from '../text/clock.ts';
 import { ruleConsequence } from '../text/label.ts';
-import { placeName, spokenId } from '../text/names.ts';
+import { isId, placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 const byText = (by: string): string =>
@@ -20,8 +20,11 @@ const byText = (by: string): string =>
     ? say('heldByRule', { rule: placeName(by.slice('rule:'.length)) })
     : personText(by);
 
+/** What a rule stopped without knowing its name is what was at its station then. */
 export const holdName = ({ what, item }: HoldView): string =>
-  say('holdFor', { what: say('holdWhat')[what], item: spokenId(item) });
+  isId(item)
+    ? say('holdAt', { what: say('holdWhat')[what], place: placeName(item) })
+    : say('holdFor', { what: say('holdWhat')[what], item });
 
 export function Holds({ item }: { readonly item: string | null }) {
   const holds = useBoard((board) => board.holds);

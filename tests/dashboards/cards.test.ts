@@ -63,6 +63,11 @@ describe('early, act and at the limit of one floor', () => {
   });
 });
 
+test('raised again before anybody answered: the newer one stands for both', () => {
+  const older = alarm({ ...act, occurrence: 'older', state: 'returned-unacknowledged' });
+  expect(cards({ ...older, superseded_by: 'act' }, act).people).toEqual([['act']]);
+});
+
 describe('what is not one thing stays apart', () => {
   test('too low and too high, another place, and a sensor that is silent', () => {
     const low = of('low', { side: 'low', limit: 8 });

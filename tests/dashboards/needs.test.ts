@@ -1,7 +1,7 @@
 /** What rules wait for: each thing once, however many rules wait for it. */
 import { expect, test } from 'vitest';
 import { needsOf } from '../../dashboards/judge/needs.ts';
-import { ruleName } from '../../dashboards/text/names.ts';
+import { ruleName, ruleNames } from '../../dashboards/text/names.ts';
 
 const limit =
   'the ignition limit that the site’s hazard review sets for this residue and its thickness (rule at-limit: high)';
@@ -55,3 +55,9 @@ test.each([
   ['l/mixer-3/agitator-fast', 'Agitator fast'],
   ['l/x/act', 'Close to the limit'],
 ])('%s is called “%s”', (id, name) => expect(ruleName(id)).toBe(name));
+
+test('rules of one meaning are named once, with their places', () => {
+  expect(
+    ruleNames(['l/r/act-filter', 'l/r/act-floor', 'l/r/thick', 'l/r/at-limit-rack-7']),
+  ).toEqual(['Close to the limit: filter, floor', 'Thick', 'At the limit: rack 7']);
+});
