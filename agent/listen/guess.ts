@@ -121,7 +121,8 @@ export function guessOf(seen: Seen): Guess | null {
   const said = guessSaid(seen);
   if (said !== null) return said;
   const words = [...wordsOf(seen.topic), ...wordsOf(seen.pointer)];
-  const named = guessNamed(words);
+  const own = wordsOf(`${seen.topic.slice(seen.topic.lastIndexOf('/') + 1)} ${seen.pointer}`);
+  const named = guessNamed(words) ?? guessScale(own);
   if (named !== null) return named;
   if (seen.isBoolean || seen.isBinary)
     return {
@@ -131,7 +132,7 @@ export function guessOf(seen: Seen): Guess | null {
       or: null,
       sure: seen.isBoolean ? 'likely' : 'open',
     };
-  return guessRanged(seen, words);
+  return guessRanged(seen, words, own);
 }
 
 function guessSaid({ saidUnit }: Seen): Guess | null {
@@ -155,21 +156,36 @@ function guessNamed(words: readonly string[]): Guess | null {
   return { quantity, unit, why: `the name ends in "${last}"`, or: null, sure: 'likely' };
 }
 
+/** Single letters are a scale only behind a word that says temperature: `temperature_F`. */
+const scales: Readonly<Record<string, string>> = { c: 'Cel', f: '[degF]', k: 'K' };
+const scaled = ['temp', 'temps', 'temperature', 'deg', 'dewpoint', 'dew'];
+
+function guessScale(own: readonly string[]): Guess | null {
+  const last = own.at(-1) ?? '';
+  const unit = Object.hasOwn(scales, last) ? scales[last] : undefined;
+  const word = own.slice(0, -1).findLast((each) => scaled.includes(each));
+  if (unit === undefined || word === undefined) return null;
+  const why = `the name says "${word}" and ends in "${last}"`;
+  return { quantity: 'temperature', unit, why, or: null, sure: 'likely' };
+}
+
 /** Where a rule's word stands last: the end of a name says the quantity, its beginning the place. */
 const nearness = ({ words: known }: Rule, words: readonly string[]): number =>
   Math.max(...known.map((word) => words.lastIndexOf(word)));
 
-function guessRanged(seen: Seen, words: readonly string[]): Guess | null {
-  const named = nearest(rules, seen, words);
+/** `own`: the words of the last level and of the place in the payload. */
+function guessRanged(seen: Seen, words: readonly string[], own: readonly string[]): Guess | null {
+  const saysTemperature = own.some((word) => temperatures.includes(word));
+  const said = rules.filter(
+    (each) =>
+      each.quantity !== 'temperature' ||
+      (isPlace(each) && saysTemperature) ||
+      own.some((word) => names(each, word)),
+  );
+  const named = nearest(said, seen, words);
   if (named === null) return null;
   const placed =
-    named.rule.words === temperatures
-      ? nearest(
-          rules.filter((each) => each.words !== temperatures && each.quantity === 'temperature'),
-          seen,
-          words,
-        )
-      : null;
+    named.rule.words === temperatures ? nearest(rules.filter(isPlace), seen, words) : null;
   const { rule: best, at } = placed ?? named;
   const { quantity, unit, or } = best;
   const { least, most } = seen;
@@ -177,6 +193,13 @@ function guessRanged(seen: Seen, words: readonly string[]): Guess | null {
   const why = `"${words[at]}" in its name; ${range} would fit`;
   return { quantity, unit, why, or, sure: or === null ? 'likely' : 'open' };
 }
+
+/** A rule by the place alone: in the levels above, it says where a sensor stands and not what it is. */
+const isPlace = ({ words, quantity }: Rule): boolean =>
+  words !== temperatures && quantity === 'temperature';
+
+/** A store is where things are kept; by itself it says nothing of their temperature. */
+const names = ({ words }: Rule, word: string): boolean => word !== 'store' && words.includes(word);
 
 function nearest(
   among: readonly Rule[],

@@ -31,6 +31,11 @@ describe('a guess and its reason', () => {
     ['line/mixer/agitator', 24, 26, '/min', null],
     ['line/prep/rinse', 8, 9, 'uS/cm', 'mS/cm'],
     ['line/tank/flow', 40, 44, 'L/min', 'm3/h'],
+    ['line/oven-1/temperature_F', 190, 205, '[degF]', null],
+    ['line/oven-1/airTempF', 190, 205, '[degF]', null],
+    ['line/oven-1/TEMP_C', 88, 96, 'Cel', null],
+    ['line/air/dew_point_F', -10, 12, '[degF]', null],
+    ['line/oven-1/zone-3-degF', 190, 205, '[degF]', null],
   ])('%s, %d to %d: %s', (topic, least, most, unit, or) => {
     const guess = guessOf(seen(topic, least, most));
     expect([guess?.unit, guess?.or]).toEqual([unit, or]);
@@ -50,6 +55,20 @@ describe('a guess and its reason', () => {
     expect(guessOf(seen('line/pot', 29, 29.5, { pointer: '/pot_psi' }))?.why).toBe(
       'the name ends in "psi"',
     ));
+  test.each([
+    ['mounts-2/store-1/door-count', 12],
+    ['mounts-2/store-1/battery', 27],
+    ['mounts-2/store', 21],
+    ['mounts-2/oven-1/fan-hours', 120],
+    ['mounts-2/drum-2/parts', 31],
+    ['plant/f', 70],
+    ['line/air/part-count', 31],
+    ['line/oven-1/part_c', 12],
+  ])('%s is no temperature for where it stands', (topic, value) =>
+    expect(guessOf(seen(topic, value))).toBeNull(),
+  );
+  test('where it stands tells the scale once the name says temperature', () =>
+    expect(guessOf(seen('line/store/temp', 62, 66))).toMatchObject({ unit: '[degF]' }));
   test('a contact', () => {
     expect(guessOf(seen('line/fan', 1, 1, { isBoolean: true, isBinary: true }))?.sure).toBe(
       'likely',
