@@ -7,6 +7,7 @@ import { showGround } from './state/preferences.ts';
 import './style/tokens.css';
 import './style/base.css';
 import './style/parts.css';
+import './style/drawings.css';
 import './style/views.css';
 import './style/print.css';
 
