@@ -1,8 +1,10 @@
 /** GET /api/coverage and /api/rules: what is watched and by which rule, what is not and why. */
-import { coverageSchema, rulesSchema } from '../contract.ts';
+import { coverageSchema } from '../contract.ts';
 import type { WebPorts } from '../ports.ts';
 import { nothing } from '../requests.ts';
 import { type Route, route } from '../route.ts';
+import { rulesSchema } from '../rule-contract.ts';
+import { ruleSheetCsv, ruleSheetType } from '../rule-sheet.ts';
 
 export const coverageRoutes = (ports: WebPorts): Route[] => [
   route(
@@ -30,5 +32,22 @@ export const coverageRoutes = (ports: WebPorts): Route[] => [
       refusals: [],
     },
     () => ({ rules: ports.rules() }),
+  ),
+  route(
+    {
+      method: 'GET',
+      url: '/api/rules.csv',
+      operation: 'readRuleSheet',
+      summary: 'The rule sheet: every rule with its rationalisation, one a row, to print and keep.',
+      path: nothing,
+      query: nothing,
+      answers: { 200: { description: 'CSV (RFC 4180) in UTF-8.', contentType: ruleSheetType } },
+      refusals: [],
+    },
+    ({ reply }) => {
+      reply.type(ruleSheetType);
+      reply.header('content-disposition', 'attachment; filename="rule-sheet.csv"');
+      return ruleSheetCsv(ports.rules());
+    },
   ),
 ];

@@ -1,8 +1,9 @@
 import { Command } from 'commander';
 import { parse } from 'csv-parse/sync';
 import { expect, test } from 'vitest';
-import { csvText, exportCommand } from '../../../agent/cli/export.ts';
+import { exportCommand } from '../../../agent/cli/export.ts';
 import type { StoredSignal } from '../../../agent/store/contract.ts';
+import { csvText } from '../../../agent/web/csv-cell.ts';
 import { quality } from '../../../rules/signal/quality.ts';
 import { epoch } from '../store/patterns.ts';
 import { RecordBuilder } from '../store/record-builder.ts';
