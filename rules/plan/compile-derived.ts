@@ -40,6 +40,7 @@ function wantedOf(
         name: derived.name,
         kind: derived.kind,
         inputs: derived.inputs,
+        brought: Object.keys(derived.inputs),
         startsOn: derived.startsOn ?? [],
         numbers: derived.numbers ?? [],
         own: {},
@@ -72,17 +73,18 @@ function wantedOf(
 function wordsOver(
   brought: StationDerived | undefined,
   written: DerivedWritten,
-): Pick<Wanted, 'kind' | 'inputs' | 'startsOn' | 'numbers' | 'own'> {
+): Pick<Wanted, 'kind' | 'inputs' | 'brought' | 'startsOn' | 'numbers' | 'own'> {
   const own = Object.fromEntries(
     Object.entries(written).filter(([key]) => !derivedFieldNames.includes(key)),
   );
   const { kind = brought?.kind ?? null, inputs = {} } = written;
   const startsOn = written.starts_on ?? brought?.startsOn ?? [];
   if (brought === undefined || kind !== brought.kind)
-    return { kind, inputs, startsOn, numbers: [], own };
+    return { kind, inputs, brought: [], startsOn, numbers: [], own };
   return {
     kind,
     inputs: { ...brought.inputs, ...inputs },
+    brought: Object.keys(brought.inputs).filter((input) => !Object.hasOwn(inputs, input)),
     startsOn,
     numbers: brought.numbers ?? [],
     own,
@@ -114,7 +116,7 @@ function workOut(
   return progress;
 }
 
-/** Lets one that the station brings do without optional inputs that are not there; true where it does. */
+/** Lets one do without optional inputs that the station brings and that are not there; true where it does. */
 function dropAbsent(
   signals: ReadonlyMap<string, SignalDraft>,
   wanted: Map<string, Wanted>,
@@ -124,9 +126,10 @@ function dropAbsent(
       .filter((input) => input.optional === true)
       .map((input) => input.name);
     const entries = Object.entries(derived.inputs);
-    const kept = entries.filter(([input, name]) => signals.has(name) || !optional.includes(input));
+    const free = optional.filter((input) => derived.brought.includes(input));
+    const kept = entries.filter(([input, name]) => signals.has(name) || !free.includes(input));
     const ready = kept.every(([, name]) => signals.has(name));
-    if (derived.byHand || kept.length === entries.length || !ready) continue;
+    if (kept.length === entries.length || !ready) continue;
     wanted.set(derived.name, { ...derived, inputs: Object.fromEntries(kept) });
     return true;
   }

@@ -25,6 +25,8 @@ export interface Wanted {
   readonly name: string;
   readonly kind: string | null;
   readonly inputs: Readonly<Record<string, string>>;
+  /** Those of the inputs that the station names, not the site. */
+  readonly brought: readonly string[];
   /** Marks that start it anew. */
   readonly startsOn: readonly string[];
   readonly numbers: readonly TemplateNumber[];

@@ -5,12 +5,19 @@ import { custom } from './custom.ts';
 import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
 import { dryingOven } from './drying-oven.ts';
+import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
 import type { StationKind } from './station.ts';
 
 export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
-  [adhesiveStore, compressedAir, custom, dipTank, drumMixer, dryingOven, residue].map((kind) => [
-    kind.name,
-    kind,
-  ]),
+  [
+    adhesiveStore,
+    compressedAir,
+    custom,
+    dipTank,
+    drumMixer,
+    dryingOven,
+    primerPreBake,
+    residue,
+  ].map((kind) => [kind.name, kind]),
 );

@@ -45,15 +45,16 @@ const zoneHigh = (zone: number): RuleTemplate => ({
   },
 });
 
-const zoneDisagree = (zone: number): RuleTemplate => ({
-  name: `zone-${zone}-disagree`,
-  kind: 'stray',
+const sensorsDisagree = (zone: number): RuleTemplate => ({
+  name: `sensors-disagree-${zone}`,
+  kind: 'disagree',
   signals: [`zone-${zone}-air`, `zone-${zone}-check`],
   moot: airMeansNothing,
   numbers: [
-    { setting: 'limit', value: '5 K', basis: judgement('more than two healthy sensors differ') },
+    { setting: 'allowed', value: '5 K', basis: judgement('more than two healthy sensors differ') },
+    { setting: 'steady', value: '3 K', basis: judgement('what a healthy control swings') },
     {
-      setting: 'on_delay',
+      setting: 'steady_for',
       value: '10 min',
       basis: judgement('longer than a door or a load moves one before the other'),
     },
@@ -67,7 +68,8 @@ const zoneDisagree = (zone: number): RuleTemplate => ({
   hold: null,
   label: {
     word: 'NOTICE',
-    sentence: '{$signals} differ by {$difference}, more than {$allowed}, for {$duration}.',
+    sentence:
+      '{$signals} differ by {$difference}, more than {$allowed}, although the oven is steady; go by {$which}, the hotter, until it is known which is right.',
     consequence: 'One of the two is wrong; the oven is judged by a number nobody can trust.',
     steps: [
       'Compare both with a third probe at the same place.',
@@ -92,7 +94,7 @@ const exhaustLabel: RuleTemplate['label'] = {
   caution: 'The interlock is the oven’s own; this page is none. Work on it is for licensed people.',
 };
 
-const exhaustLost: RuleTemplate = {
+export const exhaustLost: RuleTemplate = {
   name: 'exhaust-lost',
   kind: 'band',
   signals: ['exhaust-proof'],
@@ -109,7 +111,7 @@ const exhaustLost: RuleTemplate = {
   label: exhaustLabel,
 };
 
-const exhaustWeak: RuleTemplate = {
+export const exhaustWeak: RuleTemplate = {
   ...exhaustLost,
   name: 'exhaust-weak',
   kind: 'deviation',
@@ -141,5 +143,5 @@ export const dryingOvenAir: readonly RuleTemplate[] = [
   exhaustLost,
   exhaustWeak,
   ...ovenZones.map(zoneHigh),
-  ...ovenZones.map(zoneDisagree),
+  ...ovenZones.map(sensorsDisagree),
 ];

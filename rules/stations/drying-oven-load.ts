@@ -1,58 +1,22 @@
 /** What a load in the drying oven can suffer: too little heat, too much, a conveyor that stands. */
-import type { Sheet } from '../material/read-sheet.ts';
 import { firePlanFacts } from './fire-plan.ts';
-import {
-  type Basis,
-  judgement,
-  plainClass,
-  type RuleTemplate,
-  type TemplateNumber,
-} from './station.ts';
-
-const minutes = (ms: number): string => `${Number((ms / 60_000).toFixed(3))} min`;
-const celsius = (value: number): string => `${Number(value.toFixed(3))} Cel`;
-
-const dataSheet = (note: string): Basis => ({ mark: 'DS', note, source: null });
-
-const fromDataSheet = (
-  setting: string,
-  note: string,
-  key: string,
-  fromSheet: (sheet: Sheet) => string | null,
-): TemplateNumber => ({
-  setting,
-  value: null,
-  basis: dataSheet(note),
-  confirm: 'DS',
-  needs: `${note} (${key} of the material sheet)`,
-  fromSheet,
-});
-const temperature = (value: number | null): string | null =>
-  value === null ? null : celsius(value);
-const time = (ms: number | null): string | null => (ms === null ? null : minutes(ms));
-
-const gloves = 'Parts and racks are hot; gloves as the data sheet says.';
+import { dwell, gloves, mostHeat, rackInside } from './oven-load.ts';
+import { celsius, fromDataSheet, minutes } from './sheet-number.ts';
+import { judgement, plainClass, type RuleTemplate } from './station.ts';
 
 export const underDried: RuleTemplate = {
   name: 'under-dried',
   kind: 'dry',
   signals: ['metal', 'loaded'],
+  instead: { metal: 'part-temperature' },
   numbers: [
     fromDataSheet('above', 'the metal temperature at which the coat dries', 'dry_above', (sheet) =>
-      temperature(sheet.dryAboveC),
+      celsius(sheet.dryAboveC),
     ),
     fromDataSheet('above_for', 'the least time at or above it', 'dry_for', (sheet) =>
-      time(sheet.dryForMs),
+      minutes(sheet.dryForMs),
     ),
-    {
-      setting: 'dwell',
-      value: null,
-      basis: { mark: 'SITE', note: 'time from entry to exit at this speed', source: null },
-      confirm: 'SITE',
-      optional: true,
-      needs:
-        'the time from entry to exit (rule under-dried: dwell), without which it is told only at the exit',
-    },
+    dwell('under-dried'),
   ],
   gate: null,
   class: plainClass,
@@ -60,6 +24,7 @@ export const underDried: RuleTemplate = {
   respond: '10 min',
   hazard: 'under-drying',
   hold: 'rack',
+  named: rackInside,
   label: {
     word: 'NOTICE',
     sentence:
@@ -83,35 +48,15 @@ export const overBaked: RuleTemplate = {
   name: 'over-baked',
   kind: 'dry',
   signals: ['metal', 'loaded'],
-  numbers: [
-    {
-      ...fromDataSheet('upper', 'a metal temperature that ages the coat', 'bake_upper', (sheet) =>
-        sheet.bakeUpperForMs === null ? null : temperature(sheet.bakeUpperC),
-      ),
-      optional: true,
-    },
-    {
-      ...fromDataSheet('upper_for', 'the longest time at or above it', 'bake_upper_for', (sheet) =>
-        sheet.bakeUpperC === null ? null : time(sheet.bakeUpperForMs),
-      ),
-      optional: true,
-    },
-    {
-      ...fromDataSheet(
-        'peak',
-        'the highest metal temperature the coat may see before rubber',
-        'bake_peak',
-        (sheet) => temperature(sheet.bakePeakC),
-      ),
-      unless: 'upper',
-    },
-  ],
+  instead: { metal: 'part-temperature' },
+  numbers: mostHeat,
   gate: null,
   class: plainClass,
   priority: ['medium', 'medium'],
   respond: '30 min',
   hazard: 'over-bake',
   hold: 'rack',
+  named: rackInside,
   label: {
     word: 'NOTICE',
     sentence: '{$station}, load of {$clock}: metal reached {$value}; limit {$limit}.',
@@ -149,7 +94,8 @@ export const conveyorStopped: RuleTemplate = {
   priority: ['high', 'high'],
   respond: '5 min',
   hazard: 'soak',
-  hold: null,
+  hold: 'rack',
+  named: rackInside,
   firePlan: true,
   facts: firePlanFacts,
   label: {

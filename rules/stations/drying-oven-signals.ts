@@ -1,4 +1,5 @@
 /** What can be measured at an adhesive drying oven, and where. */
+import { loadSignals, ovenSignals } from './oven-load.ts';
 import type { StationSignal } from './station.ts';
 
 export const ovenZones = [1, 2, 3] as const;
@@ -25,61 +26,7 @@ const airOf = (zone: number): readonly StationSignal[] => [
 ];
 
 export const dryingOvenSignals: readonly StationSignal[] = [
-  {
-    name: 'metal',
-    unit: 'Cel',
-    resolution: 0.1,
-    range: ['-20 Cel', '400 Cel'],
-    meaning: 'temperature of the metal of the heaviest part',
-    where:
-      'welded or drilled in the heaviest section of a part or a dummy that travels with the load; with infrared heat a pyrometer set for the coated part',
-    stuckAfter: null,
-  },
-  {
-    name: 'loaded',
-    unit: '1',
-    resolution: 1,
-    range: ['0 1', '1 1'],
-    meaning: '1 while a load is in the oven, else 0; it opens and closes an oven run',
-    where:
-      'light barrier or rack switch at the mouth, or the control’s own contact, through a relay',
-    stuckAfter: null,
-  },
+  ...loadSignals,
   ...ovenZones.flatMap(airOf),
-  {
-    name: 'conveyor',
-    unit: '1',
-    resolution: 1,
-    range: ['0 1', '1 1'],
-    meaning: '1 while the conveyor moves, else 0',
-    where: 'motion switch on the chain or shaft, not the motor’s contactor',
-    stuckAfter: null,
-  },
-  {
-    name: 'heat',
-    unit: '1',
-    resolution: 1,
-    range: ['0 1', '1 1'],
-    meaning: '1 while the oven heats, else 0',
-    where: 'dry contact of the control through a relay; never in the burner’s safety chain',
-    stuckAfter: null,
-  },
-  {
-    name: 'exhaust-proof',
-    unit: '1',
-    resolution: 1,
-    range: ['0 1', '1 1'],
-    meaning: '1 while the exhaust is proven to flow, else 0',
-    where: 'a second contact of the airflow switch through a relay; never in the safety chain',
-    stuckAfter: null,
-  },
-  {
-    name: 'exhaust-dp',
-    unit: 'Pa',
-    resolution: 0.001,
-    range: ['-2000 Pa', '2000 Pa'],
-    meaning: 'pressure drop that the exhaust’s flow makes',
-    where: 'across the exhaust fan or a fixed orifice; keep the taps clear',
-    stuckAfter: null,
-  },
+  ...ovenSignals,
 ];

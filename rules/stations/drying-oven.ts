@@ -8,13 +8,15 @@
 import { dryingOvenAir } from './drying-oven-air.ts';
 import { conveyorStopped, overBaked, underDried } from './drying-oven-load.ts';
 import { dryingOvenSignals, ovenZones } from './drying-oven-signals.ts';
+import { loadDerived, loadMarks, overDosed, profileLate } from './oven-load.ts';
 import type { StationKind } from './station.ts';
 
 export const dryingOven: StationKind = {
   name: 'drying-oven',
   summary: 'An oven that dries the adhesive coat before the rack store.',
   signals: dryingOvenSignals,
-  derived: [],
+  derived: loadDerived,
+  marks: loadMarks,
   hazards: [
     {
       id: 'under-drying',
@@ -47,18 +49,25 @@ export const dryingOven: StationKind = {
       byHand: null,
     },
     {
+      id: 'heat-before',
+      words: 'Heat of earlier ovens and passes adds up until the coat is cured before the rubber.',
+      people: false,
+      byHand:
+        'write the dose of each pass on the rack’s card, preheat and primer too, and add them up before another bake',
+    },
+    {
       id: 'profile',
       words:
         'Parts in another corner, or heavier or lighter ones, get another heat than the one that is measured.',
       people: false,
-      byHand:
-        'for each new part and each quarter send a temperature logger through with the load, probes on the coldest and hottest corner, the heaviest and the lightest part',
+      byHand: null,
     },
   ],
-  rules: [underDried, overBaked, conveyorStopped, ...dryingOvenAir],
+  rules: [underDried, overBaked, overDosed, conveyorStopped, ...dryingOvenAir, profileLate],
   run: {
     loaded: 'loaded',
     metal: 'metal',
+    metalElse: 'part-temperature',
     beside: ovenZones.map((zone) => `zone-${zone}-air`),
     least: 'under-dried',
     most: 'over-baked',

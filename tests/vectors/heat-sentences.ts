@@ -21,13 +21,6 @@ const over = (value: number, limit: number, forMs: number): Evidence => ({
   side: 'high',
   sinceMs: nowMs - forMs,
 });
-const apart = (forMs: number): Evidence => ({
-  value: 96.1,
-  reference: 89.8,
-  difference: 6.3,
-  allowed: 5,
-  sinceMs: nowMs - forMs,
-});
 const at = 'mounts-2/store-1';
 
 const rows: readonly (readonly [station: string, rule: string, seen: Evidence, says: string])[] = [
@@ -112,12 +105,6 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
       `zone-${zone}-high`,
       away(101.7, 90, 'high', 2 * min),
       `${at}/zone-${zone}-air at 101.7 °C, 11.7 K above its set-point of 90.0 °C, for 2 min.`,
-    ] as const,
-    [
-      'drying-oven',
-      `zone-${zone}-disagree`,
-      apart(10 * min),
-      `${at}/zone-${zone}-air and ${at}/zone-${zone}-check differ by 6.3 K, more than 5.0 K, for 10 min.`,
     ] as const,
   ]),
   [

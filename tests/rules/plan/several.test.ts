@@ -80,9 +80,9 @@ describe('a station’s rule', () => {
     const metal = `metal: ${cel('m')}`;
     const loaded = `loaded: ${signalLine('l', '1')}`;
     const ids = (site: ReturnType<typeof compiled>) => site.plan.rules.map(({ id }) => id);
-    expect(ids(oven(`${metal}, ${loaded}`, heat))).toEqual(['l/o/under-dried']);
+    expect(ids(oven(`${metal}, ${loaded}`, heat))).toEqual(['l/o/profile-late', 'l/o/under-dried']);
     const alone = oven(metal, heat);
-    expect(ids(alone)).toEqual([]);
+    expect(ids(alone)).toEqual(['l/o/profile-late']);
     expect(said(alone)).toEqual([
       ': under-dried judges metal and loaded, which this station does not have',
     ]);
@@ -93,7 +93,8 @@ describe('a station’s rule', () => {
   test('of a group judges those that are bound', () => {
     const two = oven(`zone-1-air: ${cel('a')}, zone-1-check: ${cel('b')}, zone-2-air: ${cel('c')}`);
     expect(two.rules.map(({ id }) => id)).toEqual([
-      'l/o/zone-1-disagree',
+      'l/o/profile-late',
+      'l/o/sensors-disagree-1',
       'l/o/zone-1-high',
       'l/o/zone-2-high',
     ]);
@@ -101,11 +102,12 @@ describe('a station’s rule', () => {
   test('may be told which signals', () => {
     const site = oven(
       `a: ${cel('a')}, b: ${cel('b')}, c: ${cel('c')}`,
-      '{ zone-1-disagree: { signals: [a, b, c] } }',
+      '{ sensors-disagree-1: { signals: [a, b, c] } }',
     );
     expect(site.problems).toEqual([]);
     expect(site.plan.rules.map(({ id, inputs }) => [id, inputs])).toEqual([
-      ['l/o/zone-1-disagree', [0, 1, 2]],
+      ['l/o/profile-late', []],
+      ['l/o/sensors-disagree-1', [0, 1, 2]],
     ]);
   });
   test('a lost sensor is as urgent as the rules that lean on it, whichever input it is', () => {

@@ -4,15 +4,8 @@
  */
 import { expect, test } from 'vitest';
 import { stationKinds } from '#rules/stations/all.ts';
-import type { Mark } from '#rules/stations/station.ts';
-
-type Row = readonly [
-  rule: string,
-  setting: string,
-  value: string | null,
-  mark: Mark,
-  confirmedBy: 'DS' | 'SITE' | null,
-];
+import { dryingOvenRows, primerPreBakeRows } from './numbers/ovens.ts';
+import type { Row } from './numbers/row.ts';
 
 const table: Readonly<Record<string, readonly Row[]>> = {
   'adhesive-store': [
@@ -97,33 +90,8 @@ const table: Readonly<Record<string, readonly Row[]>> = {
     ['withdrawal', 'on_delay', '10 s', 'EJ', null],
     ['withdrawal', 'deadband', '2 %', 'EJ', null],
   ],
-  'drying-oven': [
-    ['under-dried', 'above', null, 'DS', 'DS'],
-    ['under-dried', 'above_for', null, 'DS', 'DS'],
-    ['under-dried', 'dwell', null, 'SITE', 'SITE'],
-    ['over-baked', 'upper', null, 'DS', 'DS'],
-    ['over-baked', 'upper_for', null, 'DS', 'DS'],
-    ['over-baked', 'peak', null, 'DS', 'DS'],
-    ['conveyor-stopped', 'low', '1 1', 'EJ', null],
-    ['conveyor-stopped', 'on_delay', '60 s', 'EJ', null],
-    ['exhaust-lost', 'low', '1 1', 'EJ', null],
-    ['exhaust-lost', 'on_delay', '30 s', 'EJ', null],
-    ['exhaust-weak', 'target', null, 'SITE', 'SITE'],
-    ['exhaust-weak', 'below', '50 %', 'EJ', null],
-    ['exhaust-weak', 'on_delay', '30 s', 'EJ', null],
-    ['exhaust-weak', 'deadband', '5 %', 'EJ', null],
-    ...[1, 2, 3].flatMap((zone): Row[] => [
-      [`zone-${zone}-high`, 'target', null, 'SITE', 'SITE'],
-      [`zone-${zone}-high`, 'above', '10 K', 'EJ', null],
-      [`zone-${zone}-high`, 'on_delay', '2 min', 'EJ', null],
-      [`zone-${zone}-high`, 'deadband', '2 K', 'EJ', null],
-    ]),
-    ...[1, 2, 3].flatMap((zone): Row[] => [
-      [`zone-${zone}-disagree`, 'limit', '5 K', 'EJ', null],
-      [`zone-${zone}-disagree`, 'on_delay', '10 min', 'EJ', null],
-      [`zone-${zone}-disagree`, 'deadband', '1 K', 'EJ', null],
-    ]),
-  ],
+  'drying-oven': dryingOvenRows,
+  'primer-pre-bake': primerPreBakeRows,
   residue: [
     ['early', 'high', '92 Cel', 'EJ', 'SITE'],
     ['early', 'on_delay', '60 s', 'EJ', null],
@@ -202,11 +170,19 @@ const terms = [
   ['dip-tank', 'withdrawal', 'medium', '10 min', false, 'rack'],
   ['drying-oven', 'under-dried', 'medium', '10 min', false, 'rack'],
   ['drying-oven', 'over-baked', 'medium', '30 min', false, 'rack'],
-  ['drying-oven', 'conveyor-stopped', 'high', '5 min', false, null],
+  ['drying-oven', 'over-dosed', 'medium', '30 min', false, 'rack'],
+  ['drying-oven', 'conveyor-stopped', 'high', '5 min', false, 'rack'],
   ['drying-oven', 'exhaust-lost', 'high', '1 min', false, null],
   ['drying-oven', 'exhaust-weak', 'high', '1 min', false, null],
   ['drying-oven', 'zone-1-high', 'medium', '10 min', false, null],
-  ['drying-oven', 'zone-1-disagree', 'medium', '8 h', false, null],
+  ['drying-oven', 'sensors-disagree-1', 'medium', '8 h', false, null],
+  ['drying-oven', 'profile-late', 'low', '5 d', false, null],
+  ['primer-pre-bake', 'under-baked', 'medium', '10 min', false, 'rack'],
+  ['primer-pre-bake', 'over-baked', 'medium', '30 min', false, 'rack'],
+  ['primer-pre-bake', 'cover-too-soon', 'low', '8 h', false, 'rack'],
+  ['primer-pre-bake', 'cover-too-late', 'low', '8 h', false, 'rack'],
+  ['primer-pre-bake', 'zone-off-1', 'low', '1 h', false, null],
+  ['primer-pre-bake', 'zones-apart', 'low', '1 h', false, null],
   ['residue', 'early', 'medium', '15 min', false, null],
   ['residue', 'approaching', 'medium', '15 min', false, null],
   ['residue', 'act', 'high', '1 min', false, null],
@@ -252,6 +228,7 @@ test('what may mean fire names the fire plan in its first steps', () => {
     ).toBe(rule.firePlan === true);
   expect(rules.filter((rule) => rule.firePlan).map((rule) => rule.name)).toEqual([
     'conveyor-stopped',
+    'conveyor-stopped',
     'early',
     'approaching',
     'act',
@@ -277,4 +254,13 @@ test('what is to be confirmed says what to enter', () => {
       for (const number of rule.numbers)
         if (number.confirm !== undefined || number.value === null)
           expect(number.needs, `${rule.name} ${number.setting}`).toBeTypeOf('string');
+});
+
+test('no oven carries a temperature of cure: that belongs to the press', () => {
+  for (const name of ['drying-oven', 'primer-pre-bake'])
+    for (const { name: rule, numbers } of stationKinds.get(name)!.rules)
+      for (const { setting, value } of numbers) {
+        const read = /^(\d+) Cel$/.exec(value ?? '');
+        expect(Number(read?.[1] ?? 0), `${name} ${rule} ${setting}`).toBeLessThan(120);
+      }
 });

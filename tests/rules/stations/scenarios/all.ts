@@ -1,6 +1,8 @@
 /** The scenarios of every station kind. */
 import type { Scenario } from '../scenario.ts';
 import { drumMixer } from './drum-mixer.ts';
+import { dryingOven } from './drying-oven.ts';
+import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
 
-export const scenarios: readonly Scenario[] = [drumMixer, residue];
+export const scenarios: readonly Scenario[] = [drumMixer, dryingOven, primerPreBake, residue];
