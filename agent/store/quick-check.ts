@@ -10,8 +10,9 @@ import { existsSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { pathToFileURL } from 'node:url';
-import { type FolderPaths, fileBytes, stampOf } from './data-folder.ts';
-import { isDamage } from './disk-error.ts';
+import { isDiskRefusal } from '../errors.ts';
+import { type FolderPaths, fileBytes, stampOf, touchPrivate } from './data-folder.ts';
+import { diskError, isDamage } from './disk-error.ts';
 import { type HighWater, readHighWater } from './high-water.ts';
 import { storedHead } from './ledger.ts';
 import { lastStoredSeq } from './recovery.ts';
@@ -45,6 +46,16 @@ function check(
   const found = damageIn(db, whole ? ['3'] : tables);
   if (found === null) rmSync(paths.damaged, { force: true });
   return found;
+}
+
+/** Something was malformed: the next start looks at all of the database. */
+export function markDamaged(paths: FolderPaths): void {
+  try {
+    touchPrivate(paths.damaged);
+  } catch (error) {
+    // The damage itself is what must be told; without its mark the next start looks at less.
+    if (!isDiskRefusal(diskError(error, paths.damaged))) throw error;
+  }
 }
 
 /** What is wrong with the tables, in SQLite's words, or null. */

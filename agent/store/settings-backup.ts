@@ -5,7 +5,7 @@
  */
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { DatabaseSync } from 'node:sqlite';
+import { DatabaseSync } from 'node:sqlite';
 import { limits } from '../limits.ts';
 import { type FolderPaths, stampOf, touchPrivate } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
@@ -59,18 +59,30 @@ export class SettingsBackup {
     for (const old of kept.slice(limits.settingsBackupsKept)) rmSync(join(backups, old));
   }
 
+  /** On a connection of its own: what this file meets on the disk must not touch the record's. */
   private copyInto(part: string): void {
-    this.db.prepare('ATTACH ? AS settings').run(part);
+    const copy = new DatabaseSync(part);
     try {
-      this.db.exec(`PRAGMA settings.journal_mode = MEMORY;
-PRAGMA settings.application_id = ${applicationId};
-PRAGMA settings.user_version = ${schemaVersion};
-BEGIN;
-${settingsTables.map((table) => `CREATE TABLE settings.${table} AS SELECT * FROM main.${table};`).join('\n')}
-COMMIT`);
+      copy.exec(`PRAGMA journal_mode = MEMORY;
+PRAGMA application_id = ${applicationId};
+PRAGMA user_version = ${schemaVersion};
+BEGIN`);
+      for (const table of settingsTables) this.copyTable(copy, table);
+      copy.exec('COMMIT');
     } finally {
-      if (this.db.isTransaction) this.db.exec('ROLLBACK');
-      this.db.exec('DETACH settings');
+      copy.close();
     }
+  }
+
+  private copyTable(copy: DatabaseSync, table: string): void {
+    const columns = this.db
+      .prepare('SELECT name FROM pragma_table_info(?)')
+      .all(table)
+      .map(({ name }) => String(name));
+    copy.exec(`CREATE TABLE ${table}(${columns.join(', ')})`);
+    const places = columns.map(() => '?').join(', ');
+    const insert = copy.prepare(`INSERT INTO ${table} VALUES(${places})`);
+    for (const row of this.db.prepare(`SELECT * FROM ${table}`).iterate())
+      insert.run(...columns.map((column) => row[column] ?? null));
   }
 }

@@ -19,6 +19,7 @@ import { type HighWater, HighWaterFile } from './high-water.ts';
 import { storedHead } from './ledger.ts';
 import { type Lock, takeLock, waitForLostLock } from './lock.ts';
 import { openDatabase, unreadableIn } from './open-database.ts';
+import { markDamaged } from './quick-check.ts';
 import type { Recovered } from './recovery.ts';
 import { Retention } from './retention.ts';
 import { SegmentWriter } from './segment-writer.ts';
@@ -149,7 +150,7 @@ class OpenStore implements Store {
   }
 
   noteDamage(): void {
-    touchPrivate(this.paths.damaged);
+    markDamaged(this.paths);
   }
 
   backUpSettings(atMs: EpochMs): boolean {

@@ -41,6 +41,7 @@ export interface SignalSeen {
   readonly value: number | null;
   readonly at: number | null;
   readonly quality: { readonly grade: string; readonly cause: string | null } | null;
+  readonly late_at: number | null;
 }
 
 export const signalOf = async (page: string, id: string): Promise<SignalSeen> => {

@@ -147,8 +147,10 @@ test.each(readings)('a reading: %s', async (_, name, payload, cause, words) => {
     () => published(client, `bench/${name}`, payload()),
   );
   const seen = await signalOf(agent.page, id);
-  if (words === null) expect(seen).toEqual(before);
-  else expect(seen).toMatchObject({ value: null, quality: { grade: 'bad', cause: words } });
+  if (words === null) {
+    expect({ ...seen, late_at: null }).toEqual({ ...before, late_at: null });
+    expect(seen.late_at).not.toBeNull();
+  } else expect(seen).toMatchObject({ value: null, quality: { grade: 'bad', cause: words } });
 });
 
 test('a topic nobody bound', () =>
