@@ -149,7 +149,7 @@ export const en = {
     preparation: 'preparation',
     'dip-tank': 'dip tank',
     'spray-booth': 'spray booth',
-    'pre-bake-oven': 'pre-bake oven',
+    'primer-pre-bake': 'pre-bake oven',
     'drying-oven': 'drying oven',
     residue: 'residue and waste',
     'coated-part-store': 'coated-part store',
