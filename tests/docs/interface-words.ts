@@ -15,6 +15,7 @@ import { coverageRoutes } from '#agent/web/routes/coverage.ts';
 import { healthRoutes } from '#agent/web/routes/health.ts';
 import { holdRoutes } from '#agent/web/routes/holds.ts';
 import { metricsRoutes } from '#agent/web/routes/metrics.ts';
+import { refusedRoutes } from '#agent/web/routes/refused.ts';
 import { runRoutes } from '#agent/web/routes/runs.ts';
 import { signalRoutes } from '#agent/web/routes/signals.ts';
 import { siteRoutes } from '#agent/web/routes/site.ts';
@@ -70,6 +71,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     health: healthRoutes(ports),
     holds: holdRoutes(ports),
     metrics: metricsRoutes(() => []),
+    refused: refusedRoutes(ports),
     runs: runRoutes(ports),
     signals: signalRoutes(ports),
     site: siteRoutes(ports),

@@ -4,6 +4,7 @@ import { sheetWritten } from '#rules/material/sheet.ts';
 import { markPayloadWritten, markWritten } from '#rules/site/mark-schema.ts';
 import { ruleFields } from '#rules/site/rule-schema.ts';
 import { siteWritten, stationWritten } from '#rules/site/schema.ts';
+import { sensorWritten } from '#rules/site/sensor-schema.ts';
 import { derivedWritten, payloadWritten, signalWritten } from '#rules/site/signal-schema.ts';
 import { schemaTable } from './schema-table.ts';
 
@@ -13,6 +14,11 @@ const payloadSections = (): string =>
       const { kind } = option.def.shape;
       return `### Payload ${kind.def.values[0]}\n\n${schemaTable(option)}`;
     })
+    .join('\n\n');
+
+const sensorSections = (): string =>
+  sensorWritten.def.options
+    .map((option) => `#### Sensor ${option.def.shape.kind.def.values[0]}\n\n${schemaTable(option)}`)
     .join('\n\n');
 
 const markPayloads = (): string =>
@@ -43,6 +49,12 @@ ${schemaTable(stationWritten)}
 ${schemaTable(signalWritten)}
 
 ${payloadSections()}
+
+### A raw sensor
+
+[Raw sensors](sensors.md) tells more.
+
+${sensorSections()}
 
 ## A derived signal
 

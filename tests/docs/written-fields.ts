@@ -5,6 +5,7 @@ import { sheetWritten } from '#rules/material/sheet.ts';
 import { markPayloadWritten, markWritten } from '#rules/site/mark-schema.ts';
 import { ruleFields } from '#rules/site/rule-schema.ts';
 import { siteWritten, stationWritten } from '#rules/site/schema.ts';
+import { sensorWritten } from '#rules/site/sensor-schema.ts';
 import { derivedWritten, payloadWritten, signalWritten } from '#rules/site/signal-schema.ts';
 import type { Word } from './words.ts';
 
@@ -31,6 +32,9 @@ export const siteFields = (): Word[] => [
   ...fieldsOf('signal ', signalWritten),
   ...payloadWritten.def.options.flatMap((option) =>
     fieldsOf(`payload ${option.def.shape.kind.def.values[0]} `, option),
+  ),
+  ...sensorWritten.def.options.flatMap((option) =>
+    fieldsOf(`sensor ${option.def.shape.kind.def.values[0]} `, option),
   ),
   ...fieldsOf('mark ', markWritten),
   ...markPayloadWritten.def.options.flatMap((option) =>

@@ -30,6 +30,7 @@ const places: Readonly<Record<string, (fragment: string) => string>> = {
   materials: (text) => `${head}${text}${store}${wall}${plain}`,
   payload: (text) => `${head}${store}${wall}${indented(text, 10)}`,
   calibration: (text) => `${head}${store}${wall}${plain}${indented(text, 10)}`,
+  sensor: (text) => `${head}${store}${wall.replace('Cel', 'Ohm')}${plain}${indented(text, 10)}`,
   rules: (text) => `${head}${store}${wall}${plain}${air}${indented(text, 6)}`,
   derived: (text) =>
     `${head}lines:
