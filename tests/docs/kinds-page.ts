@@ -1,46 +1,18 @@
 /** docs/kinds.md: rule kinds and their settings, derived signals, units, qualities, as the sources have them. */
 import { derivedKinds } from '#rules/derive/derived.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
-import type { RuleKind } from '#rules/kinds/kind.ts';
 import { type Dimension, dimensions, unitTable } from '#rules/quantity/unit-table.ts';
 import { causeOf, gradeOf, quality } from '#rules/signal/quality.ts';
 import { cell, code, table } from './markdown.ts';
-import { schemaTable } from './schema-table.ts';
 
-const ruleKindSections = (): string =>
-  [...ruleKinds.values()]
-    .map((kind) =>
-      [
-        `### ${kind.name}`,
-        kind.summary,
-        takenBy(kind.takes),
-        marksBy(kind.marks),
-        schemaTable(kind.written),
-      ]
-        .filter((part) => part !== null)
-        .join('\n\n'),
-    )
-    .join('\n\n');
-
-/** How it names its signals. */
-function takenBy(takes: RuleKind['takes']): string | null {
-  if (takes === undefined || takes.most === 0) return null;
-  const { least, most, units, roles = [] } = takes;
-  if (units === 'same')
-    return `Judges ${least} to ${most} signals of one unit together: \`signals: [a, b, c]\`.`;
-  if (units === 'any')
-    return `Judges ${least} to ${most} signals of any unit, in this order under \`signals\`: ${roles.join(', then ')}.`;
-  const inOrder = units.map((unit, i) => `${roles[i]} (${code(unit)})`).join(', then ');
-  return `Judges ${units.length} signals together, in this order under \`signals\`: ${inOrder}.`;
-}
-
-/** How it names its marks. */
-function marksBy(marks: RuleKind['marks']): string | null {
-  if (marks === undefined) return null;
-  const { least, most, roles } = marks;
-  const count = least === most ? least : `${least} to ${most}`;
-  return `Judges ${count} marks, in this order under \`marks\`: ${roles.join(', then ')}. A rule that judges a mark takes no gate.`;
-}
+const ruleKindTable = (): string =>
+  table(
+    ['kind', 'judges'],
+    [...ruleKinds.values()].map((kind) => [
+      `[${code(kind.name)}](kinds/${kind.name}.md)`,
+      cell(kind.summary),
+    ]),
+  );
 
 const derivedTable = (): string =>
   table(
@@ -74,7 +46,9 @@ it there.
 
 ## Rule kinds
 
-${ruleKindSections()}
+Each with its settings, and the stations that use it, on a page of its own.
+
+${ruleKindTable()}
 
 ## Derived signals
 
