@@ -5,6 +5,7 @@
 import { expect, test } from 'vitest';
 import { stationKinds } from '#rules/stations/all.ts';
 import { dryingOvenRows, primerPreBakeRows } from './numbers/ovens.ts';
+import { pressRows } from './numbers/press.ts';
 import type { Row } from './numbers/row.ts';
 
 const table: Readonly<Record<string, readonly Row[]>> = {
@@ -92,6 +93,7 @@ const table: Readonly<Record<string, readonly Row[]>> = {
   ],
   'drying-oven': dryingOvenRows,
   'primer-pre-bake': primerPreBakeRows,
+  press: pressRows,
   residue: [
     ['early', 'high', '92 Cel', 'EJ', 'SITE'],
     ['early', 'on_delay', '60 s', 'EJ', null],
@@ -183,6 +185,12 @@ const terms = [
   ['primer-pre-bake', 'cover-too-late', 'low', '8 h', false, 'rack'],
   ['primer-pre-bake', 'zone-off-1', 'low', '1 h', false, null],
   ['primer-pre-bake', 'zones-apart', 'low', '1 h', false, null],
+  ['press', 'mould-cold-1', 'medium', '2 min', false, 'shot'],
+  ['press', 'mould-hot-4', 'medium', '2 min', false, 'shot'],
+  ['press', 'cavity-spread', 'low', '8 h', false, null],
+  ['press', 'insert-waits', 'medium', '1 min', false, 'shot'],
+  ['press', 'cure-short', 'medium', '10 min', false, 'shot'],
+  ['press', 'pressure-low', 'medium', '10 min', false, 'shot'],
   ['residue', 'early', 'medium', '15 min', false, null],
   ['residue', 'approaching', 'medium', '15 min', false, null],
   ['residue', 'act', 'high', '1 min', false, null],

@@ -2,7 +2,14 @@
 import type { Scenario } from '../scenario.ts';
 import { drumMixer } from './drum-mixer.ts';
 import { dryingOven } from './drying-oven.ts';
+import { press } from './press.ts';
 import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
 
-export const scenarios: readonly Scenario[] = [drumMixer, dryingOven, primerPreBake, residue];
+export const scenarios: readonly Scenario[] = [
+  drumMixer,
+  dryingOven,
+  press,
+  primerPreBake,
+  residue,
+];
