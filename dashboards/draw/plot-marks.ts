@@ -26,12 +26,13 @@ export function drawLimit(plot: uPlot, { value, text }: Limit, font: string): vo
   ctx.lineTo(bbox.left + bbox.width, y);
   ctx.stroke();
   ctx.font = font.replace(/^\d+/, (px) => String(Number(px) * devicePixelRatio));
-  ctx.textAlign = 'right';
+  // At the left: what happens now is at the right.
+  ctx.textAlign = 'left';
   ctx.textBaseline = y - bbox.top < 24 * devicePixelRatio ? 'top' : 'bottom';
   ctx.lineWidth = 4 * devicePixelRatio;
   ctx.strokeStyle = surface;
   ctx.fillStyle = ink;
-  const x = bbox.left + bbox.width - 4 * devicePixelRatio;
+  const x = bbox.left + 4 * devicePixelRatio;
   const gap = (ctx.textBaseline === 'top' ? 3 : -3) * devicePixelRatio;
   ctx.strokeText(text, x, y + gap);
   ctx.fillText(text, x, y + gap);

@@ -8,9 +8,10 @@
 import type { ComponentChild } from 'preact';
 import { useId } from 'preact/hooks';
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
+import { isIdle } from '../judge/gates.ts';
 import { limitsOf, limitsWith, type OwnLimit, ownLimit, type SideLimits } from '../judge/limits.ts';
 import { readingState } from '../judge/reading.ts';
-import { useTold } from '../state/board.ts';
+import { readBoard, useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { type TrailPoint, trailMs, useTrail } from '../state/trail.ts';
@@ -56,6 +57,14 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
   const how = displayOf(signal);
   const own = alarm === undefined ? null : ownLimit(alarm, signal);
   const limits = limitsWith(limitsOf(signal), own);
+  const rules = useBoard((board) => board.rules);
+  // Told each second: a gate's signal is another one than this.
+  const idle = useTold(
+    () => own === null && isIdle(signal, { rules, signals: readBoard().signals }),
+  );
+  const limitWords = idle
+    ? say('notJudgedNow', { limits: limitsText(signal, limits, own) })
+    : limitsText(signal, limits, own);
   const marks = marksOf(limits, how.of);
   const value = last === null ? null : how.of(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
@@ -71,7 +80,7 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
     <figure class="ruler">
       <svg
         role="img"
-        aria-label={describe(signal, limitsText(signal, limits, own), last, scale, how.symbol)}
+        aria-label={describe(signal, limitWords, last, scale, how.symbol)}
         class={`ruler-picture${forecast === null ? '' : ' ruler-ahead'}`}
       >
         <Banks marks={marks} scale={scale} />
@@ -89,7 +98,7 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
       </svg>
       <figcaption class="ruler-ends">
         <span>{endText(scale.from, scale)}</span>
-        <span>{limitsText(signal, limits, own)}</span>
+        <span>{limitWords}</span>
         <span>
           {endText(scale.to, scale)} {how.symbol}
         </span>

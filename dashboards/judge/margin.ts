@@ -1,5 +1,6 @@
 /** How far a value is from its nearest limit, and which of a station's values is nearest to one. */
 import type { SignalView } from '../../agent/web/contract.ts';
+import { judgedNow, type Line } from './gates.ts';
 import { limitsOf } from './limits.ts';
 import { isUsable } from './reading.ts';
 
@@ -43,9 +44,10 @@ export function marginOf(signal: SignalView): Margin | null {
   return margins.sort((a, b) => a.share - b.share)[0] ?? null;
 }
 
-/** The usable signal nearest to a limit, or past it. */
+/** The usable signal nearest to a limit that it is judged by now, or past it. */
 export function worstMargin(
   signals: readonly SignalView[],
+  line: Line,
   now: number,
 ): { readonly signal: SignalView; readonly margin: Margin } | null {
   return (
@@ -53,7 +55,7 @@ export function worstMargin(
       // A state of the line, as running or not, has no way to go to its limit.
       .filter((signal) => signal.unit !== '1' && isUsable(signal, now))
       .flatMap((signal) => {
-        const margin = marginOf(signal);
+        const margin = marginOf(judgedNow(signal, line));
         return margin === null ? [] : [{ signal, margin }];
       })
       .sort((a, b) => a.margin.share - b.margin.share)[0] ?? null

@@ -1,6 +1,8 @@
 /** A value with its unit, its time and its quality; or, in words, why there is none. */
 import type { SignalView } from '../../agent/web/contract.ts';
+import { stateWord } from '../judge/gates.ts';
 import { readingState } from '../judge/reading.ts';
+import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { clock, span } from '../text/clock.ts';
 import { quantity } from '../text/quantity.ts';
@@ -32,10 +34,16 @@ export function Reading({ signal }: { readonly signal: SignalView }) {
 }
 
 /** Estimated values wear it. */
-const Value = ({ signal }: { readonly signal: SignalView }) => (
-  <span class="value">
-    {signal.value === null ? '' : quantity(signal.value, signal, signal.resolution)}
-    {signal.kind === 'derived' ? <small> {say('estimated')}</small> : null}
-    {signal.kind === 'manual' ? <small> {say('handReading')}</small> : null}
-  </span>
-);
+function Value({ signal }: { readonly signal: SignalView }) {
+  const rules = useBoard((board) => board.rules);
+  const { value, kind, resolution } = signal;
+  const state = stateWord(signal, rules);
+  const text = value === null ? '' : quantity(value, signal, resolution);
+  return (
+    <span class="value">
+      {state === null ? text : say('state')[state]}
+      {kind === 'derived' ? <small> {say('estimated')}</small> : null}
+      {kind === 'manual' ? <small> {say('handReading')}</small> : null}
+    </span>
+  );
+}

@@ -5,6 +5,7 @@ import { cardsInBands } from '../judge/cards.ts';
 import { type StationPlace, stationId } from '../judge/journey.ts';
 import { type Margin, worstMargin } from '../judge/margin.ts';
 import { to } from '../router.ts';
+import { useBoard } from '../state/board.ts';
 import { alarmSentence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
 import { differenceText, quantity } from '../text/quantity.ts';
@@ -21,22 +22,30 @@ export interface StationCard {
   readonly also: readonly AlarmView[];
 }
 
-/** Open alarms of a station as cards, the most urgent first. */
-export function stationCards(
+/** Open alarms as cards, the most urgent first. */
+export function cardsOf(alarms: readonly AlarmView[], known: Known, now: number): StationCard[] {
+  const byId = new Map(alarms.map((alarm) => [alarm.occurrence, alarm]));
+  const order = cardsInBands(alarms, known, now);
+  return bands
+    .flatMap((band) => order[band])
+    .flatMap((card) => {
+      const [worst, ...also] = card.flatMap((each) => byId.get(each) ?? []);
+      return worst === undefined ? [] : [{ worst, also }];
+    });
+}
+
+/** Those of a station. */
+export const stationCards = (
   alarms: ReadonlyMap<string, AlarmView>,
   station: StationPlace,
   known: Known,
   now: number,
-): StationCard[] {
-  const here = [...alarms.values()].filter((alarm) => stationId(alarm) === stationId(station));
-  const order = cardsInBands(here, known, now);
-  return bands
-    .flatMap((band) => order[band])
-    .flatMap((card) => {
-      const [worst, ...also] = card.flatMap((each) => alarms.get(each) ?? []);
-      return worst === undefined ? [] : [{ worst, also }];
-    });
-}
+): StationCard[] =>
+  cardsOf(
+    [...alarms.values()].filter((alarm) => stationId(alarm) === stationId(station)),
+    known,
+    now,
+  );
 
 const leftText = (signal: SignalView, margin: Margin): string =>
   differenceText(Math.abs(margin.left), signal, signal.resolution);
@@ -58,7 +67,9 @@ interface MarginProps {
 }
 
 export function WorstMargin({ signals, now }: MarginProps) {
-  const worst = worstMargin(signals, now);
+  const rules = useBoard((board) => board.rules);
+  const all = useBoard((board) => board.signals);
+  const worst = worstMargin(signals, { rules, signals: all }, now);
   return (
     <p class="margin">
       {worst === null ? say('noMargin') : marginText(worst.signal, worst.margin)}

@@ -58,7 +58,7 @@ export const en = {
   nowReads: 'Now {$value}.',
   overSince: 'Over since {$clock}; not answered yet.',
   overLatched:
-    'Over since {$clock}. It stays until somebody resets it; a falling number is no all-clear.',
+    'Over since {$clock}. It stays until somebody resets it; a number that went back is no all-clear.',
   closed: 'Over since {$clock}.',
   also: 'Also on this reading',
   raisedAgain: 'It was raised again since. Go to the newer one; your answer to it is for both.',
@@ -132,6 +132,8 @@ export const en = {
   ownLimit: 'limit {$limit}',
   otherLimits: '.match $n one {{another at {$limits}}} * {{others at {$limits}}}',
   noLimits: 'no limits',
+  notJudgedNow: '{$limits}; not judged in this state of the line',
+  state: { yes: 'yes', no: 'no' },
   toLow: '{$name} {$value}: {$left} to its low limit',
   toHigh: '{$name} {$value}: {$left} to its high limit',
   pastLow: '{$name} {$value}: {$left} below its low limit',
@@ -165,10 +167,12 @@ export const en = {
     approaching: 'Nearing the limit',
     lost: 'No reading',
     stuck: 'Reading stands still',
+    'self-heating': 'Heating by itself',
+    'stack-hot': 'Stack hot',
   },
   journey: 'The part’s journey, {$line}',
   worstMargin: 'Nearest to a limit',
-  moreAlarms: 'and {$n} more',
+  moreAlarms: '.match $n one {{and {$n} more alarm}} * {{and {$n} more alarms}}',
   readings: 'Readings',
   alarmsHere: 'Alarms here',
   notWatchedHere: 'Not watched',
@@ -189,7 +193,8 @@ export const en = {
 
   // due
   dueNothing: 'Nothing waits for a person here.',
-  dueRounds: 'Rounds with hand checks are not part of this version; keep your own list.',
+  dueRounds:
+    'What happens and what is read by hand is written down on the page of its station. Rounds that fall due are not part of this version; keep your own list.',
   dueHolds: 'On hold, waiting for a decision',
   dueReset: 'Over, waiting to be reset',
   dueShelves: 'Shelved, and back at',
@@ -245,6 +250,8 @@ export const en = {
   notGiven: 'not given',
 
   // oven runs
+  runsGood:
+    '.match $n one {{{$n} run dried as it should be, {$from} to {$to}}} * {{{$n} runs dried as they should be, {$from} to {$to}}}',
   runsNone: 'No oven run is on record yet.',
   runFromTo: '{$oven}, {$from} to {$to}',
   runSince: '{$oven}, since {$from}, still in',

@@ -56,7 +56,6 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       )}
       {people ? doNot : null}
       <Where alarm={alarm} />
-      <Also alarms={others} />
       <section>
         <h2>{say('firstSteps')}</h2>
         <ol class="steps">
@@ -66,6 +65,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
         </ol>
       </section>
       {people ? null : doNot}
+      <Also alarms={others} />
       <AlarmMore alarm={alarm} />
       <Behind alarm={alarm} words={words} rule={rules.get(alarm.rule)} />
     </article>

@@ -1,6 +1,7 @@
 /** Oven runs, newest first: which load, how it was dried, and what nobody saw. */
 import { useEffect, useState } from 'preact/hooks';
 import type { RunView } from '../../agent/web/contract.ts';
+import { foldGood, type Runs as RunGroup } from '../judge/fold-runs.ts';
 import { to } from '../router.ts';
 import { get } from '../state/api.ts';
 import { useBoard } from '../state/board.ts';
@@ -69,13 +70,41 @@ export function Runs() {
         <p class="empty">{say('runsNone')}</p>
       ) : (
         <ul class="past">
-          {answer.runs.map((run) => (
-            <RunRow key={run.id} run={run} />
-          ))}
+          {foldGood(answer.runs).map(([first, ...others]) =>
+            others.length === 0 ? (
+              <RunRow key={first.id} run={first} />
+            ) : (
+              <GoodRuns key={first.id} runs={[first, ...others]} />
+            ),
+          )}
         </ul>
       )}
       {answer?.truncated ? <p>{say('backMore')}</p> : null}
     </article>
+  );
+}
+
+/** Many good runs in a row, newest first: what they have to say is that they are good. */
+function GoodRuns({ runs }: { readonly runs: RunGroup }) {
+  const now = useNow(60_000);
+  const last = runs.at(-1)!;
+  return (
+    <li class="past-alarm">
+      <details class="more">
+        <summary>
+          {say('runsGood', {
+            n: runs.length,
+            from: clock(last.opened, now),
+            to: clock(runs[0].closed ?? now, now),
+          })}
+        </summary>
+        <ul class="past">
+          {runs.map((run) => (
+            <RunRow key={run.id} run={run} />
+          ))}
+        </ul>
+      </details>
+    </li>
   );
 }
 

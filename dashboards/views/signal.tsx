@@ -5,8 +5,10 @@ import { Ruler } from '../draw/ruler.tsx';
 import { Entry } from '../parts/entry.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
+import { cardsOf } from '../parts/station-words.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
+import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { span as spanText } from '../text/clock.ts';
 import { placeName, ruleName } from '../text/names.ts';
@@ -59,12 +61,16 @@ export function SignalPage({ id, span }: SignalPageProps) {
 
 function AlarmsOn({ id }: { readonly id: string }) {
   const alarms = useBoard((board) => board.alarms);
+  const coverage = useBoard((board) => board.coverage);
+  const rules = useBoard((board) => board.rules);
+  const now = useNow(10_000);
   const here = [...alarms.values()].filter((alarm) => alarm.signal === id);
-  if (here.length === 0) return null;
+  const cards = cardsOf(here, { coverage, rules }, now);
+  if (cards.length === 0) return null;
   return (
     <ul class="entries">
-      {here.map((alarm) => (
-        <Entry key={alarm.occurrence} alarm={alarm} short />
+      {cards.map(({ worst, also }) => (
+        <Entry key={worst.occurrence} alarm={worst} also={also} short />
       ))}
     </ul>
   );

@@ -1,0 +1,39 @@
+/** Rules are judged only while the line is in a state that they are meant for: their gates hold. */
+import type { RuleView, SignalView } from '../../agent/web/contract.ts';
+
+export interface Line {
+  readonly rules: ReadonlyMap<string, RuleView>;
+  readonly signals: ReadonlyMap<string, SignalView>;
+}
+
+/** A gate that cannot be read hides nothing. */
+function holds({ signal, low, high }: RuleView['gates'][number], { signals }: Line): boolean {
+  const value = signals.get(signal)?.value ?? null;
+  if (value === null) return true;
+  return (low === null || value >= low) && (high === null || value <= high);
+}
+
+/** The signal with the limits that it is held against now. */
+export function judgedNow(signal: SignalView, line: Line): SignalView {
+  const judged = signal.judged_at.filter(({ rule }) =>
+    (line.rules.get(rule)?.gates ?? []).every((gate) => holds(gate, line)),
+  );
+  return judged.length === signal.judged_at.length ? signal : { ...signal, judged_at: judged };
+}
+
+/** A state of the line, as running or not, by which rules are switched; null for any other signal. */
+export function stateWord(
+  { id, unit, value }: SignalView,
+  rules: ReadonlyMap<string, RuleView>,
+): 'yes' | 'no' | null {
+  if (unit !== '1' || (value !== 0 && value !== 1)) return null;
+  const switches = [...rules.values()].some(({ gates }) =>
+    gates.some(({ signal }) => signal === id),
+  );
+  if (!switches) return null;
+  return value === 1 ? 'yes' : 'no';
+}
+
+/** It has limits, and none of them is judged now. */
+export const isIdle = (signal: SignalView, line: Line): boolean =>
+  signal.judged_at.length > 0 && judgedNow(signal, line).judged_at.length === 0;

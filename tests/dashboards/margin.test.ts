@@ -1,0 +1,68 @@
+/** What is nearest to a limit, of what is judged now: a tank that draws nothing is not below its speed. */
+import { describe, expect, test } from 'vitest';
+import type { RuleView, SignalView } from '#agent/web/contract.ts';
+import { judgedNow, stateWord } from '../../dashboards/judge/gates.ts';
+import { worstMargin } from '../../dashboards/judge/margin.ts';
+import { now, rule, signal } from '../agent/web/fake-ports.ts';
+
+const of = (id: string, value: number, over: Partial<SignalView> = {}): SignalView => ({
+  ...signal(id),
+  id,
+  unit: 'm/s',
+  value,
+  judged_at: [],
+  ...over,
+});
+const withdrawal = of('l/t/withdrawal', 0, {
+  judged_at: [
+    { rule: 'l/t/speed', side: 'low', limit: 0.015 },
+    { rule: 'l/t/speed', side: 'high', limit: 0.018 },
+  ],
+});
+const temperature = of('l/t/temperature', 24, {
+  unit: 'Cel',
+  judged_at: [{ rule: 'l/t/warm', side: 'high', limit: 26 }],
+});
+const drawing = (value: number | null): SignalView => ({
+  ...of('l/t/drawing', 0, { unit: '1' }),
+  value,
+});
+const rules = new Map<string, RuleView>([
+  [
+    'l/t/speed',
+    {
+      ...rule,
+      id: 'l/t/speed',
+      gates: [{ signal: 'l/t/drawing', low: 1, high: 1, unit: '1' }],
+    },
+  ],
+  ['l/t/warm', { ...rule, id: 'l/t/warm', gates: [] }],
+]);
+const known = (value: number | null) => ({
+  rules,
+  signals: new Map([['l/t/drawing', drawing(value)]]),
+});
+
+describe('a rule with a gate', () => {
+  test.each([
+    [0, 0],
+    [1, 2],
+    // A gate that cannot be read hides nothing.
+    [null, 2],
+  ] as const)('its gate reads %s: %d limits', (value, limits) => {
+    expect(judgedNow(withdrawal, known(value)).judged_at).toHaveLength(limits);
+  });
+  test('what is not judged is nearest to no limit', () => {
+    const worst = (value: number) =>
+      worstMargin([withdrawal, temperature], known(value), now)?.signal.id;
+    expect(worst(0)).toBe('l/t/temperature');
+    expect(worst(1)).toBe('l/t/withdrawal');
+  });
+});
+
+test('a signal by which rules are switched is told as yes or no', () => {
+  expect(stateWord(drawing(1), rules)).toBe('yes');
+  expect(stateWord(drawing(0), rules)).toBe('no');
+  expect(stateWord(drawing(7), rules)).toBeNull();
+  expect(stateWord(of('l/t/count', 1, { unit: '1' }), rules)).toBeNull();
+});
