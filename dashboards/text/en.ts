@@ -2,9 +2,11 @@
  * Every sentence of the page in English, whole, in Unicode MessageFormat 2 (`{$name}`, and `.match`
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
+import { sensors } from './en-sensors.ts';
 import { written } from './en-written.ts';
 
 export const en = {
+  ...sensors,
   ...written,
   // places
   attention: 'Attention',

@@ -1,6 +1,7 @@
 /** Every hazard of every station: watched and by what, not watched and why. */
 import type { CoverageView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
+import { SensorCare } from '../parts/sensor-care.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { placeName, ruleNames } from '../text/names.ts';
@@ -17,6 +18,7 @@ export function CoveragePage() {
     <article>
       <h1>{say('coverage')}</h1>
       <p>{say('coverageSays')}</p>
+      <SensorCare coverage={coverage} />
       <div class="cover-stations">
         {journey(coverage.stations).map((station) => (
           <section key={stationId(station)}>
