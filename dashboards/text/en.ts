@@ -2,10 +2,13 @@
  * Every sentence of the page in English, whole, in Unicode MessageFormat 2 (`{$name}`, and `.match`
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
+
+import { enReadings, readings } from './en-readings.ts';
 import { sensors } from './en-sensors.ts';
 import { written } from './en-written.ts';
 
 export const en = {
+  ...readings,
   ...sensors,
   ...written,
   // places
@@ -121,78 +124,6 @@ export const en = {
   },
   thisMachine: 'at this machine',
 
-  // readings
-  ago: '{$span} ago',
-  noReadingYet: 'no reading yet',
-  noReadingSince: 'no reading since {$clock}',
-  notUsable: 'reading not usable: {$cause}',
-  uncertain: 'uncertain: {$cause}',
-  estimated: 'est.',
-  handReading: 'by hand',
-  lowLimits: '.match $n one {{low limit {$limits}}} * {{low limits {$limits}}}',
-  highLimits: '.match $n one {{high limit {$limits}}} * {{high limits {$limits}}}',
-  ownLimit: 'limit {$limit}',
-  otherLimits: '.match $n one {{another at {$limits}}} * {{others at {$limits}}}',
-  noLimits: 'no limits',
-  notJudgedNow: '{$limits}; not judged in this state of the line',
-  state: { yes: 'yes', no: 'no' },
-  toLow: '{$name} {$value}: {$left} to its low limit',
-  toHigh: '{$name} {$value}: {$left} to its high limit',
-  pastLow: '{$name} {$value}: {$left} below its low limit',
-  pastHigh: '{$name} {$value}: {$left} above its high limit',
-  noMargin: 'No usable reading has a limit here.',
-  rulerSays: '{$name} {$value}; {$limits}. The scale runs from {$from} to {$to}.',
-  rulerEmpty: '{$name}: no value; {$limits}.',
-  trailSays: 'Below the scale, the last {$span}.',
-
-  // the line and its stations
-  kind: {
-    'adhesive-store': 'adhesive store',
-    'drum-mixer': 'drum mixer',
-    'compressed-air': 'compressed air',
-    preparation: 'preparation',
-    'dip-tank': 'dip tank',
-    'spray-booth': 'spray booth',
-    'primer-pre-bake': 'pre-bake oven',
-    'drying-oven': 'drying oven',
-    residue: 'residue and waste',
-    'coated-part-store': 'coated-part store',
-    press: 'press',
-    custom: 'set up by this site',
-  },
-  // parts of names that are short for something
-  nameParts: { pdp: 'pressure dew point', dp: 'pressure drop', ph: 'pH', rh: 'humidity' },
-  ruleName: {
-    early: 'Early warning',
-    act: 'Close to the limit',
-    'at-limit': 'At the limit',
-    approaching: 'Nearing the limit',
-    lost: 'No reading',
-    stuck: 'Reading stands still',
-    'self-heating': 'Heating by itself',
-    'stack-hot': 'Stack hot',
-  },
-  journey: 'The part’s journey, {$line}',
-  worstMargin: 'Nearest to a limit',
-  moreAlarms: '.match $n one {{and {$n} more alarm}} * {{and {$n} more alarms}}',
-  readings: 'Readings',
-  alarmsHere: 'Alarms here',
-  notWatchedHere: 'Not watched',
-  notArmed: 'Rules that do not run yet',
-  notArmedSays: 'Each waits for a number that only this site or its data sheets can give.',
-  unconfirmed: 'Limits that nobody here has confirmed',
-  unconfirmedSays:
-    'These rules run, on what is common in the trade. Confirm each number for this plant, or write your own.',
-  needsWhere: 'In the site file: {$setting}, under the rule {$rule}.',
-  needsWhereTop: 'In the site file: {$setting}.',
-  needsFor: 'For: {$rules}.',
-  needsCount: '.match $n one {{{$station}: {$n} rule}} * {{{$station}: {$n} rules}}',
-  moot: 'Left out here',
-  mootEach: '{$rule}: {$why}',
-  toPeople: 'people can be hurt',
-  missing: 'It would need: {$signals}.',
-  unknownStation: 'This site has no such station.',
-
   // due
   dueNothing: 'Nothing waits for a person here.',
   dueRounds:
@@ -209,76 +140,6 @@ export const en = {
   overAt: 'over {$clock}',
   stillOpen: 'open',
   whereElse: 'Also here',
-
-  // one signal
-  spans: 'Time shown',
-  span: { h1: '1 h', h8: '8 h', d1: '1 d', d7: '7 d', d90: '90 d' },
-  chartSays: '{$name} over {$span}: lowest {$low}, highest {$high}, mean {$mean}.',
-  chartEmpty: 'No usable reading in this time.',
-  chartDoubt:
-    'Readings in doubt in this time: {$n}. They are uncertain, came late, or another came for the same time; where the line is hollow.',
-  chartWait: 'Reading the record …',
-  chartFailed: 'The record could not be read; the page tries again with the next change.',
-  legend: {
-    mean: 'mean',
-    range: 'lowest to highest',
-    doubtful: 'in doubt',
-    unusable: 'not usable',
-    partly: 'some not usable',
-    gap: 'no reading',
-    limit: 'limit, and beyond it',
-    forecast: 'if it goes on so, earliest and latest',
-    alarm: 'alarm, not answered',
-    answered: 'alarm, answered',
-  },
-  damaged: 'Part of this record is damaged: {$reason}',
-  where: 'Where this number comes from',
-  measured: 'Measured.',
-  derived: 'Computed from other signals: an estimate.',
-  manual: 'Read by hand.',
-  resolution: 'Step {$step}.',
-  expectEvery: 'A reading is expected every {$span}.',
-  judgedBy: 'Judged by',
-  unknownSignal: 'This site has no such signal.',
-  mark: {
-    STD: 'standard',
-    PUB: 'published',
-    DS: 'data sheet',
-    CP: 'common practice',
-    EJ: 'engineering judgement',
-    SITE: 'set here',
-  },
-  basis: '{$setting} {$written}: {$mark}, {$note}',
-  notGiven: 'not given',
-
-  // oven runs
-  runsGood:
-    '.match $n one {{{$n} run dried as it should be, {$from} to {$to}}} * {{{$n} runs dried as they should be, {$from} to {$to}}}',
-  runsNone: 'No oven run is on record yet.',
-  runFromTo: '{$oven}, {$from} to {$to}',
-  runSince: '{$oven}, since {$from}, still in',
-  runStillIn: 'The load is still in.',
-  runUnder: 'Dried too little.',
-  runUnderBy: 'Dried too little: {$reached} of {$needed} above {$temperature}.',
-  runOver: 'Heated too much.',
-  runGood: 'Dried as it should be.',
-  runUnknown: 'Nobody can tell how it was dried.',
-  runUnseen: 'Nobody can tell how it was dried: {$unseen} of it went unseen.',
-  runPeakIs: 'peak {$peak}',
-  runProfile: '{$name} against the corridor of good runs.',
-  runCorridor:
-    'Hatched: between the lowest and the highest of the latest good runs. A blank in the line is time without a reading.',
-  runNoCorridor: 'There is no corridor yet: it takes three good runs to make one.',
-  runEntry: 'entry {$clock}',
-  runExit: 'exit {$clock}',
-  runNow: 'now',
-  runAbove: 'Time above {$temperature}',
-  runPeak: 'Peak',
-  runRise: 'Steepest rise',
-  runUnobserved: 'Without a reading',
-  previousRun: 'Previous run',
-  nextRun: 'Next run',
-  unknownRun: 'There is no such run.',
 
   // holds
   holdsNone: 'Nothing is on hold.',

@@ -87,8 +87,8 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       'by hand': 'Read and entered by a person.',
       'Not sent.': 'No answer came from the agent: nobody else knows what you pressed.',
       'Not watched': 'No rule looks for these hazards here.',
-      'Not armed': 'These rules cannot judge until a number is given.',
-      'Armed on limits nobody has confirmed':
+      'Rules that do not run yet': 'These rules cannot judge until a number is given.',
+      'Limits that nobody here has confirmed':
         'These rules judge; data sheet or site still has to confirm their limits.',
       'Left out here': 'Rules that would tell nothing at this place, each with its reason.',
       'No link. As of {$clock}, {$age} old.':
