@@ -3,7 +3,7 @@
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
 
-import { enReadings, readings } from './en-readings.ts';
+import { readings } from './en-readings.ts';
 import { sensors } from './en-sensors.ts';
 import { written } from './en-written.ts';
 
