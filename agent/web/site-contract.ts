@@ -6,6 +6,9 @@ export const siteSchema = z.object({
   site: z.string(),
   timezone: z.string().describe('Time zone of the site, by its IANA name.'),
   at: epochMs.describe('The engine’s time now.'),
+  shifts_min: z
+    .array(z.int().min(0).max(1439))
+    .describe('When shifts change: minutes after midnight by the clock of the site, ascending.'),
   revision: z
     .string()
     .describe('Hash of all that the rules are made of; another site has another.'),

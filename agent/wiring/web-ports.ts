@@ -3,6 +3,7 @@
  */
 import type { PersonId } from '#rules/input.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
+import { shiftsMin } from '#rules/site/shifts.ts';
 import { parseOccurrence } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
 import { AgentError } from '../errors.ts';
@@ -67,7 +68,8 @@ export class CorePorts implements WebPorts {
 
   site(): ReturnType<WebPorts['site']> {
     const { name, timezone } = this.core.plans;
-    return { site: name, timezone, revision: this.plan.revision };
+    const shifts = shiftsMin(this.core.plans.source.site.shifts);
+    return { site: name, timezone, shifts_min: shifts, revision: this.plan.revision };
   }
 
   async reloadSite(by: PersonId): Promise<SiteLoaded> {

@@ -75,12 +75,14 @@ export async function keepLink(parts: LinkParts): Promise<never> {
     try {
       await readStream(parser, async (event) => {
         failures = 0;
-        if (!loaded || event.event === 'reset') {
+        // Another site runs, or events were missed: all of it is read again.
+        const anew = event.event === 'reset' || event.event === 'site';
+        if (!loaded || anew) {
           loaded = false; // stays so where reading fails: the next connection reads again
           await parts.load();
           loaded = true;
         }
-        if (event.event !== 'reset') parts.take(event);
+        if (!anew) parts.take(event);
       });
     } catch {
       failures += 1; // the top line says since when nothing was heard

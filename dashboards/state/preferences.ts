@@ -4,18 +4,17 @@ import { tellListeners, useTold } from './board.ts';
 
 export interface Preferences extends ReaderUnits {
   readonly ground: 'system' | 'light' | 'dark';
-  /** Minutes after midnight, site time, at which shifts change; ascending. */
-  readonly shiftsMin: readonly number[];
+  /** Minutes after midnight, site time, at which shifts change; ascending. null: as the site says. */
+  readonly shiftsMin: readonly number[] | null;
 }
 
-/** Three shifts at 06:00, 14:00 and 22:00: common practice, no published source. */
 export const usual: Preferences = {
   temperature: 'Cel',
   pressure: 'bar',
   smallLength: 'um',
   speed: 'm',
   ground: 'system',
-  shiftsMin: [360, 840, 1_320],
+  shiftsMin: null,
 };
 
 const place = 'forebond.reader';

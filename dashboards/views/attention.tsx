@@ -16,10 +16,11 @@ export function Attention() {
   const alarms = useBoard((board) => board.alarms);
   const coverage = useBoard((board) => board.coverage);
   const rules = useBoard((board) => board.rules);
-  const timezone = useBoard((board) => board.site?.timezone ?? 'UTC');
+  const site = useBoard((board) => board.site);
   const { shiftsMin } = usePreferences();
   const now = useNow(10_000);
-  const end = shiftEnd(now, timezone, shiftsMin);
+  const timezone = site?.timezone ?? 'UTC';
+  const end = shiftEnd(now, timezone, shiftsMin ?? site?.shifts_min ?? []);
   const order = cardsInBands(alarms.values(), { coverage, rules }, end);
   const { shown, held, show } = useSteady(order, keyOf);
   const aside = [...alarms.values()].filter(isAside);

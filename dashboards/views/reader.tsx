@@ -1,6 +1,7 @@
 /** The reader's own: units, light or dark, when shifts change. */
 import { useState } from 'preact/hooks';
 import { Choice } from '../parts/choice.tsx';
+import { useBoard } from '../state/board.ts';
 import { choose, type Preferences, usePreferences } from '../state/preferences.ts';
 import { say } from '../text/say.ts';
 
@@ -24,6 +25,7 @@ const smallLengths = [
 
 export function Reader() {
   const chosen = usePreferences();
+  const site = useBoard((board) => board.site);
   const grounds = Object.entries(say('groundChoice'));
   return (
     <article>
@@ -67,7 +69,7 @@ export function Reader() {
           choices={grounds}
           choose={(ground) => choose({ ground: ground as Preferences['ground'] })}
         />
-        <Shifts shiftsMin={chosen.shiftsMin} />
+        <Shifts shiftsMin={chosen.shiftsMin ?? site?.shifts_min ?? []} />
       </div>
     </article>
   );

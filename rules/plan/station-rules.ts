@@ -3,7 +3,7 @@ import { ruleKinds } from '../kinds/all.ts';
 import type { RuleKind } from '../kinds/kind.ts';
 import { didYouMean, nearest } from '../site/nearest.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
-import { plainClass, type RuleTemplate } from '../stations/station.ts';
+import { type Given, plainClass, type RuleTemplate } from '../stations/station.ts';
 import { compileRule, type RuleWords } from './compile-rule.ts';
 import type { Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
@@ -124,7 +124,7 @@ function fromTemplate(
       people: station.kind.hazards.some((h) => h.id === template.hazard && h.people),
       facts: template.facts?.(given) ?? {},
       given,
-      wants: template.firePlan === true && given.firePlan === null ? [firePlanWanted] : [],
+      wants: template.firePlan === true ? firePlanWants(given) : [],
     },
     { own, alike: alikeWords(station, template, written) },
     report,
@@ -225,7 +225,12 @@ const bareRule = (words: RuleWritten) =>
     wants: [],
   }) as const;
 
-const firePlanWanted = 'the site’s fire plan: telephone and muster point (fire_plan)';
+function firePlanWants({ firePlan }: Given): string[] {
+  if (firePlan === null) return ['the site’s fire plan: telephone and muster point (fire_plan)'];
+  return firePlan.lone_worker === undefined
+    ? ['what holds at this site for whoever works alone (fire_plan)']
+    : [];
+}
 const several = { takes: { least: 2, most: 8, units: 'same' } } as const;
 
 const requiredOfOwn = [

@@ -9,6 +9,7 @@ import { quantityText } from '../kinds/settings.ts';
 import { markWritten } from './mark-schema.ts';
 import { nameText } from './name.ts';
 import { ruleWritten } from './rule-schema.ts';
+import { shiftsWritten } from './shifts.ts';
 import { derivedWritten, signalWritten } from './signal-schema.ts';
 
 export const stationWritten = z
@@ -140,6 +141,7 @@ export const siteWritten = z
           }),
         ),
     ),
+    shifts: z.optional(shiftsWritten),
     fire_plan: z.optional(
       z
         .strictObject({
@@ -157,6 +159,16 @@ export const siteWritten = z
               z.maxLength(100),
               z.meta({ description: 'Where people gather and are counted.' }),
             ),
+          lone_worker: z.optional(
+            z.string().check(
+              z.minLength(1),
+              z.maxLength(200),
+              z.meta({
+                description:
+                  'What holds for whoever works alone, as “call 5555 first and wait for the second person”.',
+              }),
+            ),
+          ),
         })
         .check(
           z.meta({

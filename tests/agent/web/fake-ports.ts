@@ -209,7 +209,7 @@ export class FakePorts extends FakeWritten implements WebPorts {
   private stamp = 0;
 
   nowMs = (): number => now;
-  site = () => ({ site: 'works', timezone: 'Europe/Dublin', revision: 'r1' });
+  site = () => ({ site: 'works', timezone: 'Europe/Dublin', shifts_min: [360], revision: 'r1' });
   reloadSite: WebPorts['reloadSite'] = async () => {
     if (this.siteFileWrong !== null) throw this.siteFileWrong;
     return {

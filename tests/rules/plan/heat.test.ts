@@ -139,13 +139,22 @@ describe('the fire plan', () => {
     expect(site.plan.rules.map(({ id }) => id)).toContain('l/r/self-heating');
   });
   test('is printed in the steps where it is given, and asked for no more', () => {
-    const site = withPlan({ phone: '5555', muster_point: 'gate 2' });
-    const card = site.rules.find(({ id }) => id === 'l/r/self-heating')!;
-    expect(card.facts.plan).toEqual({
+    const plan = { phone: '5555', muster_point: 'gate 2' };
+    const card = (given: object) =>
+      withPlan(given).rules.find(({ id }) => id === 'l/r/self-heating')!;
+    expect(card(plan).facts.plan).toEqual({
       kind: 'text',
       text: ' (telephone 5555, muster point gate 2)',
     });
-    expect(card.needs.some((need) => need.includes('fire plan'))).toBe(false);
+    expect(card(plan).needs.some((need) => need.includes('fire plan'))).toBe(false);
+    const alone = 'what holds at this site for whoever works alone (fire_plan)';
+    expect(card(plan).needs).toContain(alone);
+    const whole = card({ ...plan, lone_worker: 'wait for the second person' });
+    expect(whole.needs).not.toContain(alone);
+    expect(whole.facts.plan).toEqual({
+      kind: 'text',
+      text: ' (telephone 5555, muster point gate 2; alone: wait for the second person)',
+    });
   });
   test('a confirmed rule without one is armed, and coverage asks', () => {
     const site = compiled(residue('', '{ at-limit: { high: 100 Cel } }'));
