@@ -1,5 +1,5 @@
 /** What can be measured at a dip tank, and where. */
-import type { StationDerived, StationSignal } from './station.ts';
+import type { StationMark, StationSignal } from './station.ts';
 
 export const dipTankSignals: readonly StationSignal[] = [
   {
@@ -16,8 +16,9 @@ export const dipTankSignals: readonly StationSignal[] = [
     unit: '%',
     resolution: 0.1,
     range: ['0 %', '100 %'],
-    meaning: 'solids of the bath by mass, from density at its temperature or an oven test',
-    where: 'foam-free, stirred sample from the moving stream',
+    meaning: 'solids of the bath by mass, from an oven test or an instrument in the loop',
+    where:
+      'oven test (ISO 3251) of a stirred sample without foam from the moving stream; where there is a density instead, it is worked out',
     stuckAfter: null,
   },
   {
@@ -85,11 +86,41 @@ export const dipTankSignals: readonly StationSignal[] = [
   },
 ];
 
-export const dipTankDerived: readonly StationDerived[] = [
+export const dipTankMarks: readonly StationMark[] = [
   {
-    name: 'weir-fall',
-    kind: 'weir-fall',
-    inputs: { tank: 'tank-level', weir: 'weir-level' },
-    meaning: 'how far the liquid falls over the return weir',
+    name: 'rack-in',
+    what: 'rack',
+    meaning: 'This rack came to the tank and is dipped next.',
+    byWhom: 'the operator at the tank, or the scanner at the hoist',
+  },
+  {
+    name: 'adhesive-in',
+    what: 'lot',
+    meaning: 'Adhesive of this lot was put into the tank.',
+    byWhom: 'whoever puts it in',
+  },
+  {
+    name: 'filled',
+    what: null,
+    meaning: 'The tank was filled anew.',
+    byWhom: 'whoever fills it',
+  },
+  {
+    name: 'made-up',
+    what: null,
+    meaning: 'Water or adhesive was put in to bring level or solids back; how much in a note.',
+    byWhom: 'whoever makes it up',
+  },
+  {
+    name: 'first-off',
+    what: null,
+    meaning: 'A panel was drawn, dried and measured, and its film is good.',
+    byWhom: 'the operator who measured it',
+  },
+  {
+    name: 'filter-changed',
+    what: null,
+    meaning: 'The loop’s filter was changed; what it caught in a note.',
+    byWhom: 'whoever changed it',
   },
 ];

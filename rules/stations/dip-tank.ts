@@ -5,8 +5,12 @@
  * that stands lets solids settle and skin form.
  */
 
+import { dipTankDerived } from './dip-tank-derived.ts';
+import { dipTankHand } from './dip-tank-hand.ts';
+import { dipTankHandSignals } from './dip-tank-hand-signals.ts';
 import { circulationLost, filterLoaded, filterTorn } from './dip-tank-loop.ts';
-import { dipTankDerived, dipTankSignals } from './dip-tank-signals.ts';
+import { dipTankMarks, dipTankSignals } from './dip-tank-signals.ts';
+import { celsius, fromDataSheet, written } from './sheet-number.ts';
 import {
   commonPractice,
   judgement,
@@ -24,11 +28,14 @@ const temperature: RuleTemplate = {
   signals: ['temperature'],
   numbers: [
     {
-      setting: 'target',
-      value: null,
-      basis: { mark: 'DS', note: 'the temperature the film was set up at', source: null },
-      confirm: sheetOrTrial,
-      needs: 'the bath’s target temperature (rule bath-temperature: target)',
+      ...fromDataSheet(
+        'target',
+        'the temperature the film was set up at',
+        'bath_temperature',
+        (sheet) => celsius(sheet.bathC),
+      ),
+      needs:
+        'the bath’s target temperature (bath_temperature of the material sheet, or rule bath-temperature: target)',
     },
     { setting: 'below', value: '3 K', basis: commonPractice('viscosity and film move beyond it') },
     { setting: 'above', value: '3 K', basis: commonPractice('viscosity and film move beyond it') },
@@ -104,6 +111,33 @@ const solids: RuleTemplate = {
   },
 };
 
+/** By density, where that is what people read: out only where the reading cannot be wrong by so much. */
+const solidsByDensity: RuleTemplate = {
+  ...solids,
+  name: 'bath-solids-density',
+  kind: 'band',
+  alike: { rule: 'bath-solids', only: ['priority', 'respond', 'hold'] },
+  signals: ['solids-margin'],
+  numbers: [
+    {
+      setting: 'low',
+      value: '0 %',
+      basis: judgement('out by more than is allowed, and by more than twice the uncertainty'),
+    },
+  ],
+  facts: (given) => ({ target: given.number('bath-solids', 'target') ?? 'its target' }),
+  label: {
+    ...solids.label,
+    sentence:
+      '{$station}: solids by density are too far from {$target}; room to the limit {$value}, counting what the reading can be wrong by.',
+    steps: [
+      'Let the foam settle, stir, and read density and temperature again.',
+      'Water is missing only if the level is low too; else look for settling or a wrong lot.',
+      'Add half of the deionised water or adhesive that the correction needs, stir, measure once more, and draw a panel.',
+    ],
+  },
+};
+
 const weir: RuleTemplate = {
   name: 'weir-fall',
   kind: 'band',
@@ -151,7 +185,10 @@ const withdrawal: RuleTemplate = {
         'how thick the film is, and how even along the part, is set by this speed',
       ),
       confirm: sheetOrTrial,
-      needs: 'the withdrawal speed the film was set up at (rule withdrawal: target)',
+      needs:
+        'the withdrawal speed the film was set up at (withdrawal_speed of the material sheet, or rule withdrawal: target)',
+      fromSheet: (sheet) =>
+        written(sheet.withdrawalMPerS === null ? null : sheet.withdrawalMPerS * 60, 'm/min'),
     },
     { setting: 'below', value: '10 %', basis: commonPractice('film moves beyond it') },
     { setting: 'above', value: '10 %', basis: commonPractice('film moves beyond it') },
@@ -164,6 +201,7 @@ const withdrawal: RuleTemplate = {
   respond: '10 min',
   hazard: 'film',
   hold: 'rack',
+  named: ['rack-in'],
   label: {
     word: 'NOTICE',
     sentence: '{$station}: parts drawn out at {$value}, {$difference} from {$reference}.',
@@ -181,8 +219,9 @@ const withdrawal: RuleTemplate = {
 export const dipTank: StationKind = {
   name: 'dip-tank',
   summary: 'A tank of circulating adhesive that parts are drawn out of.',
-  signals: dipTankSignals,
+  signals: [...dipTankSignals, ...dipTankHandSignals],
   derived: dipTankDerived,
+  marks: dipTankMarks,
   hazards: [
     {
       id: 'film',
@@ -208,9 +247,18 @@ export const dipTank: StationKind = {
       id: 'bath-chemistry',
       words: 'The bath is spoilt by what parts carry in, by hard water or by skin.',
       people: false,
-      byHand:
-        'daily read pH, conductivity and viscosity, and note foam and skin; read the conductivity of make-up water at each make-up',
+      byHand: null,
     },
   ],
-  rules: [temperature, solids, weir, circulationLost, filterLoaded, filterTorn, withdrawal],
+  rules: [
+    temperature,
+    solids,
+    solidsByDensity,
+    weir,
+    circulationLost,
+    filterLoaded,
+    filterTorn,
+    withdrawal,
+    ...dipTankHand,
+  ],
 };

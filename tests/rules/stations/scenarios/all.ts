@@ -1,5 +1,7 @@
 /** The scenarios of every station kind. */
 import type { Scenario } from '../scenario.ts';
+import { compressedAir } from './compressed-air.ts';
+import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
 import { dryingOven } from './drying-oven.ts';
 import { press } from './press.ts';
@@ -7,6 +9,8 @@ import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
 
 export const scenarios: readonly Scenario[] = [
+  compressedAir,
+  dipTank,
   drumMixer,
   dryingOven,
   press,

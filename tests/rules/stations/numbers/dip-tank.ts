@@ -1,0 +1,52 @@
+/**
+ * Numbers of the dip tank. Withdrawal at 1 m/min, the bath's 3 K, a film of 12.7 to 25.4 µm and water
+ * at 10 to 20 µS/cm are common practice without a published source (ISO 3696 and ASTM D1193 grade
+ * new water); what the data sheet must say nobody guesses.
+ */
+import type { Row } from './row.ts';
+
+export const dipTankRows: readonly Row[] = [
+  ['bath-temperature', 'target', null, 'DS', 'DS'],
+  ['bath-temperature', 'below', '3 K', 'CP', null],
+  ['bath-temperature', 'above', '3 K', 'CP', null],
+  ['bath-temperature', 'far_below', '6 K', 'EJ', null],
+  ['bath-temperature', 'far_above', '6 K', 'EJ', null],
+  ['bath-temperature', 'on_delay', '15 min', 'EJ', null],
+  ['bath-temperature', 'deadband', '0.5 K', 'EJ', null],
+  ['bath-solids', 'target', null, 'DS', 'DS'],
+  ['bath-solids', 'below', '1 %', 'EJ', null],
+  ['bath-solids', 'above', '1 %', 'EJ', null],
+  ['bath-solids-density', 'low', '0 %', 'EJ', null],
+  ['weir-fall', 'high', '30 mm', 'CP', 'SITE'],
+  ['weir-fall', 'on_delay', '2 min', 'EJ', null],
+  ['weir-fall', 'deadband', '5 mm', 'EJ', null],
+  ['circulation-lost', 'target', null, 'SITE', 'SITE'],
+  ['circulation-lost', 'below', '50 %', 'EJ', null],
+  ['circulation-lost', 'on_delay', '2 min', 'EJ', null],
+  ['circulation-lost', 'deadband', '5 %', 'EJ', null],
+  ['filter-loaded', 'target', null, 'SITE', 'SITE'],
+  ['filter-loaded', 'above', '0.5 bar', 'EJ', 'DS'],
+  ['filter-loaded', 'on_delay', '5 min', 'EJ', null],
+  ['filter-loaded', 'deadband', '0.05 bar', 'EJ', null],
+  ['filter-torn', 'target', null, 'SITE', 'SITE'],
+  ['filter-torn', 'below', '50 %', 'EJ', null],
+  ['filter-torn', 'on_delay', '5 min', 'EJ', null],
+  ['filter-torn', 'deadband', '5 %', 'EJ', null],
+  ['withdrawal', 'target', '1 m/min', 'CP', 'DS'],
+  ['withdrawal', 'below', '10 %', 'CP', null],
+  ['withdrawal', 'above', '10 %', 'CP', null],
+  ['withdrawal', 'on_delay', '10 s', 'EJ', null],
+  ['withdrawal', 'deadband', '2 %', 'EJ', null],
+  ['film', 'low', '12.7 um', 'CP', 'DS'],
+  ['film', 'high', '25.4 um', 'CP', 'DS'],
+  ['first-off-missing', 'within', '2 h', 'EJ', null],
+  ['bath-ph', 'low', null, 'DS', 'DS'],
+  ['bath-ph', 'high', null, 'DS', 'DS'],
+  ['bath-conductivity', 'high', null, 'DS', 'DS'],
+  ['bath-viscosity', 'low', null, 'DS', 'DS'],
+  ['bath-viscosity', 'high', null, 'DS', 'DS'],
+  ['bath-foam', 'high', '1 1', 'EJ', null],
+  ['bath-skin', 'high', '1 1', 'EJ', null],
+  ['make-up-water', 'high', '10 uS/cm', 'CP', null],
+  ['make-up-water', 'high_high', '20 uS/cm', 'CP', null],
+];
