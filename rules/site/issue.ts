@@ -9,6 +9,7 @@ import { durationText, quantityText } from '../kinds/settings.ts';
 import { nameText } from './name.ts';
 import { didYouMean } from './nearest.ts';
 import type { SiteProblem } from './problem.ts';
+import { calendarText, dateText } from './sensor-schema.ts';
 
 interface SchemaNode {
   readonly type?: string;
@@ -193,6 +194,8 @@ const patternHints: ReadonlyMap<string, string> = new Map([
     patternOf(durationText),
     'Write a number, a space and ms, s, min, h or d, as "90 s" or "10 min".',
   ],
+  [patternOf(dateText), 'Write year, month and day, as 2026-03-31.'],
+  [patternOf(calendarText), 'Write days or months, as "365 d" or "12 mo".'],
   [patternOf(nameText), 'Use lower case letters, digits and single hyphens, as oven-1.'],
 ]);
 

@@ -24,7 +24,7 @@ export function soundPart(value: unknown, problems: readonly SiteProblem[]): Sou
   const site: unknown = structuredClone(value);
   if (!isBlock(site)) return null;
   for (const { path } of problems) take(site, path);
-  const broken: string[] = [];
+  const broken = dropRaw(site, problems);
   for (const [line, stations] of blocksOf(site.lines))
     for (const [name, station] of blocksOf(stations)) {
       for (const group of Object.keys(groups) as Group[])
@@ -33,6 +33,20 @@ export function soundPart(value: unknown, problems: readonly SiteProblem[]): Sou
     }
   const read = siteWritten.safeParse({ site: 'site', timezone: 'UTC', lines: {}, ...site });
   return read.success ? { site: read.data, broken } : null;
+}
+
+/** Signals whose sensor cannot be read: without it nobody knows what they measure. Answers their ids. */
+function dropRaw(site: Block, problems: readonly SiteProblem[]): string[] {
+  const ids = problems.flatMap(({ path }) => {
+    const [, line, station, group, name, field] = path;
+    return group === 'signals' && field === 'sensor' ? [`${line}/${station}/${name}`] : [];
+  });
+  const dropped = [...new Set(ids)];
+  for (const id of dropped) {
+    const [line = '', station = '', name = ''] = id.split('/');
+    take(site, ['lines', line, station, 'signals', name]);
+  }
+  return dropped;
 }
 
 /** Levels of a path down to a field of a signal, a derived signal or a rule. */
