@@ -92,6 +92,12 @@ export class Desk {
     return this.keep({ ...known, comments });
   }
 
+  /** What somebody says of one at hand that is over; null where it is not at hand. */
+  needed(id: string, needed: NonNullable<Occurrence['needed']>): OccurrenceRow | null {
+    const known = this.occurrences.get(id);
+    return known === undefined ? null : this.keep({ ...known, needed });
+  }
+
   occurrence(id: string): Occurrence | null {
     return this.occurrences.get(id) ?? null;
   }

@@ -37,6 +37,8 @@ export interface Occurrence {
   readonly steps: readonly OccurrenceStep[];
   /** Oldest first; absent in what was kept before there were any. */
   readonly comments?: readonly OccurrenceComment[];
+  /** What was last said, once it was over, of whether it was needed. */
+  readonly needed?: { readonly at: EpochMs; readonly by: string; readonly answer: boolean };
 }
 
 /** What somebody wrote to an alarm that was acknowledged already; it changes nothing of its state. */

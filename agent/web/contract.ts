@@ -46,6 +46,7 @@ export type Condition = Health['condition'];
 
 // the site
 
+export type { LoadView } from './load-contract.ts';
 export type { SiteLoaded, SiteView } from './site-contract.ts';
 
 // signals

@@ -8,6 +8,7 @@ import { type ErrorCode, errorCatalogue } from '../errors.ts';
 import * as contract from './contract.ts';
 import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
+import { loadSchema, neededSchema } from './load-contract.ts';
 import { problemStatus } from './problem.ts';
 import { refusedSchema, refusedTopicSchema } from './refused-contract.ts';
 import type { Route, RouteAnswer } from './route.ts';
@@ -40,6 +41,8 @@ const named = {
   Limits: contract.limitsSchema,
   Site: siteSchema,
   SiteLoaded: siteLoadedSchema,
+  Performance: loadSchema,
+  Needed: neededSchema,
   Signal: contract.signalSchema,
   Signals: contract.signalsSchema,
   RefusedTopic: refusedTopicSchema,

@@ -21,7 +21,7 @@ import type {
   SiteView,
   StreamEvent,
 } from './contract.ts';
-
+import type { LoadView } from './load-contract.ts';
 import type { RefusedTopicView } from './refused-contract.ts';
 import type { RunProfileView, RunView } from './run-contract.ts';
 import type { MarksView, ReadingView, SaidMarkView } from './written-contract.ts';
@@ -46,6 +46,13 @@ export interface HoldQuery {
   readonly item?: string;
   /** At most this many, newest first. */
   readonly limit: number;
+}
+
+export interface LoadQuery {
+  readonly sinceMs: EpochMs;
+  readonly untilMs: EpochMs;
+  /** Of the whole site where null. */
+  readonly line: string | null;
 }
 
 export interface RunQuery {
@@ -153,6 +160,14 @@ export interface WebPorts {
   coverage(): CoverageView;
   refused(): RefusedTopicView[];
   rules(): RuleView[];
+  /** Alarm performance; the span is not empty. */
+  load(query: LoadQuery): LoadView;
+  /** What somebody says of an alarm once it is over. Rejects where the disk refuses. */
+  answerNeeded(
+    occurrence: string,
+    needed: boolean,
+    by: PersonId,
+  ): Promise<{ readonly outcome: 'accepted' } | Declined>;
   /** Resolve after the command is committed. */
   commandAlarm(command: AlarmCommand): Promise<AlarmAnswer>;
   commandHold(command: HoldCommand): Promise<HoldAnswer>;

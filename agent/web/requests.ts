@@ -86,6 +86,14 @@ export const alarmsQuery = z
     limit: count(limits.answerRowsMax).optional().describe('At most this many; default 1000.'),
   })
   .refine(inOrder, orderHint);
+export const loadQuery = z
+  .strictObject({
+    since: time.optional().describe('Default: 30 days before `until`.'),
+    until: time.optional().describe('Default: now, by the engine’s clock.'),
+    line: id.optional().describe('One line; the whole site where absent.'),
+  })
+  .refine(inOrder, orderHint);
+export const neededBody = z.strictObject({ needed: z.boolean() });
 export const runsQuery = z
   .strictObject({
     station: id.optional().describe('line/station; all where absent.'),

@@ -30,6 +30,7 @@ import { coverageRoutes } from './routes/coverage.ts';
 import { healthRoutes } from './routes/health.ts';
 import { holdRoutes } from './routes/holds.ts';
 import { metricsRoutes } from './routes/metrics.ts';
+import { performanceRoutes } from './routes/performance.ts';
 import { refusedRoutes } from './routes/refused.ts';
 import { runRoutes } from './routes/runs.ts';
 import { signalRoutes } from './routes/signals.ts';
@@ -155,6 +156,7 @@ function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): 
     ...refusedRoutes(ports),
     ...alarmRoutes(ports),
     ...holdRoutes(ports),
+    ...performanceRoutes(ports),
     ...writtenRoutes(ports),
     ...runRoutes(ports),
     ...coverageRoutes(ports),

@@ -19,11 +19,13 @@ import type {
   HoldAnswer,
   HoldCommand,
   HoldQuery,
+  LoadQuery,
   RunQuery,
   ToldEvent,
   WebPorts,
 } from '../web/ports.ts';
 import { acknowledgedBefore } from './acknowledged-before.ts';
+import { loadView } from './alarm-load-view.ts';
 import { commandHold, refusal } from './command-hold.ts';
 import type { Core } from './core.ts';
 import { coverageView } from './coverage-view.ts';
@@ -37,6 +39,7 @@ import { signalViews } from './signal-views.ts';
 import type { SiteDesk } from './site-desk.ts';
 import { toldEvent } from './told-events.ts';
 import { alarmView, holdView, sampleView } from './views.ts';
+import { wasNeeded } from './was-needed.ts';
 import { marksView, sayMark } from './written-marks.ts';
 
 export interface WebPortsParts {
@@ -164,6 +167,18 @@ export class CorePorts implements WebPorts {
 
   refused(): ReturnType<WebPorts['refused']> {
     return refusedView(this.core.intake.refused());
+  }
+
+  load(query: LoadQuery): ReturnType<WebPorts['load']> {
+    return loadView(this.core, query);
+  }
+
+  async answerNeeded(
+    occurrence: string,
+    needed: boolean,
+    by: PersonId,
+  ): ReturnType<WebPorts['answerNeeded']> {
+    return wasNeeded(this.core, occurrence, needed, by, this.nowMs());
   }
 
   rules(): ReturnType<WebPorts['rules']> {

@@ -15,6 +15,7 @@ import { coverageRoutes } from '#agent/web/routes/coverage.ts';
 import { healthRoutes } from '#agent/web/routes/health.ts';
 import { holdRoutes } from '#agent/web/routes/holds.ts';
 import { metricsRoutes } from '#agent/web/routes/metrics.ts';
+import { performanceRoutes } from '#agent/web/routes/performance.ts';
 import { refusedRoutes } from '#agent/web/routes/refused.ts';
 import { runRoutes } from '#agent/web/routes/runs.ts';
 import { signalRoutes } from '#agent/web/routes/signals.ts';
@@ -76,6 +77,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     signals: signalRoutes(ports),
     site: siteRoutes(ports),
     stream: streamRoutes(new Stream(ports, never)),
+    performance: performanceRoutes(ports),
     written: writtenRoutes(ports),
   };
 }

@@ -1,6 +1,7 @@
 /**
  * Ports for tests: a small plant in memory. Everything a test wants different it sets on the fields.
  */
+
 import type {
   AlarmView,
   CoverageView,
@@ -23,6 +24,8 @@ import type {
   WebPorts,
 } from '#agent/web/ports.ts';
 import type { RunView } from '#agent/web/run-contract.ts';
+import { figuresView, guidance } from '#agent/wiring/alarm-load-view.ts';
+import { alarmLoad } from '#rules/alarm/alarm-load.ts';
 import { evidence } from './fake-evidence.ts';
 import { refusedTopics } from './fake-refused.ts';
 import { run } from './fake-run.ts';
@@ -218,6 +221,18 @@ export class FakePorts extends FakeWritten implements WebPorts {
       more: 0,
     };
   };
+  load: WebPorts['load'] = ({ sinceMs, untilMs, line }) => ({
+    since: sinceMs,
+    until: untilMs,
+    line,
+    enough: false,
+    figures: figuresView(alarmLoad([], sinceMs, untilMs)),
+    guidance,
+    shifts: [{ begins_min: 360, told: 0, per_hour: 0 }],
+    needed: [{ rule: 'm/room/hot', yes: 1, no: 2 }],
+  });
+  answerNeeded: WebPorts['answerNeeded'] = async (id) =>
+    id === 'x' ? { outcome: 'unknown' } : { outcome: 'accepted' };
   siteFileWrong: Error | null = null;
   health = (): HealthParts => this.parts;
   signals = (): SignalView[] => [
