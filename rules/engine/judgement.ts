@@ -132,7 +132,7 @@ export class Judgement {
     const due = rule.timer.at ?? Number.POSITIVE_INFINITY;
     if (due !== this.deadlines.due[rule.index]) this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, this.reading.at);
-    this.alarms.holdPassed(rule);
+    if (rule.passes) this.alarms.holdPassed(rule);
   }
 
   private ruleDue(rule: LiveRule, at: EpochMs): void {
@@ -144,7 +144,7 @@ export class Judgement {
   settle(rule: LiveRule, severity: Severity, at: EpochMs): void {
     this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, at);
-    this.alarms.holdPassed(rule);
+    if (rule.passes) this.alarms.holdPassed(rule);
   }
 
   private changed(rule: LiveRule, severity: Severity, at: EpochMs): void {

@@ -15,6 +15,8 @@ export class LiveRule {
   readonly key: string;
   /** `line/station/…`: the signal it is about, or the mark. */
   readonly about: string;
+  /** Its kind tells of items that pass a limit. */
+  readonly passes: boolean;
   readonly timer: Timer = { at: null };
   memory: unknown = null;
   severity: Severity = 0;
@@ -34,6 +36,7 @@ export class LiveRule {
     this.spare =
       this.kind.without === undefined ? 0 : this.plan.inputs.length - this.kind.takes!.least;
     this.settings = this.plan.settings;
+    this.passes = this.kind.passed !== undefined;
     this.gate = this.plan.gates.length === 0 || this.plan.hazardToPeople ? 'open' : 'unreadable';
     this.key = keyOf(plan, this.plan);
     const [signal] = this.plan.inputs;
