@@ -8,6 +8,7 @@ import { drumBulkTemperature } from './drum-bulk-temperature.ts';
 import { drumTimeToFloor } from './drum-time-to-floor.ts';
 import { drumWallTemperature } from './drum-wall-temperature.ts';
 import { filmFromWithdrawal } from './film-from-withdrawal.ts';
+import { filmOverBase } from './film-over-base.ts';
 import { heatDose } from './heat-dose.ts';
 import { meanKineticTemperatureKind } from './mean-kinetic-temperature.ts';
 import { movingAverage } from './moving-average.ts';
@@ -46,6 +47,7 @@ const all: readonly DerivedKind[] = [
   solids,
   solidsMargin,
   filmFromWithdrawal,
+  filmOverBase,
   wetToDry,
   tipSpeed,
   runtime,

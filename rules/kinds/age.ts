@@ -1,8 +1,8 @@
 /**
  * `age`: too long since something was said to have happened, item by item.
  *
- * From one mark until another of the same item; for ever, where there is no other; until the same
- * mark again, in either case. A mark of a place is one clock, and runs from the beginning of
+ * From one mark until another of the same item, or one of two others; for ever, where there is none;
+ * until the same mark again, in any case. A mark of a place is one clock, and runs from the beginning of
  * observation until somebody says it the first time. Age is wall time: things age while nobody
  * looks, so neither downtime nor a lost signal stops it. An item that passed a limit has passed
  * it, even where a longer one holds again.
@@ -29,7 +29,7 @@ export interface AgeSettings {
   readonly damp: (Span & { readonly above: number }) | null;
   /** The mark is of the place itself. */
   readonly ofPlace: boolean;
-  /** No second mark ends it. */
+  /** No other mark ends it. */
   readonly endless: boolean;
 }
 
@@ -102,12 +102,13 @@ function compile(read: SettingsReader): AgeSettings {
       problem: 'damp_limit and damp_above belong together',
       fix: 'give both, or neither',
     });
-  const [from, until] = read.marks;
-  if (until !== undefined && until !== from)
+  const [from, ...ends] = read.marks;
+  const odd = ends.find((end) => end !== from);
+  if (odd !== undefined)
     read.report({
       path: [],
-      problem: `it begins with a mark of ${named(from)} and ends with one of ${named(until)}`,
-      fix: 'name two marks of the same',
+      problem: `it begins with a mark of ${named(from)} and ends with one of ${named(odd)}`,
+      fix: 'name marks of the same',
     });
   return {
     usual,
@@ -116,7 +117,7 @@ function compile(read: SettingsReader): AgeSettings {
         ? null
         : { ...compileSpan(read, 'damp_limit', share ?? earlyShare, earlyMs), above },
     ofPlace: from == null,
-    endless: until === undefined,
+    endless: ends.length === 0,
   };
 }
 
@@ -154,7 +155,11 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
     damp_above: z.optional(quantitySetting('Above this value of the signal, damp_limit holds.')),
   }),
   takes: { least: 0, most: 1, units: 'any', roles: ['what makes it age faster, as the humidity'] },
-  marks: { least: 1, most: 2, roles: ['where the clock begins', 'where it ends'] },
+  marks: {
+    least: 1,
+    most: 3,
+    roles: ['where the clock begins', 'where it ends', 'where it ends too'],
+  },
   compile,
   begin(settings, at, timer) {
     const memory: AgeMemory = { clocks: [], passed: [], damp: false, seenAt: at };

@@ -24,7 +24,7 @@ export interface SheetHeat {
 }
 
 export type ReadQuantity = (key: keyof SheetWritten, canonical: string) => number | null;
-type ReadDuration = (key: keyof SheetWritten) => number | null;
+export type ReadDuration = (key: keyof SheetWritten) => number | null;
 
 export const readHeat = (quantity: ReadQuantity, duration: ReadDuration): SheetHeat => ({
   dryAboveC: quantity('dry_above', 'Cel'),

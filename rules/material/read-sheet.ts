@@ -6,11 +6,12 @@ import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
 import { dimensionWords, toCanonical } from '../quantity/unit.ts';
 import type { SiteProblem } from '../site/problem.ts';
 import { readBath, type SheetBath } from './read-bath.ts';
+import { readCoating, type SheetCoating } from './read-coating.ts';
 import { heatProblems, readHeat, type SheetHeat } from './read-heat.ts';
 import type { SheetWritten } from './sheet.ts';
 
 /** null is unknown: the sheet does not say. */
-export interface Sheet extends SheetHeat, SheetBath {
+export interface Sheet extends SheetHeat, SheetBath, SheetCoating {
   readonly name: string;
   readonly source: string;
   readonly storageLowC: number | null;
@@ -73,6 +74,7 @@ export function readSheet(written: SheetWritten): {
     targetSolidsPercent: quantity('target_solids', '%'),
     ...readHeat(quantity, duration),
     ...readBath(quantity),
+    ...readCoating(quantity, duration),
     residueLimitC: quantity('residue_limit', 'Cel'),
     residueKind: written.residue_kind ?? 'unknown',
     agitatorLowPerMin: quantity('agitator_low', '/min'),
@@ -89,6 +91,10 @@ export function readSheet(written: SheetWritten): {
   ascending('storage_low', sheet.storageLowC, sheet.storageHighC);
   ascending('agitator_low', sheet.agitatorLowPerMin, sheet.agitatorHighPerMin);
   ascending('film_low', sheet.filmLowMm, sheet.filmHighMm);
+  ascending('film_total_low', sheet.filmTotalLowMm, sheet.filmTotalHighMm);
+  ascending('part_low', sheet.partLowC, sheet.partHighC);
+  ascending('profile_low', sheet.profileLowMm, sheet.profileHighMm);
+  ascending('phosphate_low', sheet.phosphateLowGPerM2, sheet.phosphateHighGPerM2);
   ascending('ph_low', sheet.phLow, sheet.phHigh);
   ascending('viscosity_low', sheet.viscosityLowMPaS, sheet.viscosityHighMPaS);
   problems.push(...heatProblems(sheet));

@@ -5,6 +5,7 @@
 import { z } from 'zod/mini';
 import { durationText, quantityText } from '../kinds/settings.ts';
 import { bathFields } from './sheet-bath.ts';
+import { coatingFields } from './sheet-coating.ts';
 import { heatFields } from './sheet-heat.ts';
 
 export const sheetWritten = z
@@ -43,6 +44,7 @@ export const sheetWritten = z
     ),
     ...heatFields,
     ...bathFields,
+    ...coatingFields,
     residue_limit: z.optional(
       quantityText.check(
         z.meta({

@@ -4,6 +4,12 @@
  * The hazard is liquid water: a pressure dew point above the coldest pipe. A dew point says
  * nothing of oil or particles, so no purity class is ever shown for them.
  */
+import { blotterFailed, blotterLate, separatorRoundLate } from './compressed-air-checks.ts';
+import {
+  compressedAirDerived,
+  compressedAirMarks,
+  compressedAirSignals,
+} from './compressed-air-signals.ts';
 import {
   type Basis,
   judgement,
@@ -24,7 +30,7 @@ const instrumentAir: Basis = {
 const waterSteps = [
   'Stop spraying parts.',
   'Drain the separators by their instruction; read the dryer’s own display.',
-  'Once the reading is back within its limit, blow onto a white collector for a minute (ASTM D4285) and spray a test panel; go on if neither shows water or oil.',
+  'Once the reading is back within its limit, make a blotter test (ASTM D4285) and spray a test panel; go on if neither shows water or oil.',
 ] as const;
 const waterDoNot = [
   'go on because the gauge looks right',
@@ -149,7 +155,8 @@ const separator: RuleTemplate = {
   hold: null,
   label: {
     word: 'NOTICE',
-    sentence: '{$station}: separator drop at {$value}, above {$limit}, for {$duration}.',
+    sentence:
+      '{$station}: pressure drop across the separator at {$value}, above {$limit}, for {$duration}.',
     consequence: 'A loaded element lets water and oil through to the guns.',
     steps: [
       'Depressurise and lock out the separator by its instruction.',
@@ -164,59 +171,9 @@ const separator: RuleTemplate = {
 export const compressedAir: StationKind = {
   name: 'compressed-air',
   summary: 'Dryer, separators and header that feed guns, agitators and pumps.',
-  signals: [
-    {
-      name: 'pdp',
-      unit: 'Cel',
-      resolution: 0.1,
-      range: ['-100 Cel', '60 Cel'],
-      meaning:
-        'pressure dew point: below this temperature water settles out of the air at line pressure',
-      where: 'after the dryer, at line pressure, in a sample cell with a bleed; short hose',
-      stuckAfter: '24 h',
-    },
-    {
-      name: 'pipe',
-      unit: 'Cel',
-      resolution: 0.1,
-      range: ['-40 Cel', '85 Cel'],
-      meaning: 'temperature of the coldest pipe',
-      where: 'strapped and insulated on the coldest drop',
-      stuckAfter: '24 h',
-    },
-    {
-      name: 'header',
-      unit: 'bar',
-      resolution: 0.1,
-      range: ['-1 bar', '16 bar'],
-      meaning: 'gauge pressure in the header, the main air pipe',
-      where: 'on the header, after the dryer',
-      stuckAfter: '24 h',
-    },
-    {
-      name: 'separator-dp',
-      unit: 'bar',
-      resolution: 0.1,
-      range: ['-0.1 bar', '2 bar'],
-      meaning: 'pressure drop across the separator’s element',
-      where: 'across the element at the point of use; keep the taps clear',
-      stuckAfter: null,
-    },
-  ],
-  derived: [
-    {
-      name: 'pipe-margin',
-      kind: 'pipe-margin',
-      inputs: { pipe: 'pipe', 'pressure-dew-point': 'pdp' },
-      meaning: 'how much warmer the coldest pipe is than the air’s pressure dew point',
-    },
-    {
-      name: 'atmospheric-dew-point',
-      kind: 'atmospheric-dew-point',
-      inputs: { 'pressure-dew-point': 'pdp', 'line-pressure': 'header' },
-      meaning: 'dew point of the same air once it has left the gun; shown only, no rule judges it',
-    },
-  ],
+  signals: compressedAirSignals,
+  derived: compressedAirDerived,
+  marks: compressedAirMarks,
   hazards: [
     {
       id: 'water',
@@ -240,8 +197,23 @@ export const compressedAir: StationKind = {
       id: 'oil',
       words: 'Oil in the air makes small craters (fish-eyes) and bare spots in the film.',
       people: false,
-      byHand: 'each shift blow onto a white collector for a minute (ASTM D4285); any trace rejects',
+      byHand: null,
+    },
+    {
+      id: 'air-purity',
+      words: 'Oil vapour and fine particles pass every test of the shift.',
+      people: false,
+      byHand:
+        'have a laboratory sample the air at the point of use, as often as the quality plan says; a class of ISO 8573-1 for oil or particles comes from there alone',
     },
   ],
-  rules: [airDewPoint, pipeMargin, headerLow, separator],
+  rules: [
+    airDewPoint,
+    pipeMargin,
+    blotterFailed,
+    blotterLate,
+    headerLow,
+    separator,
+    separatorRoundLate,
+  ],
 };

@@ -32,6 +32,10 @@ export const kindCases: Readonly<Record<string, KindCase>> = {
     written: { viscosity: '20 mPa.s', surface_tension: '30 mN/m', density: '1.1 g/mL' },
     readings: { withdrawal: [0, 0.1] },
   },
+  'film-over-base': {
+    written: { gauge_u: '1 um' },
+    readings: { gauge: [-1, 12], base: [-1, 12] },
+  },
   'filter-share': { written: { clean: '125 Pa' }, readings: { drop: [-1, 10] } },
   'flow-share': { written: { normal: '12 /min' }, unit: '/min', readings: { flow: [-1, 50] } },
   'residue-margin': {

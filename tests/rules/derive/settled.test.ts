@@ -114,3 +114,27 @@ describe('film from withdrawal', () => {
     expect(problems.length).toBeGreaterThan(0);
   });
 });
+
+describe('film over a base', () => {
+  const gauge = (written: object, ...readings: readonly (readonly [number, number])[]) =>
+    new KindDrive('film-over-base', { ...written }, ['gauge', 'base'])
+      .values('base', [0, 0.012])
+      .values('gauge', ...readings)
+      .advance(200_000);
+  test('is the reading less that of the bare surface (definition)', () => {
+    expect(gauge({}, [0, 0.031]).last).toMatchObject({ value: 0.019, quality: quality.good });
+    expect(gauge({}, [0, 0.01]).last.quality).toBe(quality.outsideFormula);
+  });
+  test('uncertain where both may err by over a third of it', () => {
+    // Each by 5 µm: 7.1 µm of 19.
+    expect(gauge({ gauge_u: '5 um' }, [0, 0.031]).last.quality).toBe(quality.estimated);
+  });
+  test('a base read anew waits for a coat, also for one that reads the same as the last', () => {
+    const drive = gauge({}, [0, 0.031], [5_000, 0.031]);
+    expect(drive.last.value).toBe(0.019);
+    drive.values('base', [300_000, 0.004]).advance(301_000);
+    expect(drive.last.quality).toBe(quality.tooEarly);
+    drive.values('gauge', [310_000, 0.031]).advance(320_000);
+    expect(drive.last).toMatchObject({ value: 0.027, quality: quality.good });
+  });
+});

@@ -80,6 +80,20 @@ describe('an item', () => {
       .mark(3 * h + 1, 'R-12', { at: h });
     expect(put.until(5 * h).answers).toEqual([`${4.2 * h} 1`, `${5 * h} 2`]);
   });
+  test('may end in one of two ways: coated, or converted first', () => {
+    const either = () => new Alone(age, written, [], 0, ['rack', 'rack', 'rack']);
+    for (const input of [1, 2])
+      expect(
+        either()
+          .mark(0, 'R-12')
+          .mark(h, 'R-12', { input })
+          .until(9 * h).answers,
+      ).toEqual([]);
+    const found = problemsOf(age, written, [], ['rack', 'rack', 'lot']);
+    expect(found).toEqual([
+      expect.stringMatching(/begins with a mark of rack and ends with one of lot/),
+    ]);
+  });
   test('is over at once where it was long ago', () => {
     expect(blastToCoat().mark(9 * h, 'R-12', { at: h }).answers).toEqual([`${9 * h} 2`]);
   });

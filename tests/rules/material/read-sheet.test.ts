@@ -77,3 +77,27 @@ test('the heats of oven and press are kept apart, each in its own unit', () => {
     filmLowMm: 0.0127,
   });
 });
+
+test('coating: metal under the gun, film in all, clocks from preparation, each in its own unit', () => {
+  const { sheet, problems } = readSheet({
+    ...named,
+    volume_solids: '29 %',
+    film_total_high: '1.4 [mil_i]',
+    part_low: '104 [degF]',
+    idle_tip: '15 min',
+    coat_after_conversion: '48 h',
+    phosphate_high: '4.5 g/m2',
+  });
+  expect(problems).toEqual([]);
+  expect(sheet).toMatchObject({
+    volumeSolidsPercent: 29,
+    filmTotalLowMm: null,
+    filmTotalHighMm: 0.03556,
+    partLowC: 40,
+    idleTipMs: 900_000,
+    coatAfterConversionMs: 172_800_000,
+    phosphateHighGPerM2: 4.5,
+  });
+  const crossed = readSheet({ ...named, profile_low: '60 um', profile_high: '40 um' });
+  expect(crossed.problems).toMatchObject([{ path: ['profile_low'] }]);
+});

@@ -63,7 +63,7 @@ describe('a rule of marks', () => {
   test.each([
     [`${aged}, marks: [blastd]`, 'marks: this station has no mark "blastd"'],
     [`${aged}, marks: [blasted, blasted]`, 'marks: one mark is named twice'],
-    [`${aged}`, 'marks: age takes 1 to 2 marks, not 0'],
+    [`${aged}`, 'marks: age takes 1 to 3 marks, not 0'],
     [
       `${aged}, marks: [blasted, weighed]`,
       ': it begins with a mark of rack and ends with one of lot',
