@@ -107,6 +107,30 @@ async function scene(
 }
 const load = (agent: AgentProcess) => post<Loaded>(agent.page, '/api/site/reload');
 
+async function saysItDiffers(page: string): Promise<void> {
+  await until(
+    async () => (await get<HealthSeen>(page, '/api/health')).body,
+    ({ parts, notes }) =>
+      parts.site === 'maintenance-required' && /differs from what runs/.test(notes.site ?? ''),
+    10_000,
+  );
+}
+
+/** What was judged live is what a replay of the folder judges, across the change. */
+async function replaysAsTold(file: string, folder: string): Promise<void> {
+  const replayed = await forebond(['replay', '--site', file, '--from', folder, '--json']);
+  const seen = replayed.stdout
+    .trimEnd()
+    .split('\n')
+    .map((text) => JSON.parse(text))
+    .filter((each) => each.transition !== undefined)
+    .map(({ rule: id, transition, judged }) => [id, transition, judged]);
+  const told = ledgerOf(folder)
+    .filter(({ type }) => type === 'transition')
+    .map(({ rule: id, transition, judged }) => [id, transition, judged]);
+  expect(seen).toEqual(told);
+}
+
 test('a limit changed under load: alarms stand on, no sample is lost, the ledger names it', async () => {
   const { agent, file, client } = await scene({ hot: rule('30 Cel'), gone: rule('32 Cel') });
   let value = 35;
@@ -122,12 +146,7 @@ test('a limit changed under load: alarms stand on, no sample is lost, the ledger
   );
 
   writeFileSync(file, stringify(site({ hot: rule('33 Cel'), fresh: rule('34 Cel') })));
-  await until(
-    async () => (await get<HealthSeen>(agent.page, '/api/health')).body,
-    ({ parts, notes }) =>
-      parts.site === 'maintenance-required' && /differs from what runs/.test(notes.site ?? ''),
-    10_000,
-  );
+  await saysItDiffers(agent.page);
   // Nothing has changed yet: the file alone changes nothing.
   expect((await one(agent.page, 'fresh')) ?? null).toBeNull();
 
@@ -165,18 +184,7 @@ test('a limit changed under load: alarms stand on, no sample is lost, the ledger
 
   await client.endAsync();
   await agent.stop();
-  // What was judged live is what a replay of the folder judges, across the change.
-  const replayed = await forebond(['replay', '--site', file, '--from', agent.folder, '--json']);
-  const seen = replayed.stdout
-    .trimEnd()
-    .split('\n')
-    .map((text) => JSON.parse(text))
-    .filter((each) => each.transition !== undefined)
-    .map(({ rule: id, transition, judged }) => [id, transition, judged]);
-  const told = ledgerOf(agent.folder)
-    .filter(({ type }) => type === 'transition')
-    .map(({ rule: id, transition, judged }) => [id, transition, judged]);
-  expect(seen).toEqual(told);
+  await replaysAsTold(file, agent.folder);
 }, 60_000);
 
 test('a file with a fault, and a signal that became another, change nothing', async () => {

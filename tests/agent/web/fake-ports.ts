@@ -24,12 +24,10 @@ import type {
   WebPorts,
 } from '#agent/web/ports.ts';
 import type { RunView } from '#agent/web/run-contract.ts';
-import { figuresView, guidance } from '#agent/wiring/alarm-load-view.ts';
-import { alarmLoad } from '#rules/alarm/alarm-load.ts';
 import { evidence } from './fake-evidence.ts';
 import { refusedTopics } from './fake-refused.ts';
 import { run } from './fake-run.ts';
-import { FakeWritten } from './fake-written.ts';
+import { FakeSite } from './fake-site.ts';
 import { now } from './moment.ts';
 
 export { now };
@@ -165,7 +163,7 @@ export const rule: RuleView = {
   hold: 'container drum-7',
 };
 
-export class FakePorts extends FakeWritten implements WebPorts {
+export class FakePorts extends FakeSite implements WebPorts {
   parts: HealthParts = {
     version: '0.1.0',
     uptime_s: 12.5,
@@ -213,27 +211,6 @@ export class FakePorts extends FakeWritten implements WebPorts {
 
   nowMs = (): number => now;
   site = () => ({ site: 'works', timezone: 'Europe/Dublin', shifts_min: [360], revision: 'r1' });
-  reloadSite: WebPorts['reloadSite'] = async () => {
-    if (this.siteFileWrong !== null) throw this.siteFileWrong;
-    return {
-      revision: 'r2',
-      changes: [{ path: 'lines.m.room.rules.hot.high', before: '30 Cel', after: '31 Cel' }],
-      more: 0,
-    };
-  };
-  load: WebPorts['load'] = ({ sinceMs, untilMs, line }) => ({
-    since: sinceMs,
-    until: untilMs,
-    line,
-    enough: false,
-    figures: figuresView(alarmLoad([], sinceMs, untilMs)),
-    guidance,
-    shifts: [{ begins_min: 360, told: 0, per_hour: 0 }],
-    needed: [{ rule: 'm/room/hot', yes: 1, no: 2 }],
-  });
-  answerNeeded: WebPorts['answerNeeded'] = async (id) =>
-    id === 'x' ? { outcome: 'unknown' } : { outcome: 'accepted' };
-  siteFileWrong: Error | null = null;
   health = (): HealthParts => this.parts;
   signals = (): SignalView[] => [
     signal('wall'),

@@ -170,6 +170,18 @@ const at = encodeURIComponent;
 const series = `/api/signals/${at('mounts-2/store-1/wall')}/series`;
 const commands = `/api/alarms/${at(alarm().occurrence)}`;
 
+const siteCases: (readonly [string, Sent])[] = [
+  ['/api/site/reload', posted('/api/site/reload', {})],
+  ['/api/site/reload', posted('/api/site/reload', { now: true })],
+];
+const performanceCases: (readonly [string, Sent])[] = [
+  ['/api/rules.csv', { path: '/api/rules.csv' }],
+  ['/api/performance', { path: '/api/performance?line=m' }],
+  ['/api/performance', { path: '/api/performance?since=x' }],
+  ['/api/alarms/{occurrence}/needed', posted(`${commands}/needed`, { needed: true })],
+  ['/api/alarms/{occurrence}/needed', posted(`${commands}/needed`, {})],
+];
+
 describe('real answers are as described', () => {
   const cases: (readonly [string, Sent])[] = [
     ['/api/health', { path: '/api/health' }],
@@ -208,17 +220,12 @@ describe('real answers are as described', () => {
       posted('/api/holds/x/lift', { disposition: 'reworked', reason: 'recoated' }),
     ],
     ...writtenCases,
-    ['/api/site/reload', posted('/api/site/reload', {})],
-    ['/api/site/reload', posted('/api/site/reload', { now: true })],
+    ...siteCases,
     ...runCases,
     ['/api/coverage', { path: '/api/coverage' }],
     ['/api/refused', { path: '/api/refused' }],
     ['/api/rules', { path: '/api/rules' }],
-    ['/api/rules.csv', { path: '/api/rules.csv' }],
-    ['/api/performance', { path: '/api/performance?line=m' }],
-    ['/api/performance', { path: '/api/performance?since=x' }],
-    ['/api/alarms/{occurrence}/needed', posted(`${commands}/needed`, { needed: true })],
-    ['/api/alarms/{occurrence}/needed', posted(`${commands}/needed`, {})],
+    ...performanceCases,
     ['/api/openapi.json', { path: '/api/openapi.json' }],
     ['/metrics', { path: '/metrics' }],
   ];
