@@ -2,6 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { run } from '../agent/web/fake-run.ts';
 import { post } from '../wire/agent-http.ts';
 import { type BenchLine, startBenchLine } from './bench-line.ts';
 import { launch, type OpenOptions, open, sidewaysPx } from './chromium.ts';
@@ -28,6 +29,40 @@ afterAll(async () => {
 });
 
 const id = encodeURIComponent;
+
+/** Oven runs as the agent tells them: the bench has no oven that is loaded. Good ones enough for a corridor. */
+const runs = Array.from({ length: 6 }, (_, i) =>
+  run({
+    id: `mounts-2/oven-1@${i}`,
+    opened: run().opened - i * 3_600_000,
+    closed: run().opened - i * 3_600_000 + 1_800_000,
+    under: i === 0,
+  }),
+);
+const profileOf = (one: (typeof runs)[number]) => ({
+  run: one,
+  profile: [
+    {
+      signal: 'mounts-2/oven-1/floor',
+      unit: 'Cel',
+      points: Array.from({ length: 60 }, (_, i) => {
+        const mean = 20 + 60 * (1 - Math.exp(-i / 20)) - (one.under ? 12 : 0);
+        return [one.opened + i * 30_000, mean - 1, mean + 1, mean, 3, 0];
+      }),
+    },
+  ],
+});
+
+async function withRuns(page: Page): Promise<void> {
+  await page.route('**/api/runs?**', (route) =>
+    route.fulfill({ json: { runs, truncated: false } }),
+  );
+  await page.route('**/api/runs/*', async (route) => {
+    const asked = decodeURIComponent(new URL(route.request().url()).pathname.split('/').at(-1)!);
+    const found = runs.find((one) => one.id === asked) ?? runs[0]!;
+    await route.fulfill({ json: profileOf(found) });
+  });
+}
 /** The place, and what is there once it is drawn. */
 const views: readonly (readonly [name: string, hash: () => string, drawn: string])[] = [
   ['attention', () => '#/', '.entry .ruler'],
@@ -35,7 +70,8 @@ const views: readonly (readonly [name: string, hash: () => string, drawn: string
   ['line', () => '#/line', '.cell'],
   ['station', () => `#/station/${id('mounts-2/oven-1')}`, '.signal-row .ruler'],
   ['signal', () => `#/signal/${id('mounts-2/oven-1/floor')}?span=h1`, '.plot canvas'],
-  ['runs', () => '#/runs', 'h1'],
+  ['runs', () => '#/runs', '.past-alarm'],
+  ['run', () => `#/run/${id(runs[0]!.id)}`, '.profile-picture'],
   ['holds', () => '#/holds', '.hold-name'],
   ['coverage', () => '#/coverage', '.hazard'],
   ['due', () => '#/due', 'h1'],
@@ -66,6 +102,7 @@ describe.each(looks)('%s', (_, look) => {
   test('axe finds nothing on any view, and none is wider than what shows', async () => {
     const { page, context, complaints } = await open(browser, `${line.agent.page}/#/`, look);
     const found: string[] = [];
+    await withRuns(page);
     for (const [name, hash, drawn] of views) {
       await page.evaluate((to) => {
         location.hash = to;
