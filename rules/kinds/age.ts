@@ -31,6 +31,8 @@ export interface AgeSettings {
   readonly ofPlace: boolean;
   /** No other mark ends it. */
   readonly endless: boolean;
+  /** A clock that runs is not begun anew. */
+  readonly once: boolean;
 }
 
 export interface AgeMemory extends Clocks {
@@ -118,6 +120,7 @@ function compile(read: SettingsReader): AgeSettings {
         : { ...compileSpan(read, 'damp_limit', share ?? earlyShare, earlyMs), above },
     ofPlace: from == null,
     endless: ends.length === 0,
+    once: read.flag('once', false),
   };
 }
 
@@ -128,6 +131,22 @@ function mark(settings: AgeSettings, memory: AgeMemory, marking: Marking, timer:
   if (input === 0) addClock(memory, item, at);
   else endClock(memory, item, at);
   return judge(settings, memory, judged, timer);
+}
+
+function refuses(
+  { once }: AgeSettings,
+  { clocks }: AgeMemory,
+  { item, input, at }: Marking,
+): string | null {
+  if (input !== 0) return null;
+  const known = clocks.find((clock) => clock.item === item);
+  if (known === undefined)
+    return clocks.length >= itemsMax
+      ? `${itemsMax} clocks run already; write down first what became of the oldest`
+      : null;
+  return once && known.said && at > known.sinceMs
+    ? 'its time runs already and does not begin anew; write down first what became of it'
+    : null;
 }
 
 export const age: RuleKind<AgeSettings, AgeMemory> = {
@@ -153,6 +172,14 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
       durationSetting('The limit that holds instead while the signal is above damp_above.'),
     ),
     damp_above: z.optional(quantitySetting('Above this value of the signal, damp_limit holds.')),
+    once: z.optional(
+      z.boolean().check(
+        z.meta({
+          description:
+            'true: while its clock runs, the mark that began it may not be said again of a later time; a new label or another bake makes nothing younger. Write down first what ended it.',
+        }),
+      ),
+    ),
   }),
   takes: { least: 0, most: 1, units: 'any', roles: ['what makes it age faster, as the humidity'] },
   marks: {
@@ -175,10 +202,7 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
     return judge(settings, memory, reading.judged, timer);
   },
   mark,
-  refuses: (_settings, memory, { item, input }) =>
-    input === 0 && memory.clocks.length >= itemsMax && !memory.clocks.some((c) => c.item === item)
-      ? `${itemsMax} clocks run already; write down first what became of the oldest`
-      : null,
+  refuses,
   passed: (memory) => memory.passed.splice(0),
   clocks: (settings, memory) => {
     const { earlyMs, limitMs } = spanNow(settings, memory);

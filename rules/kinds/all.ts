@@ -11,6 +11,7 @@ import { duty } from './duty.ts';
 import { exposure } from './exposure.ts';
 import type { RuleKind } from './kind.ts';
 import { lost } from './lost.ts';
+import { present } from './present.ts';
 import { rise } from './rise.ts';
 import { selfHeat } from './self-heat.ts';
 import { sequence } from './sequence.ts';
@@ -22,6 +23,6 @@ export const ruleKinds: ReadonlyMap<string, RuleKind> = new Map(
   [
     ...[band, deviation, approach, rise, drift, chart],
     ...[stray, disagree, dry, selfHeat, exposure, duty],
-    ...[lost, stuck, age, sequence, tooSoon],
+    ...[lost, stuck, age, sequence, tooSoon, present],
   ].map((kind): [string, RuleKind] => [kind.name, kind]),
 );

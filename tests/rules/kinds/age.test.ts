@@ -211,3 +211,23 @@ describe('wall time', () => {
     expect(moved.until(5 * h).answers).toEqual([`${3.2 * h + 9} 1`, `${4 * h + 9} 2`]);
   });
 });
+
+describe('a clock that is not begun anew', () => {
+  const label = () => new Alone(age, { limit: '30 d', once: true }, [], 0, ['container']);
+  test('refuses a later word while it runs, and takes an earlier one', () => {
+    const line = label().mark(2 * h, 'C-1', { at: h });
+    expect(age.refuses!(line.settings, line.memory, said('C-1', 2 * h))).toMatch(/runs already/);
+    expect(age.refuses!(line.settings, line.memory, said('C-1', h / 2))).toBeNull();
+    expect(age.refuses!(line.settings, line.memory, said('C-2', 2 * h))).toBeNull();
+  });
+  test('takes it once something has ended it', () => {
+    const line = new Alone(age, { limit: '30 d', once: true }, [], 0, racks).mark(0, 'R-1');
+    line.mark(h, 'R-1', { input: 1 });
+    expect(age.refuses!(line.settings, line.memory, said('R-1', 2 * h))).toBeNull();
+  });
+  test('of others is, as it always was', () => {
+    const line = blastToCoat().mark(0, 'R-1');
+    expect(age.refuses!(line.settings, line.memory, said('R-1', 2 * h))).toBeNull();
+  });
+});
+const said = (item: string, at: number) => ({ item, at, judged: 9 * h, input: 0 });

@@ -1,6 +1,6 @@
 /** Cases of kinds that judge what people write down: too old, too late. */
 import type { KindCase, Seen } from './kind-cases.ts';
-import { marked } from './lives.ts';
+import { amongMarks, marked } from './lives.ts';
 
 /** When it was last marked, by any of the marks named, before `ms`. */
 const lastMark = (seen: readonly Seen[], mark: number, item: unknown, ms: number): number =>
@@ -24,6 +24,15 @@ export const lives: Readonly<Record<string, KindCase>> = {
     scaleMs: 5_000,
     held: (seen, { afterMs, evidence }) =>
       afterMs - lastMark(seen, 0, evidence.item, afterMs) >= 8_000,
+  },
+  present: {
+    settings: { low: '5 Cel', inclusive: true },
+    signals: [{ unit: 'Cel', digits: 1 }],
+    marks: ['rack', 'rack'],
+    calm: amongMarks([5.1, 9], 2, 9_000),
+    wild: amongMarks([0, 9], 2, 9_000),
+    scaleMs: 5_000,
+    held: { onDelay: '8 s', ms: 8_000 },
   },
   'too-soon': {
     settings: { not_before: '6 s' },

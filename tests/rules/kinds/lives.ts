@@ -133,3 +133,25 @@ export const marked = (marks: number, maxMs: number): fc.Arbitrary<Step[]> =>
     }),
     { minLength: 1, maxLength: 25 },
   );
+
+/** Readings of one signal between two values, in tenths, with marks of a few items among them. */
+export const amongMarks = (
+  [low, high]: readonly [number, number],
+  marks: number,
+  maxMs: number,
+): fc.Arbitrary<Step[]> =>
+  fc.array(
+    fc.oneof(
+      fc.record({
+        afterMs: fc.integer({ min: 1, max: maxMs }),
+        input: fc.constant(0),
+        value: fc.integer({ min: low * 10, max: high * 10 }).map((tenths) => tenths / 10),
+      }),
+      fc.record({
+        afterMs: fc.integer({ min: 1, max: maxMs }),
+        mark: fc.nat({ max: marks - 1 }),
+        item: fc.constantFrom('rack-1', 'rack-2'),
+      }),
+    ),
+    { minLength: 1, maxLength: 60 },
+  );
