@@ -4,7 +4,8 @@
  * A store that froze spoils every container in it, not the one last brought. From one mark to another
  * an item is there; once value and item have been together for the delay, it is passed on to be held,
  * one by one, those that come later too. The value alone raises it, unless it `needs_item`. Time
- * nobody saw does not count.
+ * nobody saw does not count. A hand reading that tells of a delivery, or of one drum, says nothing of
+ * what comes after it (`at_reading`, `last_only`).
  */
 import { z } from 'zod/mini';
 import type { EpochMs } from '../signal/sample.ts';
@@ -21,12 +22,16 @@ import {
 export interface PresentSettings {
   readonly band: BandSettings;
   readonly needsItem: boolean;
+  readonly atReading: boolean;
+  readonly lastOnly: boolean;
 }
 
 interface Item {
   readonly item: string;
   /** From when its time beside the value counts; when it came, unless less was seen. */
   fromMs: EpochMs;
+  /** A reading came while it was there. */
+  read: boolean;
   /** It has been told. */
   told: boolean;
 }
@@ -36,6 +41,8 @@ export interface PresentMemory {
   /** The first to come first. */
   readonly items: Item[];
   readonly passed: string[];
+  /** Nothing was known to be there: the place stands for it, until the value is well again. */
+  place: boolean;
 }
 
 function compile(read: SettingsReader): PresentSettings {
@@ -53,9 +60,12 @@ function compile(read: SettingsReader): PresentSettings {
       problem: `it is about ${came ?? 'the place'}, from one mark to another of ${left ?? came ?? 'the place'}`,
       fix: 'name two marks of the same: of racks, containers, lots or shots',
     });
+  const lastOnly = read.flag('last_only', false);
   return {
     band: bandOf(read, { lowLow: null, low, high, highHigh: null }, read.difference('deadband', 0)),
     needsItem: read.flag('needs_item', false),
+    atReading: lastOnly || read.flag('at_reading', false),
+    lastOnly,
   };
 }
 
@@ -67,7 +77,7 @@ function beyondSince({ level: [first] }: BandMemory): EpochMs | null {
 const bandDue = ({ onDelayMs }: BandSettings, { level: [first] }: BandMemory): EpochMs | null =>
   first.changeAt === null || first.answer ? null : first.changeAt + onDelayMs;
 
-/** Passes on who has been there long enough, and asks to be called when the next one has. */
+/** Passes on what has been there long enough, and asks to be called when the next one has. */
 function judge(
   settings: PresentSettings,
   memory: PresentMemory,
@@ -79,7 +89,7 @@ function judge(
   let due = bandDue(settings.band, memory.band) ?? Number.POSITIVE_INFINITY;
   for (const each of memory.items) {
     if (since === null) each.told = false;
-    if (since === null || each.told) continue;
+    if (since === null || each.told || (settings.atReading && !each.read)) continue;
     const at = Math.max(each.fromMs, since) + onDelayMs;
     if (at > now) due = Math.min(due, at);
     else {
@@ -88,13 +98,16 @@ function judge(
     }
   }
   timer.at = Number.isFinite(due) ? due : null;
-  const raised = settings.needsItem
-    ? memory.items.some(({ told }) => told)
-    : memory.band.level[0].answer;
-  return raised ? 1 : 0;
+  return raised(settings, memory) ? 1 : 0;
 }
 
-/** As `judge`, after the value may have been beyond for its delay; with nobody there the place is held. */
+function raised(settings: PresentSettings, { band: value, items, place }: PresentMemory): boolean {
+  const told = items.some((each) => each.told);
+  if (settings.needsItem) return told;
+  return value.level[0].answer && (!settings.atReading || place || told);
+}
+
+/** As `judge`, after the value may have been beyond for its delay; with nothing there the place is held. */
 function judgeValue(
   settings: PresentSettings,
   memory: PresentMemory,
@@ -102,11 +115,14 @@ function judgeValue(
   now: EpochMs,
   timer: Timer,
 ): Severity {
-  const severity = judge(settings, memory, now, timer);
-  const turned = memory.band.level[0].answer && !wasBeyond;
-  if (turned && !settings.needsItem && !memory.items.some(({ told }) => told))
+  judge(settings, memory, now, timer);
+  const beyond = memory.band.level[0].answer;
+  if (!beyond) memory.place = false;
+  else if (!wasBeyond && !settings.needsItem && !memory.items.some(({ told }) => told)) {
+    memory.place = true;
     memory.passed.push('');
-  return severity;
+  }
+  return raised(settings, memory) ? 1 : 0;
 }
 
 function mark(
@@ -119,7 +135,11 @@ function mark(
   const known = items.findIndex((each) => each.item === item);
   if (input === 1) {
     if (known >= 0 && items[known]!.fromMs <= at) items.splice(known, 1);
-  } else if (item !== null && known < 0) items.push({ item, fromMs: at, told: false });
+  } else if (item !== null) {
+    if (settings.lastOnly) items.splice(0);
+    else if (known >= 0) return judge(settings, memory, judged, timer);
+    items.push({ item, fromMs: at, read: false, told: false });
+  }
   return judge(settings, memory, judged, timer);
 }
 
@@ -157,6 +177,22 @@ export const present: RuleKind<PresentSettings, PresentMemory> = {
         .boolean()
         .check(z.meta({ description: 'true: a value exactly at the limit counts as beyond it.' })),
     ),
+    at_reading: z.optional(
+      z.boolean().check(
+        z.meta({
+          description:
+            'true: a reading tells only of what is there when it comes, as a logger of the delivery it came with. What comes later is held by a reading of its own.',
+        }),
+      ),
+    ),
+    last_only: z.optional(
+      z.boolean().check(
+        z.meta({
+          description:
+            'true: a reading tells only of the one thing named last, as a probe of the drum it was put in.',
+        }),
+      ),
+    ),
     needs_item: z.optional(
       z.boolean().check(
         z.meta({
@@ -177,8 +213,10 @@ export const present: RuleKind<PresentSettings, PresentMemory> = {
     band: band.begin(settings.band, at, timer),
     items: [],
     passed: [],
+    place: false,
   }),
   sample(settings, memory, reading, timer) {
+    for (const each of memory.items) each.read = true;
     const wasBeyond = memory.band.level[0].answer;
     band.sample(settings.band, memory.band, reading, timer);
     return judgeValue(settings, memory, wasBeyond, reading.judged, timer);

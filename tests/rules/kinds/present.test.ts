@@ -75,6 +75,49 @@ describe('where something must be there', () => {
   });
 });
 
+describe('the logger of a delivery', () => {
+  const dock = () =>
+    new Alone(present, { low: '5 Cel', high: '40 Cel', at_reading: true }, {}, 0, drums);
+  test('tells of all that stand on the dock, until they are put away', () => {
+    const line = dock().mark(0, 'C-1').mark(0, 'C-2').see([min, 3]);
+    expect(line.passed).toEqual(['C-1', 'C-2']);
+    line.mark(5 * min, 'C-1', { input: 1 }).mark(6 * min, 'C-2', { input: 1 });
+    expect(line.answers).toEqual([`${min} 1`, `${6 * min} 0`]);
+  });
+  test('says nothing of the next delivery, which has one of its own', () => {
+    const line = dock()
+      .mark(0, 'C-1')
+      .see([min, 3])
+      .mark(5 * min, 'C-1', { input: 1 });
+    expect(line.mark(60 * min, 'C-2').passed).toEqual(['C-1']);
+    expect(line.see([61 * min, 12]).passed).toEqual([]);
+    line.see([70 * min, 44]);
+    expect([line.passed, line.answers.at(-1)]).toEqual([['C-2'], `${70 * min} 1`]);
+  });
+  test('with nothing on the dock stands for the place until a reading is well', () => {
+    const line = dock().see([0, 3]).mark(min, 'C-1');
+    expect(line.passed).toEqual(['']);
+    expect(line.see([5 * min, 8]).answers).toEqual(['0 1', `${5 * min} 0`]);
+  });
+});
+
+test('a probe tells of the one drum it was put in, and of each that follows', () => {
+  const line = new Alone(present, { low: '1 Cel', inclusive: true, last_only: true }, {}, 0, drums);
+  line
+    .mark(0, 'C-1')
+    .see([min, 8])
+    .mark(2 * min, 'C-2')
+    .see([3 * min, 0.5]);
+  expect(line.passed).toEqual(['C-2']);
+  line
+    .mark(4 * min, 'C-3')
+    .see([5 * min, 0.4])
+    .mark(6 * min, 'C-4')
+    .see([7 * min, 9]);
+  expect(line.passed).toEqual(['C-3']);
+  expect(line.answers).toEqual([`${3 * min} 1`, `${4 * min} 0`, `${5 * min} 1`, `${6 * min} 0`]);
+});
+
 test('time nobody saw does not count', () => {
   const line = store()
     .mark(0, 'C-1')
