@@ -5,6 +5,7 @@ import { custom } from './custom.ts';
 import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
 import { dryingOven } from './drying-oven.ts';
+import { preparation } from './preparation.ts';
 import { press } from './press.ts';
 import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
@@ -18,6 +19,7 @@ export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
     dipTank,
     drumMixer,
     dryingOven,
+    preparation,
     press,
     primerPreBake,
     residue,

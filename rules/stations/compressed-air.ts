@@ -87,7 +87,7 @@ const pipeMargin: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: coldest pipe {$value} above the dew point of the air, less than {$limit}, for {$duration}.',
+      '{$station}: margin of the coldest pipe over the dew point of the air {$value}, below {$limit}, for {$duration}; under zero water settles in it.',
     consequence: waterConsequence,
     steps: waterSteps,
     doNot: waterDoNot,

@@ -135,7 +135,7 @@ export const sentences: readonly Spoken[] = [
     station: 'compressed-air',
     rule: 'pipe-margin',
     seen: low(7.4, 10, 10 * min),
-    says: 'mounts-2/store-1: coldest pipe 7.4 K above the dew point of the air, less than 10.0 K, for 10 min.',
+    says: 'mounts-2/store-1: margin of the coldest pipe over the dew point of the air 7.4 K, below 10.0 K, for 10 min.',
   },
   {
     station: 'compressed-air',
@@ -147,6 +147,6 @@ export const sentences: readonly Spoken[] = [
     station: 'compressed-air',
     rule: 'separator-dp',
     seen: high(38.1, 35, 5 * min),
-    says: 'mounts-2/store-1: separator drop at 38.1 kPa, above 35.0 kPa, for 5 min.',
+    says: 'mounts-2/store-1: pressure drop across the separator at 38.1 kPa, above 35.0 kPa, for 5 min.',
   },
 ];

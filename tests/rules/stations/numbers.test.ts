@@ -7,6 +7,7 @@ import { stationKinds } from '#rules/stations/all.ts';
 import { compressedAirRows } from './numbers/compressed-air.ts';
 import { dipTankRows } from './numbers/dip-tank.ts';
 import { dryingOvenRows, primerPreBakeRows } from './numbers/ovens.ts';
+import { preparationRows } from './numbers/preparation.ts';
 import { pressRows } from './numbers/press.ts';
 import type { Row } from './numbers/row.ts';
 
@@ -50,6 +51,7 @@ const table: Readonly<Record<string, readonly Row[]>> = {
   custom: [],
   'dip-tank': dipTankRows,
   'drying-oven': dryingOvenRows,
+  preparation: preparationRows,
   'primer-pre-bake': primerPreBakeRows,
   press: pressRows,
   residue: [
@@ -146,6 +148,18 @@ const terms = [
   ['drying-oven', 'zone-1-high', 'medium', '10 min', false, null],
   ['drying-oven', 'sensors-disagree-1', 'medium', '8 h', false, null],
   ['drying-oven', 'profile-late', 'low', '5 d', false, null],
+  ['preparation', 'blast-to-coat', 'low', '30 min', false, 'rack'],
+  ['preparation', 'conversion-to-coat', 'low', '1 h', false, 'rack'],
+  ['preparation', 'rust-bloom', 'medium', '10 min', false, 'rack'],
+  ['preparation', 'water-break', 'medium', '10 min', false, 'rack'],
+  ['preparation', 'media-oily', 'medium', '10 min', false, 'rack'],
+  ['preparation', 'blast-profile', 'medium', '30 min', false, 'rack'],
+  ['preparation', 'blast-pressure', 'low', '30 min', false, null],
+  ['preparation', 'phosphate-weight', 'medium', '30 min', false, 'rack'],
+  ['preparation', 'rinse-conductivity', 'medium', '15 min', false, null],
+  ['preparation', 'make-up-water', 'low', '1 h', false, null],
+  ['preparation', 'dew-margin', 'low', '1 h', false, null],
+  ['preparation', 'shift-check-late', 'low', '1 h', false, null],
   ['primer-pre-bake', 'under-baked', 'medium', '10 min', false, 'rack'],
   ['primer-pre-bake', 'over-baked', 'medium', '30 min', false, 'rack'],
   ['primer-pre-bake', 'cover-too-soon', 'low', '8 h', false, 'rack'],

@@ -4,6 +4,7 @@ import { compressedAir } from './compressed-air.ts';
 import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
 import { dryingOven } from './drying-oven.ts';
+import { preparation } from './preparation.ts';
 import { press } from './press.ts';
 import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
@@ -13,6 +14,7 @@ export const scenarios: readonly Scenario[] = [
   dipTank,
   drumMixer,
   dryingOven,
+  preparation,
   press,
   primerPreBake,
   residue,
