@@ -11,6 +11,7 @@ import { type Figure, table } from './report.ts';
 import { startTime } from './start-time.ts';
 import { storeWear } from './store-wear.ts';
 import { throughput } from './throughput.ts';
+import { watch } from './watch.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   throughput,
@@ -19,7 +20,10 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   store: storeWear,
   charts,
   start: startTime,
+  watch,
 };
+/** Takes ten minutes: only where it is asked for. */
+const byName = ['watch'];
 
 const words = process.argv.slice(2);
 const json = words.includes('--json');
@@ -32,7 +36,9 @@ if (unknown.length > 0) {
   process.exit(2);
 }
 const figures: Figure[] = [];
-for (const name of names.length > 0 ? names : Object.keys(benches)) {
+for (const name of names.length > 0
+  ? names
+  : Object.keys(benches).filter((name) => !byName.includes(name))) {
   process.stderr.write(`${name} …\n`);
   figures.push(...(await benches[name]!()));
 }

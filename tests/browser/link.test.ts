@@ -79,7 +79,7 @@ test('the agent gone: stale after 15 s, clocks stand, an answer is not sent and 
   await page.getByText('Not sent.').waitFor({ timeout: 11_000 });
   expect(await page.locator('.outcome').textContent()).toContain('tell the next person yourself');
   // It is not shown as answered, and nothing waits to be sent.
-  expect(await page.getByText('not answered').count()).toBe(1);
+  expect(await page.getByText('not answered', { exact: true }).count()).toBe(1);
   expect(await page.locator('.stale').count()).toBe(0);
   await page.locator('.stale').waitFor({ timeout: 20_000 });
   expect(await page.locator('.stale').textContent()).toMatch(

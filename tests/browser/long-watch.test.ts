@@ -1,8 +1,9 @@
 /** A day's chart at once, and thirty signals live for a while: measured, and nothing may pile up. */
-import type { Browser, CDPSession } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type BenchLine, startBenchLine } from './bench-line.ts';
 import { launch, open } from './chromium.ts';
+import { cellsTick, watchCells, weigh } from './weigh.ts';
 
 let line: BenchLine;
 let browser: Browser;
@@ -52,29 +53,11 @@ test('a day at 1 Hz is drawn soon after it arrived', async () => {
 const watchedS = 20;
 const signals = 30;
 
-/** Live nodes, listeners and heap after what can be collected has been. */
-async function weigh(session: CDPSession) {
-  await session.send('HeapProfiler.collectGarbage');
-  const { metrics } = await session.send('Performance.getMetrics');
-  const of = (name: string): number => metrics.find((metric) => metric.name === name)!.value;
-  return { nodes: of('Nodes'), listeners: of('JSEventListeners'), heapBytes: of('JSHeapUsedSize') };
-}
-
 test('thirty signals live: no growth of nodes, listeners or heap', async () => {
   const { page, context, complaints } = await open(browser, `${line.agent.page}/#/`);
-  let turn = 0;
-  const timer = setInterval(() => {
-    turn += 1;
-    for (let i = 0; i < signals; i += 1)
-      line.client.publish(`bench/cell-${i}/t`, (40 + 5 * Math.sin((turn + i) / 9)).toFixed(1));
-  }, 250);
+  const stop = cellsTick(line.client, signals);
   try {
-    await page.evaluate(() => {
-      location.hash = '#/station/mounts-2%2Fbench';
-    });
-    await expect.poll(() => page.locator('.signal-row').count(), { timeout: 10_000 }).toBe(signals);
-    const session = await context.newCDPSession(page);
-    await session.send('Performance.enable');
+    const session = await watchCells(page, context, signals);
     await page.waitForTimeout(4_000);
     const before = await weigh(session);
     await page.waitForTimeout(watchedS * 1_000);
@@ -86,7 +69,7 @@ test('thirty signals live: no growth of nodes, listeners or heap', async () => {
     expect(after.heapBytes).toBeLessThanOrEqual(before.heapBytes * 1.2 + 500_000);
     expect(complaints).toEqual([]);
   } finally {
-    clearInterval(timer);
+    stop();
     await context.close();
   }
 }, 60_000);
