@@ -9,6 +9,7 @@ import { drumTimeToFloor } from './drum-time-to-floor.ts';
 import { drumWallTemperature } from './drum-wall-temperature.ts';
 import { filmFromWithdrawal } from './film-from-withdrawal.ts';
 import { filmOverBase } from './film-over-base.ts';
+import { freightMargin } from './freight-margin.ts';
 import { heatDose } from './heat-dose.ts';
 import { meanKineticTemperatureKind } from './mean-kinetic-temperature.ts';
 import { movingAverage } from './moving-average.ts';
@@ -44,6 +45,7 @@ const all: readonly DerivedKind[] = [
   drumWallTemperature,
   drumTimeToFloor,
   drumBulkTemperature,
+  freightMargin,
   solids,
   solidsMargin,
   filmFromWithdrawal,

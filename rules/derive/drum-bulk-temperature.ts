@@ -1,5 +1,6 @@
 /** How cold a stirred drum is: one temperature throughout, and only while it is stirred. */
 import { z } from 'zod/mini';
+import { quantitySetting } from '../kinds/settings.ts';
 import { biotMax, biotNumber, partAfterStepC, timeConstantS } from '../process/heating.ts';
 import { quality } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
@@ -7,6 +8,8 @@ import type { KeepingKind } from './derived-kind.ts';
 import { compileDrum, type DrumSettings, drumInputs, drumWritten } from './drum-body.ts';
 
 interface BulkSettings extends DrumSettings {
+  /** At or above it, in the unit of what tells it, the drum is stirred. */
+  readonly stirredAbove: number;
   readonly timeConstantS: number;
   readonly sure: boolean;
 }
@@ -41,14 +44,25 @@ export const drumBulkTemperature: KeepingKind<BulkSettings, BulkMemory> = {
     'Temperature of a drum that is stirred, as one, from the air around it; nothing while it is not stirred, when the wall runs far ahead. Uncertain where even stirred the wall does (Biot number 0.1 or more).',
   inputs: [
     drumInputs[0]!,
-    { name: 'stirred', unit: '1', meaning: '1 while the agitator turns, else 0' },
+    {
+      name: 'stirred',
+      unit: 'any',
+      meaning: '1 while the agitator turns, else 0; or its speed, with stirred_above',
+    },
     drumInputs[1]!,
   ],
   unit: 'Cel',
   digits: 1,
   source: 'lumped capacity: Çengel, Heat Transfer, chapter 4; Incropera, chapter 5',
   range: 'air of -60 to 60 °C, stirred',
-  written: z.strictObject(drumWritten),
+  written: z.strictObject({
+    ...drumWritten,
+    stirred_above: z.optional(
+      quantitySetting(
+        'Speed of the agitator at or above which the drum is stirred, where its speed tells it.',
+      ),
+    ),
+  }),
   compile(read) {
     const drum = compileDrum(read);
     const { container, transferWPerM2K: h } = drum;
@@ -61,7 +75,13 @@ export const drumBulkTemperature: KeepingKind<BulkSettings, BulkMemory> = {
         problem: 'heat transfer, radius and density make no drum that can be computed',
         fix: 'look at their units: transfer is some 4 to 20 W/(m2.K)',
       });
-    return { ...drum, timeConstantS: tau ?? 1, sure: biot !== null && biot < biotMax };
+    const stirredAbove = read.has('stirred_above') ? read.quantity('stirred_above', '/min') : 1;
+    return {
+      ...drum,
+      stirredAbove: stirredAbove ?? 1,
+      timeConstantS: tau ?? 1,
+      sure: biot !== null && biot < biotMax,
+    };
   },
   version: 1,
   begin: (settings, at) => ({
@@ -73,7 +93,7 @@ export const drumBulkTemperature: KeepingKind<BulkSettings, BulkMemory> = {
   }),
   step(settings, memory, now) {
     const airC = now.inputs[0]!;
-    const stirred = now.inputs[stirredPlace]! >= 1;
+    const stirred = now.inputs[stirredPlace]! >= settings.stirredAbove;
     const count = settings.arrived < 0 ? null : now.inputs[settings.arrived]!;
     const isNew = count !== null && memory.arrived !== null && count > memory.arrived;
     if (!(airC >= -60 && airC <= 60)) return null;

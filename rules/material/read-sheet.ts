@@ -8,10 +8,11 @@ import type { SiteProblem } from '../site/problem.ts';
 import { readBath, type SheetBath } from './read-bath.ts';
 import { readCoating, type SheetCoating } from './read-coating.ts';
 import { heatProblems, readHeat, type SheetHeat } from './read-heat.ts';
+import { readKeeping, type SheetKeeping } from './read-keeping.ts';
 import type { SheetWritten } from './sheet.ts';
 
 /** null is unknown: the sheet does not say. */
-export interface Sheet extends SheetHeat, SheetBath, SheetCoating {
+export interface Sheet extends SheetHeat, SheetBath, SheetCoating, SheetKeeping {
   readonly name: string;
   readonly source: string;
   readonly storageLowC: number | null;
@@ -75,6 +76,7 @@ export function readSheet(written: SheetWritten): {
     ...readHeat(quantity, duration),
     ...readBath(quantity),
     ...readCoating(quantity, duration),
+    ...readKeeping(duration),
     residueLimitC: quantity('residue_limit', 'Cel'),
     residueKind: written.residue_kind ?? 'unknown',
     agitatorLowPerMin: quantity('agitator_low', '/min'),

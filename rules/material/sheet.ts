@@ -7,6 +7,7 @@ import { durationText, quantityText } from '../kinds/settings.ts';
 import { bathFields } from './sheet-bath.ts';
 import { coatingFields } from './sheet-coating.ts';
 import { heatFields } from './sheet-heat.ts';
+import { keepingFields } from './sheet-keeping.ts';
 
 export const sheetWritten = z
   .strictObject({
@@ -45,6 +46,7 @@ export const sheetWritten = z
     ...heatFields,
     ...bathFields,
     ...coatingFields,
+    ...keepingFields,
     residue_limit: z.optional(
       quantityText.check(
         z.meta({

@@ -24,7 +24,9 @@ export function givenBy(station: StationDraft): Given {
     heating: written.heating ?? null,
     processTemperature: written.process_temperature ?? null,
     residueThickness: written.residue_thickness ?? null,
+    containerSize: written.container_size ?? null,
     firePlan: firePlan ?? null,
+    own,
     number(rule, setting) {
       const number = known(rule, setting);
       const followed = number.follows?.(given)?.written ?? null;

@@ -5,7 +5,7 @@ import type { StationWritten } from '../site/schema.ts';
 import type { Path, Report } from './draft.ts';
 
 interface Field {
-  readonly name: 'process_temperature' | 'residue_thickness';
+  readonly name: 'process_temperature' | 'residue_thickness' | 'container_size';
   readonly what: string;
   readonly canonical: string;
   readonly over: number;
@@ -29,6 +29,14 @@ const fields: readonly Field[] = [
     over: 0,
     most: 2_000,
     example: '50 mm',
+  },
+  {
+    name: 'container_size',
+    what: 'size of a container',
+    canonical: 'L',
+    over: 0,
+    most: 2_000,
+    example: '208 L',
   },
 ];
 

@@ -38,6 +38,14 @@ export const stationWritten = z
         }),
       ),
     ),
+    container_size: z.optional(
+      quantityText.check(
+        z.meta({
+          description:
+            'How much a container at this mixer holds, as “208 L” or “5 [gal_us]”; a drum of 208 L unless given. It tells how long a new one is mixed.',
+        }),
+      ),
+    ),
     process_temperature: z.optional(
       quantityText.check(
         z.meta({

@@ -121,11 +121,15 @@ export interface Given {
   readonly processTemperature: string | null;
   /** How thick the residue lies, as written; null where nobody said. */
   readonly residueThickness: string | null;
+  /** How much a container here holds, as written; null where nobody said. */
+  readonly containerSize: string | null;
   readonly firePlan: {
     readonly phone: string;
     readonly muster_point: string;
     readonly lone_worker?: string | undefined;
   } | null;
+  /** What the site itself wrote for a rule of this station; null where it wrote nothing. */
+  own(rule: string, setting: string): string | null;
   /** As written, of a rule of this station; null where nobody gave it. Throws on a name it has not. */
   number(rule: string, setting: string): string | null;
   /** Whether it came from where it must come from. */

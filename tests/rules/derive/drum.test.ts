@@ -73,7 +73,40 @@ describe('bulk of a drum', () => {
     expect(Math.abs(value - 5)).toBeLessThan(0.5);
     expect(code).toBe(quality.estimated);
   });
+  test('a speed tells it too, beyond the one that stirs', () => {
+    const at = (rpm: number): number => {
+      const written = { ...still, stirred_above: '5 /min' };
+      const drive = new KindDrive('drum-bulk-temperature', written, ['air', 'stirred']);
+      return drive.values('air', [0, 12]).values('stirred', [0, rpm]).advance(2_000).last.quality;
+    };
+    expect([at(25), at(4)]).toEqual([quality.unobserved, quality.outsideFormula]);
+  });
   test('not stirred it has no temperature', () => {
     expect(stirred(0).last.quality).toBe(quality.outsideFormula);
+  });
+});
+
+describe('freight', () => {
+  const written = { ...still, floor: '5 Cel' };
+  const leftH = (coldestC: number, hours: number): number => {
+    const drive = new KindDrive('freight-margin', written, ['coldest', 'transit']);
+    drive.values('coldest', [0, coldestC]).values('transit', [0, hours * 3_600]);
+    const { value, quality: code } = drive.advance(2_000).last;
+    expect(code).toBe(quality.estimated);
+    return value / 3_600;
+  };
+  test('of -10 °C all the way a drum stands 4.5 h at its wall (computed), and is 2 h short of 6.5', () => {
+    expect(leftH(-10, 0)).toBeCloseTo(4.5, 0);
+    expect(leftH(-10, 6.5) - leftH(-10, 0)).toBeCloseTo(-6.5, 3);
+    expect(leftH(-10, 6.5)).toBeLessThan(0);
+  });
+  test('of milder air than its floor it stands as long as is told', () => {
+    expect(leftH(6, 48)).toBe(7 * 24 - 48);
+  });
+  test('a floor below 0 °C is refused, and so is a heat transfer that is none', () => {
+    for (const wrong of [{ floor: '-2 Cel' }, { transfer: '900 W/(m2.K)' }])
+      expect(
+        compiledBy('freight-margin', { ...written, ...wrong }, ['coldest', 'transit']).problems,
+      ).toHaveLength(1);
   });
 });

@@ -27,6 +27,10 @@ export const kindCases: Readonly<Record<string, KindCase>> = {
     written: { ...drum, floor: '5 Cel' },
     readings: { air: [-70, 40], arrived: state },
   },
+  'freight-margin': {
+    written: { ...drum, floor: '5 Cel' },
+    readings: { coldest: [-70, 70], transit: [-100, 4_000_000] },
+  },
   'drum-wall-temperature': { written: drum, readings: { air: [-70, 40], arrived: state } },
   'film-from-withdrawal': {
     written: { viscosity: '20 mPa.s', surface_tension: '30 mN/m', density: '1.1 g/mL' },

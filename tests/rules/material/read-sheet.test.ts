@@ -101,3 +101,23 @@ test('coating: metal under the gun, film in all, clocks from preparation, each i
   const crossed = readSheet({ ...named, profile_low: '60 um', profile_high: '40 um' });
   expect(crossed.problems).toMatchObject([{ path: ['profile_low'] }]);
 });
+
+test('keeping and mixing, each container with a time of its own', () => {
+  const { sheet, problems } = readSheet({
+    ...named,
+    opened_life: '14 d',
+    layover: '30 d',
+    mix_half_pint: '5 min',
+    mix_drum: '8 h',
+  });
+  expect(problems).toEqual([]);
+  expect(sheet).toMatchObject({
+    openedLifeMs: 14 * 86_400_000,
+    letDownLifeMs: null,
+    layoverMs: 30 * 86_400_000,
+    mixHalfPintMs: 300_000,
+    mixGallonMs: null,
+    mixFiveGallonMs: null,
+    mixDrumMs: 8 * 3_600_000,
+  });
+});

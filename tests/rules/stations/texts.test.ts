@@ -17,6 +17,8 @@ const given: Given = {
   heating: null,
   processTemperature: null,
   residueThickness: null,
+  containerSize: null,
+  own: () => null,
   firePlan: { phone: '5555', muster_point: 'gate 2' },
   number: () => '1 Cel',
   confirmed: () => false,
