@@ -23,7 +23,8 @@ export class Live {
   private readonly parts: LiveParts;
   private engine: Engine | null;
   private readonly batch = new SampleBatch(4_096);
-  private batchOwed = false;
+  /** Who waits for what is in the open batch; they wait for the disk once it is a row. */
+  private batchOwed: (() => void)[] = [];
   private beat: EpochMs = 0;
   /** Effects not yet told. */
   private untold: Effect[] = [];
@@ -62,8 +63,8 @@ export class Live {
   take(topic: string, payload: Uint8Array, retained: boolean, qos: number, done: () => void): void {
     const { intake, journal } = this.parts;
     // Too many wait for a disk that refuses: neither kept nor acknowledged, it is sent again.
-    const owing = journal.owing + this.commands.length;
-    if (this.stopped || (qos > 0 && owing >= limits.unacknowledgedMax)) return;
+    if (this.stopped || (qos > 0 && this.owing + this.commands.length >= limits.unacknowledgedMax))
+      return;
     this.taking((beatMs, nowMs, out) => {
       intake.take(topic, payload, retained, beatMs, nowMs, out);
     });
@@ -73,10 +74,8 @@ export class Live {
       this.commands.pass(marks, this.beat, qos === 0 ? null : done);
     if (qos === 0) done();
     else if (marks.length === 0 || this.engine === null) {
-      this.batchOwed = true;
-      journal.owe(done);
-      if (journal.owing >= limits.groupCommitMessages && journal.state.refusal === null)
-        this.group();
+      this.batchOwed.push(done);
+      if (this.owing >= limits.groupCommitMessages && journal.state.refusal === null) this.group();
       else this.groupTimer ??= setImmediate(() => this.group());
     }
     this.wake();
@@ -93,11 +92,14 @@ export class Live {
     if (this.batch.count === i) return Promise.resolve(false);
     const { promise, resolve } = Promise.withResolvers<boolean>();
     journal.record(record(this.batch, i));
-    this.batchOwed = true;
+    this.batchOwed.push(() => resolve(true));
     this.rowOpen();
-    journal.owe(() => resolve(true));
     this.wake();
     return promise;
+  }
+
+  private get owing(): number {
+    return this.parts.journal.owing + this.batchOwed.length;
   }
 
   /** Lets samples into the open batch, with the beat they will be judged at. */
@@ -254,13 +256,15 @@ export class Live {
   /** What is open becomes a row of the log and waits in the engine. */
   rowOpen(): void {
     const { batch } = this;
-    if (batch.count === 0) return;
     const { journal, samples, mode, intake } = this.parts;
+    const owed = this.batchOwed.splice(0);
+    // Before this they must not stand with those whom the next commit, of whatever, acknowledges.
+    for (const done of owed) journal.owe(done);
+    if (batch.count === 0) return;
     // The moment of the first sample is still open when its engine begins.
     this.engine ??= this.parts.begin(batch.at[0]! - 1);
     const judged = mode === 'wall' ? this.beat : Math.max(this.engine.now, intake.engineTimeMs);
-    journal.row(judged, inputKind.samples, samples.pack(batch, judged), this.batchOwed);
-    this.batchOwed = false;
+    journal.row(judged, inputKind.samples, samples.pack(batch, judged), owed.length > 0);
     samples.append(batch);
     this.engine.offerBatch(batch);
     batch.clear();

@@ -33,6 +33,18 @@ describe('a message', () => {
     expect(rows()).toEqual(['20 samples t=1 t=2 t=3']);
   });
 
+  test('is not acknowledged by a commit of others that comes while it is still open', async () => {
+    const { send, story, rows, live } = scene();
+    send('t', 20);
+    // A look that falls between its arrival and its own commit, as timers may.
+    live.tick();
+    expect(rows()).toEqual([]);
+    expect(story.filter((line) => line.startsWith('acknowledged'))).toEqual([]);
+    await soon();
+    expect(rows()).toEqual(['20 samples t=20']);
+    expect(story.filter((line) => line.startsWith('acknowledged'))).toEqual(['acknowledged 20']);
+  });
+
   test('does not wait for a group that grows without end', () => {
     const { send, story } = scene();
     for (let value = 1; value < limits.groupCommitMessages; value += 1) send('t', value);
