@@ -186,6 +186,36 @@ export const limits = {
   mqttSecretBytesMax: 1_024,
   /** Topics that `listen` tells apart; messages of further ones are only counted. */
   listenTopicsMax: 2_000,
+  /** What is done with stays in the outbox so long, then only in the ledger. */
+  outboxDoneKeptMs: 7 * 86_400_000,
+  /** Messages waiting to be delivered; beyond it the least urgent is given up, and it is said. */
+  outboxWaitingMax: 2_000,
+  /** Messages on their way at the same time. */
+  outboxSendingMax: 16,
+  /** A message is tried for so long, then it is given up, and it is said. */
+  outboxTryMs: 3 * 86_400_000,
+  /** First wait after a try that failed; it doubles up to `outboxRetryMsMax`. */
+  outboxRetryMsMin: 5_000,
+  /** Longest wait between tries, whatever the far side asks for. */
+  outboxRetryMsMax: 15 * 60_000,
+  /** One try of a channel that gives no answer; then it counts as failed. */
+  outboxTryMsMax: 30_000,
+  /** Nobody of a step could be reached for so long: the next step is not waited for. */
+  outboxUnreachableMs: 120_000,
+  /** Times somebody was told that are kept with one alarm; the ledger has all of them. */
+  occurrenceToldKept: 100,
+  /** People and roles of one site's rota, entries together. */
+  rotaEntriesMax: 500,
+  /** An iCalendar file; a longer one is refused unread. */
+  rotaFileBytesMax: 1_048_576,
+  /** Events of one iCalendar file that are looked at. */
+  rotaEventsMax: 5_000,
+  /** Occurrences of one repeating event that are worked out. */
+  rotaRepeatsMax: 20_000,
+  /** A calendar's address must answer whole within this. */
+  rotaFetchMs: 10_000,
+  /** A rota kept elsewhere is read again this often. */
+  rotaReadEveryMs: 15 * 60_000,
   /** Settings a change of the site file names in the ledger; of further ones their number. */
   siteChangesKept: 500,
   /** How soon a running agent notices a device added or removed. */

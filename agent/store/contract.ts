@@ -54,6 +54,28 @@ export interface OvenRunRow {
   readonly detail: string;
 }
 
+/**
+ * What waits to be told, or was. `occurrence`, `step` and `channel` name it: a row of the same name
+ * takes its place.
+ */
+export interface OutboxRow {
+  readonly occurrence: string;
+  readonly step: number;
+  /** `<channel>/<person or name>`; `chase` for the row that says when the next step is due. */
+  readonly channel: string;
+  /** Not before this. */
+  readonly due: EpochMs;
+  readonly tries: number;
+  /** When it was done with; null while it waits. */
+  readonly done: EpochMs | null;
+  /** How it ended; null while it waits. */
+  readonly outcome: string | null;
+  /** Why it waits still, or ended as it did. */
+  readonly cause: string | null;
+  /** JSON telling owns. */
+  readonly detail: string;
+}
+
 /** A ledger record before it is chained: any JSON object; `type` names it. */
 export type LedgerBody = { readonly type: string } & Readonly<Record<string, unknown>>;
 
@@ -64,6 +86,7 @@ export interface Turn {
   readonly occurrences: readonly OccurrenceRow[];
   readonly holds: readonly HoldRow[];
   readonly ovenRuns?: readonly OvenRunRow[];
+  readonly outbox?: readonly OutboxRow[];
   /** Effects judged up to here are in the ledger. */
   readonly judgedTo: EpochMs;
   /** Engine time now; the next start counts its gap from here. */

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
 import { type FolderPaths, stampOf, touchPrivate } from './data-folder.ts';
-import { ovenRunTable, pragmaNumber, schemaVersion } from './schema.ts';
+import { outboxWhole, ovenRunTable, pragmaNumber, schemaVersion } from './schema.ts';
 import type { Finding } from './store-types.ts';
 
 /** Takes a store from schema `from` to `from + 1`. */
@@ -18,7 +18,10 @@ export interface Migration {
 }
 
 /** Version 1 is the first; later versions add their step here. */
-export const migrations: readonly Migration[] = [{ from: 1, apply: (db) => db.exec(ovenRunTable) }];
+export const migrations: readonly Migration[] = [
+  { from: 1, apply: (db) => db.exec(ovenRunTable) },
+  { from: 2, apply: (db) => db.exec(outboxWhole) },
+];
 
 /** Whether opening to write would take up a store of that schema. */
 export const hasWay = (found: number): boolean =>

@@ -9,13 +9,20 @@ import { AgentError } from '../errors.ts';
 
 /** "FORE" in ASCII, in the header's application id. */
 export const applicationId = 0x464f5245;
-export const schemaVersion = 2;
+export const schemaVersion = 3;
 
 /** Since schema 2. `run` is the agent’s own; this is a load’s through an oven. */
 export const ovenRunTable = `
 CREATE TABLE oven_run(id TEXT PRIMARY KEY, station TEXT NOT NULL, opened INTEGER NOT NULL,
   closed INTEGER, detail TEXT NOT NULL) STRICT;
 CREATE INDEX oven_run_opened ON oven_run(opened);`;
+
+/** Since schema 3: what is said, how it ended, and what waits by itself. */
+export const outboxWhole = `
+ALTER TABLE outbox ADD COLUMN outcome TEXT;
+ALTER TABLE outbox ADD COLUMN detail TEXT NOT NULL DEFAULT '{}';
+CREATE INDEX outbox_waiting ON outbox(id) WHERE done IS NULL;
+CREATE INDEX outbox_done ON outbox(done) WHERE done IS NOT NULL;`;
 
 const tables = `
 CREATE TABLE signal(id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, unit TEXT NOT NULL,
@@ -52,6 +59,7 @@ CREATE TABLE ledger_anchor(id INTEGER PRIMARY KEY, hash BLOB NOT NULL) STRICT;
 CREATE TABLE outbox(id INTEGER PRIMARY KEY, occurrence TEXT NOT NULL, step INTEGER NOT NULL,
   channel TEXT NOT NULL, due INTEGER NOT NULL, tries INTEGER NOT NULL, done INTEGER, cause TEXT,
   UNIQUE(occurrence, step, channel)) STRICT;
+${outboxWhole}
 CREATE TABLE run(id INTEGER PRIMARY KEY, started INTEGER NOT NULL, last_alive INTEGER NOT NULL,
   judged_to INTEGER NOT NULL, stopped INTEGER) STRICT;
 `;

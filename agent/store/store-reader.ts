@@ -6,7 +6,14 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { inputCrc, stateCrc } from './checksum.ts';
-import type { HoldRow, InputRow, OccurrenceRow, OvenRunRow, StoredSignal } from './contract.ts';
+import type {
+  HoldRow,
+  InputRow,
+  OccurrenceRow,
+  OutboxRow,
+  OvenRunRow,
+  StoredSignal,
+} from './contract.ts';
 import type {
   CommandRow,
   LedgerRow,
@@ -68,6 +75,8 @@ const runColumns = `SELECT id, started, last_alive AS lastAlive, judged_to AS ju
 const revisionColumns = 'SELECT hash, first_seq AS firstSeq, text FROM site_revision';
 const occurrenceColumns = 'SELECT id, rule, state, raised, closed, detail FROM occurrence';
 const ovenRunColumns = 'SELECT id, station, opened, closed, detail FROM oven_run';
+const outboxColumns =
+  'SELECT occurrence, step, channel, due, tries, done, outcome, cause, detail FROM outbox';
 const holdColumns = 'SELECT id, what, item, since, lifted, detail FROM hold';
 
 export const lastRun = (db: DatabaseSync): RunRow | null => first<RunRow>(db, runColumns);
@@ -105,6 +114,9 @@ export function storeReader(db: DatabaseSync): StoreReader {
         from,
       ),
     openHolds: () => all<HoldRow>(db, `${holdColumns} WHERE lifted IS NULL ORDER BY since, id`),
+    waitingOutbox: () => all<OutboxRow>(db, `${outboxColumns} WHERE done IS NULL ORDER BY id`),
+    outboxOf: (occurrence) =>
+      all<OutboxRow>(db, `${outboxColumns} WHERE occurrence = ? ORDER BY id`, occurrence),
     holds: () => all<HoldRow>(db, `${holdColumns} ORDER BY since, id`),
     ovenRun: (id) => first<OvenRunRow>(db, `${ovenRunColumns} WHERE id = ?`, id),
     ovenRuns: (from, to, limit, station) =>

@@ -10,6 +10,7 @@ import type {
   HoldRow,
   InputRow,
   OccurrenceRow,
+  OutboxRow,
   OvenRunRow,
   StoredSignal,
   Turn,
@@ -133,6 +134,10 @@ export interface StoreReader {
   occurrencesBetween(from: EpochMs, to: EpochMs): OccurrenceRow[];
   /** Holds not lifted. */
   openHolds(): HoldRow[];
+  /** What waits to be told, in the order it was written. */
+  waitingOutbox(): OutboxRow[];
+  /** All rows of one occurrence that are kept still, in the order they were written. */
+  outboxOf(occurrence: string): OutboxRow[];
   holds(): HoldRow[];
   ovenRun(id: string): OvenRunRow | null;
   /** Runs that lasted into [from, to), newest first, at most so many; of one station or of all. */

@@ -4,8 +4,16 @@
  * The chain's head and the last sequence number move only after the commit returned.
  */
 import type { DatabaseSync, StatementSync } from 'node:sqlite';
+import { limits } from '../limits.ts';
 import { inputCrc } from './checksum.ts';
-import type { HoldRow, LedgerBody, OccurrenceRow, OvenRunRow, Turn } from './contract.ts';
+import type {
+  HoldRow,
+  LedgerBody,
+  OccurrenceRow,
+  OutboxRow,
+  OvenRunRow,
+  Turn,
+} from './contract.ts';
 import { chainHash, ledgerRecord } from './ledger.ts';
 import type { LedgerHead } from './store-types.ts';
 import type { Transactions } from './transaction.ts';
@@ -19,6 +27,8 @@ export class TurnWriter {
   private readonly occurrence: StatementSync;
   private readonly hold: StatementSync;
   private readonly ovenRun: StatementSync;
+  private readonly outbox: StatementSync;
+  private readonly outboxOld: StatementSync;
   private readonly alive: StatementSync;
   private readonly floor: StatementSync;
   /** Sequence numbers up to here were given and lost; the first commit writes it down. */
@@ -51,6 +61,11 @@ export class TurnWriter {
     this.ovenRun = db.prepare(`INSERT INTO oven_run(id, station, opened, closed, detail)
       VALUES(?,?,?,?,?) ON CONFLICT(id) DO UPDATE SET station = excluded.station,
       opened = excluded.opened, closed = excluded.closed, detail = excluded.detail`);
+    this.outbox = db.prepare(`INSERT INTO outbox(occurrence, step, channel, due, tries, done,
+      outcome, cause, detail) VALUES(?,?,?,?,?,?,?,?,?) ON CONFLICT(occurrence, step, channel)
+      DO UPDATE SET due = excluded.due, tries = excluded.tries, done = excluded.done,
+      outcome = excluded.outcome, cause = excluded.cause, detail = excluded.detail`);
+    this.outboxOld = db.prepare('DELETE FROM outbox WHERE done IS NOT NULL AND done < ?');
     this.floor = db.prepare('INSERT OR IGNORE INTO seq_floor(seq) VALUES(?)');
     this.alive = db.prepare('UPDATE run SET last_alive = ?, judged_to = ? WHERE id = ?');
   }
@@ -65,6 +80,9 @@ export class TurnWriter {
       for (const row of turn.occurrences) this.writeOccurrence(row);
       for (const row of turn.holds) this.writeHold(row);
       for (const row of turn.ovenRuns ?? []) this.writeOvenRun(row);
+      for (const row of turn.outbox ?? []) this.writeOutbox(row);
+      if ((turn.outbox ?? []).length > 0)
+        this.outboxOld.run(turn.aliveAt - limits.outboxDoneKeptMs);
       if (this.floorSeq !== null) this.floor.run(this.floorSeq);
       this.alive.run(turn.aliveAt, turn.judgedTo, run);
     });
@@ -98,6 +116,11 @@ export class TurnWriter {
 
   private writeOvenRun(row: OvenRunRow): void {
     this.ovenRun.run(row.id, row.station, row.opened, row.closed, row.detail);
+  }
+
+  private writeOutbox(row: OutboxRow): void {
+    const { occurrence, step, channel, due, tries, done, outcome, cause, detail } = row;
+    this.outbox.run(occurrence, step, channel, due, tries, done, outcome, cause, detail);
   }
 
   private writeHold(row: HoldRow): void {

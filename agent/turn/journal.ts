@@ -14,6 +14,7 @@ import {
   inputKind,
   type LedgerBody,
   type OccurrenceRow,
+  type OutboxRow,
   type OvenRunRow,
 } from '../store/contract.ts';
 import type { DeskEntry, TurnStore } from './ports.ts';
@@ -53,6 +54,7 @@ export class Journal {
   private readonly occurrences = new Map<string, OccurrenceRow>();
   private readonly holds = new Map<string, HoldRow>();
   private readonly ovenRuns = new Map<string, OvenRunRow>();
+  private readonly outbox = new Map<string, OutboxRow>();
   private owed: (() => void)[] = [];
   private committedAt = Number.NEGATIVE_INFINITY;
   private refusal: AgentError | null = null;
@@ -114,6 +116,11 @@ export class Journal {
     for (const row of entry.ovenRuns ?? []) this.ovenRuns.set(row.id, row);
   }
 
+  /** What is to be told, or became of it. */
+  outboxRow(row: OutboxRow): void {
+    this.outbox.set(`${row.occurrence}/${row.step}/${row.channel}`, row);
+  }
+
   /** A record that no effect made. */
   record(body: LedgerBody): void {
     this.ledger.push({ body, effect: false, told: false });
@@ -133,7 +140,7 @@ export class Journal {
     // A clock set back makes it due as well.
     const since = (at: EpochMs): number => Math.abs(now - at);
     if (this.refusal !== null) return since(this.triedAt) >= limits.commitRetryMs;
-    if (this.owed.length > 0 || this.ledger.length > 0) return true;
+    if (this.owed.length > 0 || this.ledger.length > 0 || this.outbox.size > 0) return true;
     const wait = this.rows.length > 0 ? this.lazyCommitMs : limits.idleCommitMs;
     return since(this.committedAt) >= wait;
   }
@@ -151,6 +158,7 @@ export class Journal {
         occurrences: [...this.occurrences.values()],
         holds: [...this.holds.values()],
         ovenRuns: [...this.ovenRuns.values()],
+        outbox: [...this.outbox.values()],
         judgedTo,
         aliveAt: now,
       });
@@ -169,6 +177,7 @@ export class Journal {
     this.occurrences.clear();
     this.holds.clear();
     this.ovenRuns.clear();
+    this.outbox.clear();
     const owed = this.owed;
     this.owed = [];
     for (const done of owed) done();

@@ -107,8 +107,8 @@ test('a folder of schema 1 is taken up, and keeps what it had', () => {
   expect(again.findings).toContainEqual({
     kind: 'migrated',
     from: 1,
-    to: 2,
-    backup: expect.stringMatching(/^before-schema-2-/),
+    to: 3,
+    backup: expect.stringMatching(/^before-schema-3-/),
   });
   expect(again.read.holds()).toEqual([hold]);
   expect(again.read.ovenRuns(0, 9_000, 10, null)).toEqual([]);
