@@ -52,7 +52,7 @@ export function whenText(
   if (state === 'out-of-service') return say('outOfService');
   const over = { clock: clock(returned ?? raised, now) };
   if (state.startsWith('latched-')) return say('overLatched', over);
-  if (state.startsWith('returned-')) return say('overSince', over);
+  if (state.startsWith('returned-')) return say('closed', over);
   const forecast = forecastOf(alarm, now, stale);
   if (forecast !== null)
     return say('reachedIn', {

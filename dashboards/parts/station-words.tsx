@@ -1,6 +1,6 @@
 /** What a station says of itself in a line or two: its worst margin, its most urgent alarm. */
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
-import { bands, isAnswered, type Known } from '../judge/bands.ts';
+import { bands, isAnswered, isOver, type Known } from '../judge/bands.ts';
 import { cardsInBands } from '../judge/cards.ts';
 import { type StationPlace, stationId } from '../judge/journey.ts';
 import { type Margin, worstMargin } from '../judge/margin.ts';
@@ -10,6 +10,7 @@ import { alarmSentence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
 import { differenceText, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
+import { When } from './alarm-facts.tsx';
 import { SignalWord } from './signal-word.tsx';
 
 export const stationSignals = (
@@ -84,7 +85,7 @@ export function MostUrgent({ cards }: { readonly cards: readonly StationCard[] }
     <div class="urgent">
       <SignalWord word={first.label.word} answered={isAnswered(first)} />
       <a href={to('alarm', first.occurrence)}>{alarmSentence(first)}</a>
-      {first.judgeable ? null : <span>{say('cannotTell')}</span>}
+      {isOver(first) || !first.judgeable ? <When alarm={first} /> : null}
       {cards.length === 1 ? null : <span>{say('moreAlarms', { n: cards.length - 1 })}</span>}
     </div>
   );

@@ -59,9 +59,9 @@ export const readings = {
   notWatchedHere: 'Not watched',
   notArmed: 'Rules that do not run yet',
   notArmedSays: 'Each waits for a number that only this site or its data sheets can give.',
-  unconfirmed: 'Limits that nobody here has confirmed',
+  unconfirmed: 'Still to be confirmed for this site',
   unconfirmedSays:
-    'These rules run, on what is common in the trade. Confirm each number for this plant, or write your own.',
+    'These rules run, on what is common in the trade. Write down what this plant knows better.',
   needsWhere: 'In the site file: {$setting}, under the rule {$rule}.',
   needsWhereTop: 'In the site file: {$setting}.',
   needsFor: 'For: {$rules}.',

@@ -61,7 +61,6 @@ export const en = {
   reachedIn: 'Limit {$limit} reached in {$range} if it goes on so.',
   since: 'Since {$clock}.',
   nowReads: 'Now {$value}.',
-  overSince: 'Over since {$clock}; not answered yet.',
   overLatched:
     'Over since {$clock}. It stays until somebody resets it; a number that went back is no all-clear.',
   closed: 'Over since {$clock}.',

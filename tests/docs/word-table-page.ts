@@ -88,7 +88,7 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       'Not sent.': 'No answer came from the agent: nobody else knows what you pressed.',
       'Not watched': 'No rule looks for these hazards here.',
       'Rules that do not run yet': 'These rules cannot judge until a number is given.',
-      'Limits that nobody here has confirmed':
+      'Still to be confirmed for this site':
         'These rules judge; data sheet or site still has to confirm their limits.',
       'Left out here': 'Rules that would tell nothing at this place, each with its reason.',
       'No link. As of {$clock}, {$age} old.':
