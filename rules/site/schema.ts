@@ -11,6 +11,7 @@ import { nameText } from './name.ts';
 import { ruleWritten } from './rule-schema.ts';
 import { shiftsWritten } from './shifts.ts';
 import { derivedWritten, signalWritten } from './signal-schema.ts';
+import { tellingWritten } from './telling-schema.ts';
 
 export const stationWritten = z
   .strictObject({
@@ -150,6 +151,9 @@ export const siteWritten = z
         ),
     ),
     shifts: z.optional(shiftsWritten),
+    telling: z.optional(
+      tellingWritten.check(z.meta({ description: 'Who is told of alarms, and when.' })),
+    ),
     fire_plan: z.optional(
       z
         .strictObject({
