@@ -98,9 +98,11 @@ test('a folder of schema 1 is taken up, and keeps what it had', () => {
   store.startRun(1_000);
   store.commit({ ...turnOf(1), holds: [hold] });
   store.close();
-  // As the first schema left it: without oven runs.
+  // As the first schema left it: without oven runs, and an outbox that nothing used.
   const old = new DatabaseSync(join(folder, 'forebond.db'));
-  old.exec('DROP TABLE oven_run; PRAGMA user_version = 1');
+  old.exec(`DROP TABLE oven_run; DROP INDEX outbox_waiting; DROP INDEX outbox_done;
+    ALTER TABLE outbox DROP COLUMN outcome; ALTER TABLE outbox DROP COLUMN detail;
+    PRAGMA user_version = 1`);
   old.close();
 
   const again = openAt(folder);
