@@ -4,6 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import { stationKinds } from '#rules/stations/all.ts';
+import { adhesiveStoreRows } from './numbers/adhesive-store.ts';
 import { compressedAirRows } from './numbers/compressed-air.ts';
 import { dipTankRows } from './numbers/dip-tank.ts';
 import { dryingOvenRows, primerPreBakeRows } from './numbers/ovens.ts';
@@ -12,26 +13,7 @@ import { pressRows } from './numbers/press.ts';
 import type { Row } from './numbers/row.ts';
 
 const table: Readonly<Record<string, readonly Row[]>> = {
-  'adhesive-store': [
-    ['cold-adhesive', 'low', '7 Cel', 'CP', 'DS'],
-    ['cold-adhesive', 'low_low', '5 Cel', 'CP', 'DS'],
-    ['cold-adhesive', 'on_delay', '10 min', 'EJ', null],
-    ['cold-adhesive', 'deadband', '1 K', 'EJ', null],
-    ['cold-adhesive-bottom', 'low', '7 Cel', 'CP', 'DS'],
-    ['cold-adhesive-bottom', 'low_low', '5 Cel', 'CP', 'DS'],
-    ['cold-adhesive-bottom', 'on_delay', '10 min', 'EJ', null],
-    ['cold-adhesive-bottom', 'deadband', '1 K', 'EJ', null],
-    ['freeze-approaching', 'low', '2 Cel', 'EJ', null],
-    ['freeze-approaching', 'within', '2 h', 'EJ', null],
-    ['freeze-suspected', 'low', '1 Cel', 'EJ', null],
-    ['freeze-suspected', 'on_delay', '10 min', 'EJ', null],
-    ['freeze-suspected-bottom', 'low', '1 Cel', 'EJ', null],
-    ['freeze-suspected-bottom', 'on_delay', '10 min', 'EJ', null],
-    ['warm-store', 'high', '30 Cel', 'CP', 'DS'],
-    ['warm-store', 'high_high', '35 Cel', 'CP', 'DS'],
-    ['warm-store', 'on_delay', '1 h', 'EJ', null],
-    ['warm-store', 'deadband', '1 K', 'EJ', null],
-  ],
+  'adhesive-store': adhesiveStoreRows,
   'drum-mixer': [
     ['agitator-stopped', 'low', '5 /min', 'EJ', null],
     ['agitator-stopped', 'on_delay', '10 min', 'EJ', null],
@@ -113,6 +95,11 @@ const terms = [
   ['adhesive-store', 'freeze-approaching', 'high', '2 h', false, null],
   ['adhesive-store', 'freeze-suspected', 'medium', '8 h', true, 'container'],
   ['adhesive-store', 'freeze-suspected-bottom', 'medium', '8 h', true, 'container'],
+  ['adhesive-store', 'freeze-suspected-probe', 'medium', '8 h', true, 'container'],
+  ['adhesive-store', 'freeze-seen', 'medium', '8 h', true, 'container'],
+  ['adhesive-store', 'freight-out-of-range', 'low', '1 h', false, 'container'],
+  ['adhesive-store', 'freight-unlogged', 'low', '1 h', false, 'container'],
+  ['adhesive-store', 'shelf-life', 'low', '8 h', false, 'container'],
   ['adhesive-store', 'warm-store', 'low', '8 h', false, null],
   ['drum-mixer', 'agitator-stopped', 'medium', '30 min', false, null],
   ['drum-mixer', 'agitator-rest', 'high', '30 min', false, null],
@@ -196,7 +183,8 @@ test.each(terms)('%s %s: %s, to act within %s', (kind, name, priority, respond, 
 test('freeze is suspected at its limit too, not only below', () => {
   const store = stationKinds.get('adhesive-store');
   const rules = store?.rules.filter((rule) => rule.name.startsWith('freeze-suspected')) ?? [];
-  expect(rules.map((rule) => rule.fixed)).toEqual([{ inclusive: true }, { inclusive: true }]);
+  expect(rules.length).toBe(3);
+  for (const rule of rules) expect(rule.fixed).toMatchObject({ inclusive: true });
 });
 
 test('residue is highly managed throughout, and DANGER is one alarm alone', () => {

@@ -1,5 +1,6 @@
 /** The scenarios of every station kind. */
 import type { Scenario } from '../scenario.ts';
+import { adhesiveStore } from './adhesive-store.ts';
 import { compressedAir } from './compressed-air.ts';
 import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
@@ -10,6 +11,7 @@ import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
 
 export const scenarios: readonly Scenario[] = [
+  adhesiveStore,
   compressedAir,
   dipTank,
   drumMixer,
