@@ -90,7 +90,7 @@ const placeY = ({ from, to }: Scale, value: number): number => ((value - from) /
 function yScale(values: readonly number[]): Scale {
   if (values.length === 0) return { from: 0, to: 1 };
   const [low, high] = [Math.min(...values), Math.max(...values)];
-  const step = niceStep(Math.max(high - low, 1) / 6);
+  const step = niceStep(Math.max(high - low, 1) / 10);
   return {
     from: Math.floor((low - step / 3) / step) * step,
     to: Math.ceil((high + step / 3) / step) * step,
