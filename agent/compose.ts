@@ -23,9 +23,10 @@ import { doorLimits, secretLimits } from './wiring/door-limits.ts';
 import { findingWords, isAlarming, isLoss } from './wiring/finding-words.ts';
 import { HealthChanges } from './wiring/health-changes.ts';
 import { pageFolder } from './wiring/page-folder.ts';
+import { sayAlive } from './wiring/say-alive.ts';
 import { SiteDesk, type SiteDeskParts } from './wiring/site-desk.ts';
 import { Upkeep } from './wiring/upkeep.ts';
-import { figuresOf, healthOf, type Running } from './wiring/vitals.ts';
+import { figuresOf, healthOf, illness, type Running } from './wiring/vitals.ts';
 import { CorePorts } from './wiring/web-ports.ts';
 
 export interface Address {
@@ -102,8 +103,11 @@ class Assembly {
     this.watchSiteFile();
     await this.openPage();
     const door = await this.openDoor();
+    const { core, ports, options } = this;
+    const ill = (): string | null => illness(this.running());
+    this.closers.push(...sayAlive({ core, ports: ports!, door, ill, log: options.log }));
     this.ready = true;
-    const { folder, mqtt } = this.options;
+    const { folder, mqtt } = options;
     return {
       page: this.web.url,
       mqtt: `mqtt://${urlHost(mqtt.host)}:${door.port}`,

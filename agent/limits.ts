@@ -216,6 +216,8 @@ export const limits = {
   rotaFetchMs: 10_000,
   /** A rota kept elsewhere is read again this often. */
   rotaReadEveryMs: 15 * 60_000,
+  /** How often the agent says by MQTT that it is alive; three beats missed mean that nobody watches. */
+  heartbeatMs: 10_000,
   /** Settings a change of the site file names in the ledger; of further ones their number. */
   siteChangesKept: 500,
   /** How soon a running agent notices a device added or removed. */

@@ -60,6 +60,16 @@ const nowOf = ({ live, clock }: Core): EpochMs => live.engineNow ?? clock.now();
 
 const isRecent = (at: EpochMs, core: Core): boolean => nowOf(core) - at < limits.refusedToldMs;
 
+const turnAgeMsMax = 5_000;
+
+/** Why it must not call itself alive: no turns, nothing kept, or no door. null while all is well. */
+export function illness({ core, store, upkeep, door }: Running): string | null {
+  if (performance.now() - upkeep.lookedAt > turnAgeMsMax) return 'no turn is taken';
+  const refusal = store.lost ?? core.journal.state.refusal;
+  if (refusal !== null) return refusal.message;
+  return door === null ? 'the MQTT door is not open' : null;
+}
+
 export function figuresOf({ core, store, door }: Running): Figure[] {
   return figures({
     intake: core.intake,

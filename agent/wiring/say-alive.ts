@@ -1,0 +1,44 @@
+/** Everything by which the agent says that it lives and what stands: MQTT, and the service manager. */
+import type { Logger } from 'pino';
+import type { Door } from '#broker/door.ts';
+import { limits } from '../limits.ts';
+import type { Core } from './core.ts';
+import { isNotOver, MqttOut } from './mqtt-out.ts';
+import { serviceWatchdog } from './service-watchdog.ts';
+import type { CorePorts } from './web-ports.ts';
+
+export interface SayAliveParts {
+  readonly core: Core;
+  readonly ports: CorePorts;
+  readonly door: Door;
+  /** Why it must not call itself alive; null while it may. */
+  readonly ill: () => string | null;
+  readonly log: Logger;
+}
+
+/** Gives what ends each, in the order of its beginning. */
+export function sayAlive({
+  core,
+  ports,
+  door,
+  ill,
+  log,
+}: SayAliveParts): (() => void | Promise<void>)[] {
+  const out = new MqttOut({
+    site: () => core.plans.name,
+    publish: (topic, payload) => door.publish(topic, payload, { retain: true, qos: 1 }),
+    standing: () => ports.alarms({ limit: limits.answerRowsMax }).filter(isNotOver),
+    now: () => Date.now(),
+    ill,
+    failed: (error) => log.error({ err: error }, 'nothing was said by MQTT'),
+    everyMs: limits.heartbeatMs,
+  });
+  out.start();
+  const quiet = ports.subscribe((event) => out.told(event));
+  const ended = serviceWatchdog({
+    env: process.env,
+    ill,
+    failed: (error) => log.warn({ err: error }, 'the service manager was not told'),
+  });
+  return [() => out.stop(), quiet, ended];
+}
