@@ -15,7 +15,7 @@ export interface WatchdogParts {
 export function serviceWatchdog({ env, ill, failed }: WatchdogParts): () => void {
   if (env.NOTIFY_SOCKET === undefined) return () => undefined;
   const notify = (state: string): void => {
-    execFile('systemd-notify', [state], { timeout: 5_000 }, (error) => {
+    execFile('systemd-notify', [state], { timeout: 5_000, env: { ...env } }, (error) => {
       if (error !== null) failed(error);
     });
   };
