@@ -201,9 +201,11 @@ export class Alarms {
   private holdByRule(index: number, about: Pick<Evidence, 'item' | 'sinceMs'>): void {
     const rule = this.host.rule(index);
     if (rule.hold === null) return;
+    const named = rule.hold.named !== undefined;
     const hold = this.holds.set({
       what: rule.hold.what,
-      item: about.item ?? this.host.heldItem(rule.hold, about.sinceMs ?? null),
+      // What the rule is about may be no rack, as the container after which parts are doubted.
+      item: (named ? undefined : about.item) ?? this.host.heldItem(rule.hold, about.sinceMs ?? null),
       since: this.host.now,
       by: `rule:${rule.id}`,
       reason: rule.id,

@@ -9,6 +9,7 @@ import { preparation } from './preparation.ts';
 import { press } from './press.ts';
 import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
+import { sprayBooth } from './spray-booth.ts';
 import type { StationKind } from './station.ts';
 
 export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
@@ -23,5 +24,6 @@ export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
     press,
     primerPreBake,
     residue,
+    sprayBooth,
   ].map((kind) => [kind.name, kind]),
 );

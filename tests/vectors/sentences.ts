@@ -135,7 +135,7 @@ export const sentences: readonly Spoken[] = [
     station: 'compressed-air',
     rule: 'pipe-margin',
     seen: low(7.4, 10, 10 * min),
-    says: 'mounts-2/store-1: margin of the coldest pipe over the dew point of the air 7.4 K, below 10.0 K, for 10 min.',
+    says: 'mounts-2/store-1: margin of the coldest pipe over the dew point of the air 7.4 K, below 10.0 K, for 10 min; under zero water settles in it.',
   },
   {
     station: 'compressed-air',

@@ -11,6 +11,7 @@ import { dryingOvenRows, primerPreBakeRows } from './numbers/ovens.ts';
 import { preparationRows } from './numbers/preparation.ts';
 import { pressRows } from './numbers/press.ts';
 import type { Row } from './numbers/row.ts';
+import { sprayBoothRows } from './numbers/spray-booth.ts';
 
 const table: Readonly<Record<string, readonly Row[]>> = {
   'adhesive-store': adhesiveStoreRows,
@@ -69,6 +70,7 @@ const table: Readonly<Record<string, readonly Row[]>> = {
     ['bin-unemptied', 'limit', '8 h', 'PUB', 'SITE'],
     ['bin-unemptied', 'early', '90 %', 'EJ', null],
   ],
+  'spray-booth': sprayBoothRows,
 };
 
 test.each([...stationKinds.values()].map((kind) => [kind.name, kind] as const))(
@@ -170,6 +172,23 @@ const terms = [
   ['residue', 'bin-unemptied', 'low', '1 h', false, null],
   ['residue', 'bin-warm', 'high', '1 min', false, null],
   ['residue', 'stack-hot', 'medium', '1 h', false, null],
+  ['spray-booth', 'exhaust-airflow', 'high', '1 min', false, null],
+  ['spray-booth', 'exhaust-lost', 'high', '1 min', false, null],
+  ['spray-booth', 'filter-loaded', 'low', '8 h', false, null],
+  ['spray-booth', 'filter-missing', 'medium', '8 h', false, null],
+  ['spray-booth', 'pot-pressure', 'medium', '5 min', false, null],
+  ['spray-booth', 'pot-rating', 'high', '1 min', false, null],
+  ['spray-booth', 'pot-unstirred', 'medium', '30 min', false, null],
+  ['spray-booth', 'dip-tube-near', 'medium', '5 min', false, null],
+  ['spray-booth', 'atomising-air', 'medium', '10 min', false, null],
+  ['spray-booth', 'part-at-gun', 'medium', '10 min', false, 'rack'],
+  ['spray-booth', 'film', 'medium', '30 min', false, 'rack'],
+  ['spray-booth', 'film-total', 'medium', '30 min', false, 'rack'],
+  ['spray-booth', 'film-chart', 'medium', '30 min', false, 'rack'],
+  ['spray-booth', 'flush-late', 'low', '30 min', false, null],
+  ['spray-booth', 'tip-idle', 'low', '30 min', false, null],
+  ['spray-booth', 'first-off-missing', 'medium', '10 min', false, 'rack'],
+  ['spray-booth', 'booth-climate', 'low', '8 h', false, null],
 ] as const;
 
 test.each(terms)('%s %s: %s, to act within %s', (kind, name, priority, respond, latching, hold) => {

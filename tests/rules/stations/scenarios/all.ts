@@ -9,6 +9,7 @@ import { preparation } from './preparation.ts';
 import { press } from './press.ts';
 import { primerPreBake } from './primer-pre-bake.ts';
 import { residue } from './residue.ts';
+import { sprayBooth } from './spray-booth.ts';
 
 export const scenarios: readonly Scenario[] = [
   adhesiveStore,
@@ -20,4 +21,5 @@ export const scenarios: readonly Scenario[] = [
   press,
   primerPreBake,
   residue,
+  sprayBooth,
 ];

@@ -1,0 +1,76 @@
+/**
+ * Numbers of the spray booth. 0.51 m/s over the face of a booth with dry filters is 29 CFR
+ * 1910.107(b)(5)(i); film of 12.7 to 25.4 µm and its split above 50, metal at 40 to 65 °C, ten per cent of
+ * pressures, and the climate are common practice without a published source.
+ */
+import type { Row } from './row.ts';
+
+const film = (rule: string): Row[] => [
+  [rule, 'low', '12.7 um', 'CP', 'DS'],
+  [rule, 'high', '25.4 um', 'CP', 'DS'],
+  [rule, 'high_high', '50 um', 'CP', null],
+];
+const setPressure = (rule: string, delay: string): Row[] => [
+  [rule, 'target', null, 'SITE', 'SITE'],
+  [rule, 'below', '10 %', 'CP', null],
+  [rule, 'above', '10 %', 'CP', null],
+  [rule, 'on_delay', delay, 'EJ', null],
+  [rule, 'deadband', '2 %', 'EJ', null],
+];
+
+export const sprayBoothRows: readonly Row[] = [
+  ['exhaust-airflow', 'low', '0.51 m/s', 'PUB', 'SITE'],
+  ['exhaust-airflow', 'on_delay', '30 s', 'EJ', null],
+  ['exhaust-airflow', 'deadband', '0.05 m/s', 'EJ', null],
+  ['exhaust-lost', 'low', '1 1', 'EJ', null],
+  ['exhaust-lost', 'on_delay', '10 s', 'EJ', null],
+  ['survey-late', 'limit', '365 d', 'CP', null],
+  ['survey-late', 'early', '90 %', 'EJ', null],
+  ['pot-rating', 'high', null, 'SITE', 'SITE'],
+  ['pot-rating', 'on_delay', '2 s', 'EJ', null],
+  ['pot-rating', 'deadband', '0.1 bar', 'EJ', null],
+  ['relief-late', 'limit', '365 d', 'EJ', 'SITE'],
+  ['relief-late', 'early', '90 %', 'EJ', null],
+  ['filter-loaded', 'target', null, 'SITE', 'SITE'],
+  ['filter-loaded', 'above', '125 Pa', 'EJ', 'DS'],
+  ['filter-loaded', 'on_delay', '5 min', 'EJ', null],
+  ['filter-loaded', 'deadband', '10 Pa', 'EJ', null],
+  ['filter-missing', 'target', null, 'SITE', 'SITE'],
+  ['filter-missing', 'below', '50 %', 'EJ', null],
+  ['filter-missing', 'on_delay', '5 min', 'EJ', null],
+  ['filter-missing', 'deadband', '5 %', 'EJ', null],
+  ...setPressure('pot-pressure', '10 s'),
+  ['pot-unstirred', 'low', '1 /min', 'EJ', null],
+  ['pot-unstirred', 'on_delay', '10 min', 'EJ', null],
+  ['dip-tube-near', 'low', null, 'SITE', 'SITE'],
+  ['dip-tube-near', 'on_delay', '10 s', 'EJ', null],
+  ['dip-tube-near', 'deadband', '5 mm', 'EJ', null],
+  ...setPressure('atomising-air', '5 s'),
+  ['part-at-gun', 'low', '40 Cel', 'CP', 'DS'],
+  ['part-at-gun', 'high', '65 Cel', 'CP', 'DS'],
+  ['part-at-gun', 'deadband', '1 K', 'EJ', null],
+  ...film('film'),
+  ...film('film-edge'),
+  ...film('film-total'),
+  ['film-chart', 'learn_for', '10 d', 'EJ', null],
+  ['panel-late', 'limit', '8 h', 'CP', null],
+  ['panel-late', 'early', '90 %', 'EJ', null],
+  ['flush-late', 'within', '30 min', 'EJ', 'DS'],
+  ['tip-idle', 'first_high', '0 1', 'EJ', null],
+  ['tip-idle', 'within', '20 min', 'EJ', 'DS'],
+  ['tip-idle-said', 'within', '20 min', 'EJ', 'DS'],
+  ['first-off-missing', 'counting_low', '1 1', 'EJ', null],
+  ['first-off-missing', 'within', '5 min', 'EJ', null],
+  ['first-off-after-change', 'counting_low', '1 1', 'EJ', null],
+  ['first-off-after-change', 'within', '5 min', 'EJ', null],
+  ['needle-worn', 'high', null, 'DS', 'DS'],
+  ['cap-worn', 'high', null, 'DS', 'DS'],
+  ['booth-climate', 'low', '18 Cel', 'CP', null],
+  ['booth-climate', 'high', '30 Cel', 'CP', null],
+  ['booth-climate', 'on_delay', '30 min', 'EJ', null],
+  ['booth-climate', 'deadband', '1 K', 'EJ', null],
+  ['booth-humidity', 'low', '35 %', 'CP', null],
+  ['booth-humidity', 'high', '70 %', 'CP', null],
+  ['booth-humidity', 'on_delay', '30 min', 'EJ', null],
+  ['booth-humidity', 'deadband', '3 %', 'EJ', null],
+];
