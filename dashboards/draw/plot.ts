@@ -59,7 +59,11 @@ export function draw(place: HTMLElement, what: Charted, before: Drawn | null): D
   };
 }
 
-const heightPx = (width: number): number => Math.round(Math.min(380, Math.max(220, width * 0.55)));
+/** In rem, so that a chart keeps its height beside larger text. */
+const heightPx = (width: number): number => {
+  const rem = remPx();
+  return Math.round(Math.min(23.75 * rem, Math.max(13.75 * rem, width * 0.55)));
+};
 
 function drawnLimits(signal: SignalView, of: (value: number) => number): Limit[] {
   const { low, high } = limitsOf(signal);

@@ -10,8 +10,8 @@ import { cellsTick, type Weight, watchCells, weigh } from './weigh.ts';
 
 const cells = 30;
 const minutesUsual = 10;
-/** A trail gains a point each 7.5 s for an hour: 30 trails of 480 points of some 40 B at most. */
-const trailBytesPerMin = cells * 8 * 40;
+/** A trail gains a point each 7.5 s until it has its hour; a pair of numbers takes some 140 B of the heap. */
+const trailBytesPerMin = cells * 8 * 140;
 
 const text = ({ nodes, listeners, heapBytes }: Weight): string =>
   `${nodes} nodes, ${listeners} listeners, ${(heapBytes / 1e6).toFixed(2)} MB`;
@@ -45,7 +45,7 @@ function verdict(weights: readonly Weight[]): Figure {
   const heapPerMin = (last.heapBytes - first.heapBytes) / minutes;
   const nodes = last.nodes - first.nodes;
   const listeners = last.listeners - first.listeners;
-  const heapMax = 4 * trailBytesPerMin;
+  const heapMax = 2 * trailBytesPerMin;
   return {
     name: `${cells} signals at 4 Hz on the page, after ${minutes} min`,
     budget: `no more nodes or listeners; heap under ${Math.round(heapMax / 1_000)} kB a minute`,
