@@ -16,7 +16,9 @@ import { Due } from './views/due.tsx';
 import { Holds } from './views/holds.tsx';
 import { LinePage } from './views/line.tsx';
 import { LookBack } from './views/look-back.tsx';
+import { PerformancePage } from './views/performance.tsx';
 import { Reader } from './views/reader.tsx';
+import { RulesPage } from './views/rules.tsx';
 import { RunPage } from './views/run.tsx';
 import { Runs } from './views/runs.tsx';
 import { SignalPage } from './views/signal.tsx';
@@ -36,6 +38,8 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   run: ({ parts }) => <RunPage key={parts[0]} id={parts[0] ?? ''} />,
   holds: ({ query }) => <Holds item={query.get('item')} />,
   coverage: () => <CoveragePage />,
+  rules: () => <RulesPage />,
+  performance: () => <PerformancePage />,
   reader: () => <Reader />,
 };
 

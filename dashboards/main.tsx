@@ -9,6 +9,7 @@ import './style/base.css';
 import './style/parts.css';
 import './style/drawings.css';
 import './style/views.css';
+import './style/sheets.css';
 import './style/print.css';
 
 showGround();

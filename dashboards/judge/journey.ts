@@ -17,7 +17,7 @@ const order: readonly string[] = [
   'spray-booth',
   'drying-oven',
   'residue',
-  'coated-part-store',
+  'coated-store',
   'press',
 ];
 
@@ -33,7 +33,7 @@ const called: readonly (readonly [start: string, kind: string])[] = [
   ['spray', 'spray-booth'],
   ['oven', 'drying-oven'],
   ['residue', 'residue'],
-  ['rack', 'coated-part-store'],
+  ['rack', 'coated-store'],
   ['press', 'press'],
 ];
 

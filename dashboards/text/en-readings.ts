@@ -35,7 +35,7 @@ export const readings = {
     'primer-pre-bake': 'pre-bake oven',
     'drying-oven': 'drying oven',
     residue: 'residue and waste',
-    'coated-part-store': 'coated-part store',
+    'coated-store': 'coated-part store',
     press: 'press',
     custom: 'set up by this site',
   },

@@ -4,11 +4,13 @@
  */
 
 import { readings } from './en-readings.ts';
+import { rules } from './en-rules.ts';
 import { sensors } from './en-sensors.ts';
 import { written } from './en-written.ts';
 
 export const en = {
   ...readings,
+  ...rules,
   ...sensors,
   ...written,
   // places

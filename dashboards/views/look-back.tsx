@@ -40,6 +40,8 @@ export function LookBack() {
         <a href={to('runs')}>{say('runs')}</a>
         <a href={to('holds')}>{say('holds')}</a>
         <a href={to('coverage')}>{say('coverage')}</a>
+        <a href={to('rules')}>{say('ruleSheet')}</a>
+        <a href={to('performance')}>{say('performance')}</a>
         <a href={to('reader')}>{say('reader')}</a>
       </nav>
       <h2>{say('backDays')}</h2>

@@ -1,0 +1,55 @@
+/** The catalogue's sentences about rules and about alarm performance; see `en.ts`. */
+export const rules = {
+  // the rule sheet
+  ruleSheet: 'Rule sheet',
+  ruleSheetSays:
+    'Every rule of this site: what it watches for, its limits with where they come from, and what to do. A limit is changed in the site file, never here.',
+  ruleSheetCsv: 'The whole sheet as a table (CSV)',
+  ruleCount: '.match $n one {{{$n} rule}} * {{{$n} rules}}',
+  readiness: {
+    armed: 'armed',
+    'armed-limit-unconfirmed': 'armed, limit unconfirmed',
+    'not-armed': 'not armed',
+  },
+  ruleFacts: '{$word}, priority {$priority}, {$readiness}',
+  ruleHolds: 'Puts on hold: {$hold}.',
+  ruleGate: 'Only while {$gates}.',
+  rulePeople: 'People can be hurt.',
+  ruleManaged: 'Highly managed: operators cannot shelve it.',
+  ruleLatching: 'Stays until somebody resets it.',
+
+  // alarm performance
+  performance: 'Alarm performance',
+  performanceSays:
+    'Whether there are more alarms than people can answer, over the last 30 days. Guidance is that of ISA-18.2 and IEC 62682. Never by person: a figure of a person makes people acknowledge unread.',
+  performanceShort: 'Less than the 30 days the standard wants lies behind these figures.',
+  figure: 'figure',
+  here: 'here',
+  guidance: 'guidance',
+  loadTold: 'Alarms told',
+  loadPerDay: 'a day',
+  loadPerHour: 'an hour',
+  loadMost: 'most in 10 min',
+  loadFloods: 'floods',
+  loadInFlood: 'time in flood',
+  loadTopTen: 'share of the ten most frequent',
+  loadChattering: 'rules that chattered',
+  loadFleeting: 'gone within a minute, unanswered',
+  loadStanding: 'standing longer than a day',
+  loadPriority: { high: 'priority high', medium: 'priority medium', low: 'priority low' },
+  atMost: 'at most {$n}',
+  about: 'about {$n}',
+  none: 'none',
+  mostFrequent: 'Most frequent',
+  mostFrequentEach: '{$rule}: {$n} times',
+  standingNow: 'Standing longer than a day',
+  standingEach: '{$rule}, since {$clock}',
+  wasNeeded: 'Was it needed?',
+  wasNeededEach: '{$rule}: {$yes} times yes, {$no} times no',
+  byShift: 'By shift',
+  byShiftEach: 'from {$clock}: {$n} alarms, {$rate} an hour',
+  answeredIn: 'Time to answer',
+  answeredEach:
+    '{$priority}: half within {$median}, nine of ten within {$slowest}; {$unanswered} unanswered',
+  answeredNone: '{$priority}: {$unanswered} unanswered, none answered',
+} as const;

@@ -1,0 +1,156 @@
+/** Alarm performance: whether there are more alarms than people can answer, and which. */
+import { useEffect, useState } from 'preact/hooks';
+import type { LoadView } from '../../agent/web/contract.ts';
+import { get } from '../state/api.ts';
+import { useBoard } from '../state/board.ts';
+import { useNow } from '../state/link.ts';
+import { clock, span } from '../text/clock.ts';
+import { placeName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+export function PerformancePage() {
+  const loads = useBoard((board) => board.loads);
+  const [load, setLoad] = useState<LoadView | null>(null);
+  const [failed, setFailed] = useState(false);
+  useEffect(() => {
+    let wanted = true;
+    get<LoadView>('/api/performance')
+      .then((found) => wanted && setLoad(found))
+      .catch(() => wanted && setFailed(true));
+    return () => {
+      wanted = false;
+    };
+  }, [loads]);
+  return (
+    <article>
+      <h1>{say('performance')}</h1>
+      <p>{say('performanceSays')}</p>
+      {load === null ? (
+        <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>
+      ) : (
+        <Figures load={load} />
+      )}
+    </article>
+  );
+}
+
+const count = (value: number): string => String(Number(value.toFixed(1)));
+const share = (value: number): string => `${count(100 * value)} %`;
+
+function Figures({ load }: { readonly load: LoadView }) {
+  const now = useNow(60_000);
+  const { figures, shifts } = load;
+  return (
+    <>
+      {load.enough ? null : <p>{say('performanceShort')}</p>}
+      <LoadTable load={load} />
+      <Rows
+        title={say('mostFrequent')}
+        rows={figures.top_ten.map(({ rule, count: n }) =>
+          say('mostFrequentEach', { rule: placeName(rule), n }),
+        )}
+      />
+      <Rows
+        title={say('standingNow')}
+        rows={figures.standing.map(({ rule, since }) =>
+          say('standingEach', { rule: placeName(rule), clock: clock(since, now) }),
+        )}
+      />
+      <Rows
+        title={say('wasNeeded')}
+        rows={load.needed.map(({ rule, yes, no }) =>
+          say('wasNeededEach', { rule: placeName(rule), yes, no }),
+        )}
+      />
+      <Rows title={say('answeredIn')} rows={answered(load)} />
+      <Rows
+        title={say('byShift')}
+        rows={shifts.map(({ begins_min, told, per_hour }) =>
+          say('byShiftEach', { clock: dayClock(begins_min), n: told, rate: count(per_hour) }),
+        )}
+      />
+    </>
+  );
+}
+
+const dayClock = (minutes: number): string =>
+  `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+
+const priorities = ['high', 'medium', 'low'] as const;
+
+const answered = ({ figures }: LoadView): string[] =>
+  priorities.flatMap((priority) => {
+    const each = figures.by_priority[priority];
+    const facts = { priority: say('loadPriority')[priority], unanswered: each.unanswered };
+    if (each.count === 0) return [];
+    if (each.median_ms === null || each.slowest_tenth_ms === null)
+      return [say('answeredNone', facts)];
+    return [
+      say('answeredEach', {
+        ...facts,
+        median: span(each.median_ms),
+        slowest: span(each.slowest_tenth_ms),
+      }),
+    ];
+  });
+
+function LoadTable({ load: { figures, guidance } }: { readonly load: LoadView }) {
+  const most = (n: string | number): string => say('atMost', { n });
+  const rows: readonly (readonly [string, string, string])[] = [
+    [say('loadTold'), String(figures.told), ''],
+    [say('loadPerDay'), count(figures.per_day), most(guidance.per_day.acceptable)],
+    [say('loadPerHour'), count(figures.per_hour), most(guidance.per_hour.acceptable)],
+    [say('loadMost'), String(figures.most_in_ten_minutes), most(guidance.most_in_ten_minutes)],
+    [say('loadFloods'), String(figures.floods.length), ''],
+    [say('loadInFlood'), share(figures.share_in_flood), most(share(guidance.share_in_flood))],
+    [say('loadTopTen'), share(figures.share_of_top_ten), most(share(guidance.share_of_top_ten))],
+    [say('loadChattering'), String(figures.chattering.length), say('none')],
+    [say('loadFleeting'), String(figures.fleeting.reduce((n, each) => n + each.count, 0)), ''],
+    [say('loadStanding'), String(figures.standing.length), most(guidance.standing)],
+    ...priorities.map(
+      (priority) =>
+        [
+          say('loadPriority')[priority],
+          share(figures.by_priority[priority].share),
+          say('about', { n: share(guidance.by_priority[priority]) }),
+        ] as const,
+    ),
+  ];
+  return (
+    <table class="load">
+      <thead>
+        <tr>
+          <th scope="col">{say('figure')}</th>
+          <th scope="col">{say('here')}</th>
+          <th scope="col">{say('guidance')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, value, target]) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td>{value}</td>
+            <td>{target}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface RowsProps {
+  readonly title: string;
+  readonly rows: readonly string[];
+}
+
+const Rows = ({ title, rows }: RowsProps) =>
+  rows.length === 0 ? null : (
+    <section>
+      <h2>{title}</h2>
+      <ul class="plain-list">
+        {rows.map((row) => (
+          <li key={row}>{row}</li>
+        ))}
+      </ul>
+    </section>
+  );

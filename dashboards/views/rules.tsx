@@ -1,0 +1,90 @@
+/** The rule sheet: the rationalisation of every rule, station by station, to be read and printed. */
+import type { RuleView } from '../../agent/web/contract.ts';
+import { journey, stationId } from '../judge/journey.ts';
+import { RuleWhy } from '../parts/rule-why.tsx';
+import { useBoard } from '../state/board.ts';
+import { ownName, placeName, ruleName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+export function RulesPage() {
+  const rules = useBoard((board) => board.rules);
+  const coverage = useBoard((board) => board.coverage);
+  const byStation = Map.groupBy(rules.values(), (rule) => `${rule.line}/${rule.station}`);
+  return (
+    <article>
+      <h1>{say('ruleSheet')}</h1>
+      <p>{say('ruleSheetSays')}</p>
+      <p>
+        <a href="/api/rules.csv">{say('ruleSheetCsv')}</a>
+      </p>
+      {journey(coverage?.stations ?? []).map((station) => (
+        <Station
+          key={stationId(station)}
+          id={stationId(station)}
+          rules={byStation.get(stationId(station)) ?? []}
+        />
+      ))}
+    </article>
+  );
+}
+
+interface StationProps {
+  readonly id: string;
+  readonly rules: readonly RuleView[];
+}
+
+const Station = ({ id, rules }: StationProps) =>
+  rules.length === 0 ? null : (
+    <section>
+      <h2>{placeName(id)}</h2>
+      <p class="hint">{say('ruleCount', { n: rules.length })}</p>
+      {rules.map((rule) => (
+        <details key={rule.id} class="rule">
+          <summary>
+            {ruleName(rule.id)}
+            <span class="hint">
+              {say('ruleFacts', {
+                word: say('word')[rule.word],
+                priority: [...new Set(rule.priority)].join(', '),
+                readiness: say('readiness')[rule.readiness],
+              })}
+            </span>
+          </summary>
+          <Traits rule={rule} />
+          <ol class="steps">
+            {rule.steps.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ol>
+          <RuleWhy rule={rule} />
+        </details>
+      ))}
+    </section>
+  );
+
+function Traits({ rule }: { readonly rule: RuleView }) {
+  const traits = [
+    ...(rule.people ? [say('rulePeople')] : []),
+    ...(rule.highly_managed ? [say('ruleManaged')] : []),
+    ...(rule.latching ? [say('ruleLatching')] : []),
+    ...(rule.hold === null ? [] : [say('ruleHolds', { hold: rule.hold })]),
+    ...(rule.gates.length === 0 ? [] : [say('ruleGate', { gates: gatesText(rule) })]),
+    ...rule.needs,
+  ];
+  if (traits.length === 0) return null;
+  return (
+    <ul class="plain-list">
+      {traits.map((trait) => (
+        <li key={trait}>{trait}</li>
+      ))}
+    </ul>
+  );
+}
+
+const gatesText = ({ gates }: RuleView): string =>
+  gates
+    .map(({ signal, low, high, unit }) => {
+      const bounds = [low, high].filter((each) => each !== null).join('–');
+      return `${ownName(signal)} ${bounds}${unit === '1' ? '' : ` ${unit}`}`;
+    })
+    .join('; ');
