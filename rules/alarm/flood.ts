@@ -34,6 +34,13 @@ export interface Flood {
   readonly count: number;
 }
 
+/** What a watch knows, to go on from elsewhere. */
+export interface FloodState {
+  readonly window: readonly EpochMs[];
+  readonly fromMs: EpochMs | null;
+  readonly count: number;
+}
+
 /** Follows alarms as they are told, in order of time. Plain data inside. */
 export class FloodWatch {
   private readonly limits: FloodLimits;
@@ -41,8 +48,16 @@ export class FloodWatch {
   private fromMs: EpochMs | null = null;
   private count = 0;
 
-  constructor(limits: FloodLimits = floodGuidance) {
+  constructor(limits: FloodLimits = floodGuidance, state: FloodState | null = null) {
     this.limits = limits;
+    if (state === null) return;
+    this.window = [...state.window];
+    this.fromMs = state.fromMs;
+    this.count = state.count;
+  }
+
+  save(): FloodState {
+    return { window: [...this.window], fromMs: this.fromMs, count: this.count };
   }
 
   get since(): EpochMs | null {

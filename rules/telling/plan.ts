@@ -1,0 +1,300 @@
+/**
+ * Who is to be told of what, and when: alarms in, orders out. Pure; the shell finds the people,
+ * writes the orders down with the turn and carries them out.
+ *
+ * Always true: an alarm that asks for somebody, and does not come and go too fast to act on, has a
+ * next step until somebody answers it, it is over or put aside; a highly managed alarm waits for
+ * nothing and is told alone; high priority never waits for the end of quiet hours; what became of
+ * an alarm makes no sound.
+ */
+import { type FloodState, FloodWatch } from '../alarm/flood.ts';
+import { type AlarmState, isAnnunciated } from '../alarm/lifecycle.ts';
+import type { Effect } from '../input.ts';
+import type { EpochMs } from '../signal/sample.ts';
+import type { AlarmToTell, Chase, Ending, Note, Order } from './chase.ts';
+import { endMember, type Group, groupOf, joined, nextInGroup } from './group.ts';
+import { againAfterMs, quietUntil } from './pace.ts';
+import type { TellingSettings } from './settings.ts';
+import { nextAtMinute } from './site-clock.ts';
+
+type Transition = Extract<Effect, { kind: 'transition' }>;
+
+/** What the plan knows beside its chases; written down with them. */
+export interface PlanState {
+  readonly flood: FloodState;
+  readonly notes: readonly Note[];
+  readonly digestDueMs: EpochMs | null;
+}
+
+/** Chases that changed since they were last asked for; null where one is closed. */
+export type Changed = ReadonlyMap<string, Chase | null>;
+
+export class TellingPlan {
+  private settings: TellingSettings;
+  private readonly chases = new Map<string, Chase>();
+  private readonly flood: FloodWatch;
+  private notes = new Map<string, Note>();
+  private digestDueMs: EpochMs | null = null;
+  private changes = new Map<string, Chase | null>();
+  private readonly orders: Order[] = [];
+
+  constructor(
+    settings: TellingSettings,
+    chases: readonly Chase[] = [],
+    state: PlanState | null = null,
+  ) {
+    this.settings = settings;
+    for (const chase of chases) this.chases.set(chase.occurrence, chase);
+    this.flood = new FloodWatch(undefined, state?.flood ?? null);
+    for (const note of state?.notes ?? []) this.notes.set(`${note.rule} ${note.why}`, note);
+    this.digestDueMs = state?.digestDueMs ?? null;
+  }
+
+  /** The site file says it otherwise from here on. */
+  set(settings: TellingSettings): void {
+    this.settings = settings;
+  }
+
+  state(): PlanState {
+    return {
+      flood: this.flood.save(),
+      notes: [...this.notes.values()],
+      digestDueMs: this.digestDueMs,
+    };
+  }
+
+  chase(occurrence: string): Chase | null {
+    return this.chases.get(occurrence) ?? null;
+  }
+
+  all(): Chase[] {
+    return [...this.chases.values()];
+  }
+
+  /** What changed since the last call. */
+  takeChanges(): Changed {
+    const { changes } = this;
+    this.changes = new Map();
+    return changes;
+  }
+
+  /** Something happened to an alarm. */
+  take(effect: Transition, alarm: AlarmToTell): Order[] {
+    const { occurrence, supersedes, judged, to, transition } = effect;
+    if (occurrence === null) return [];
+    if (supersedes !== undefined) this.end(supersedes, 'over', judged, null, true);
+    if (transition === 'passed-on') this.unreached(occurrence, judged);
+    else if (calls(effect)) this.call(alarm, effect);
+    else if (!isUnanswered(to)) {
+      const { ending, by } = endingOf(effect);
+      if (transition === 'returned' && this.chases.get(occurrence)?.waits === 'quiet')
+        this.note(effect, 'quiet');
+      this.end(occurrence, ending, judged, by, effect.closes === true);
+    }
+    return this.given();
+  }
+
+  /** Whoever was told cannot be reached, or passed it on: the next step is due. */
+  unreached(occurrence: string, now: EpochMs): void {
+    const chase = this.chases.get(occurrence);
+    if (chase?.waits === 'answer')
+      this.keep({ ...chase, dueMs: Math.min(now, chase.dueMs ?? now) });
+  }
+
+  /** Time passes: what is due by `now`, oldest first. */
+  look(now: EpochMs): Order[] {
+    if (this.flood.look(now) !== null)
+      for (const { occurrence, waits, members } of this.all())
+        if (members !== undefined && waits === 'nothing') this.drop(occurrence);
+    const due = this.all()
+      .filter((chase) => chase.dueMs !== null && chase.dueMs <= now)
+      .sort((a, b) => (a.dueMs ?? 0) - (b.dueMs ?? 0));
+    for (const { occurrence } of due) {
+      const chase = this.chases.get(occurrence);
+      if (chase !== undefined && chase.dueMs !== null && chase.dueMs <= now) this.due(chase, now);
+    }
+    if (this.digestDueMs !== null && this.digestDueMs <= now) {
+      this.orders.push({ do: 'digest', at: now, notes: [...this.notes.values()] });
+      this.notes = new Map();
+      this.digestDueMs = null;
+    }
+    return this.given();
+  }
+
+  /** When `look` has something to do at the soonest; null where never. */
+  get nextMs(): EpochMs | null {
+    let next = this.digestDueMs;
+    for (const { dueMs } of this.chases.values())
+      if (dueMs !== null && (next === null || dueMs < next)) next = dueMs;
+    return next;
+  }
+
+  private given(): Order[] {
+    return this.orders.splice(0);
+  }
+
+  private call(alarm: AlarmToTell, effect: Transition): void {
+    const { judged: at, transition, nuisance } = effect;
+    const known = this.chases.get(alarm.occurrence);
+    const { step = 0, group = null, rung = 0, raisedMs = at } = known ?? {};
+    const chase: Chase = {
+      ...alarm,
+      raisedMs: transition === 'raised' ? at : raisedMs,
+      step,
+      group,
+      rung: known?.waits === 'nothing' ? 0 : rung,
+      waits: 'turn',
+      dueMs: at,
+    };
+    if (nuisance !== undefined && !alarm.highlyManaged) {
+      this.note(effect, nuisance);
+      this.keep({ ...chase, waits: 'nothing', dueMs: null });
+    } else if (alarm.highlyManaged) this.tell({ ...chase, group: null }, at, step > 0);
+    else this.callUnlessQuiet(chase, at, step > 0);
+  }
+
+  private callUnlessQuiet(chase: Chase, at: EpochMs, again: boolean): void {
+    const until = quietUntil(this.settings, chase.priority, at);
+    if (until !== null) {
+      this.keep({ ...chase, waits: 'quiet', dueMs: until });
+      return;
+    }
+    this.flood.told(at);
+    const since = this.flood.since;
+    if (since !== null) this.join(chase, `flood@${since}`, at);
+    else {
+      if (chase.group !== null) this.leave(chase.group, chase.occurrence, at, 'answered');
+      this.tell({ ...chase, group: null }, at, again);
+    }
+  }
+
+  /** Tells it now, and sets when the next step is due. */
+  private tell(chase: Chase, at: EpochMs, again: boolean): void {
+    const { occurrence, step } = chase;
+    const isGroup = chase.members !== undefined;
+    const repeated = again && chase.rung > 0;
+    const rungs = repeated ? ([0, chase.rung - 1] as const) : ([chase.rung, chase.rung] as const);
+    const as = isGroup ? 'flood' : step > 0 || again ? 'again' : 'alarm';
+    this.orders.push({ do: 'tell', occurrence, step, rungs, as, at });
+    const rung = repeated ? chase.rung : chase.rung + 1;
+    this.keep({
+      ...chase,
+      step: step + 1,
+      rung,
+      waits: 'answer',
+      dueMs: at + againAfterMs(this.settings, chase, rung),
+    });
+  }
+
+  private due(chase: Chase, now: EpochMs): void {
+    switch (chase.waits) {
+      case 'answer':
+      case 'turn':
+        this.tell(chase, now, false);
+        return;
+      case 'quiet':
+        this.callUnlessQuiet(chase, now, false);
+        return;
+      case 'group':
+      case 'nothing':
+        this.keep({ ...chase, dueMs: null });
+    }
+  }
+
+  // ── floods ──────────────────────────────────────────────────────────────────────────────────
+
+  private join(chase: Chase, id: string, at: EpochMs): void {
+    const known = this.chases.get(id);
+    const group: Group = isGroup(known) ? known : groupOf(id, chase, at);
+    const taken = isGroup(known)
+      ? []
+      : this.all().filter((one) => one.waits === 'answer' && !one.highlyManaged && !isGroup(one));
+    let grown = group;
+    for (const one of [...taken, chase]) {
+      grown = joined(grown, one);
+      if (one.group !== null && one.group !== id) this.leave(one.group, one.occurrence, at, 'over');
+      this.keep({ ...one, group: id, waits: 'group', dueMs: null });
+    }
+    if (group.waits === 'nothing') grown = { ...grown, rung: 0, priority: chase.priority };
+    const worse = grown.priority !== group.priority;
+    if (group.waits !== 'answer') this.tell(grown, at, false);
+    else if (worse) this.tell(grown, at, true);
+    else this.keep(grown);
+    const told = this.chases.get(id);
+    if (isGroup(told)) this.keep(nextInGroup(told, taken));
+  }
+
+  private leave(id: string, occurrence: string, at: EpochMs, as: Ending): void {
+    const group = this.chases.get(id);
+    if (!isGroup(group)) return;
+    const left = endMember(group, occurrence);
+    this.keep(left);
+    // While the flood goes on, the next of it joins again.
+    if (left.unanswered.length === 0) this.end(id, as, at, null, id !== this.floodId);
+  }
+
+  private get floodId(): string | null {
+    const { since } = this.flood;
+    return since === null ? null : `flood@${since}`;
+  }
+
+  // ── endings ─────────────────────────────────────────────────────────────────────────────────
+
+  private end(
+    occurrence: string,
+    as: Ending,
+    at: EpochMs,
+    by: string | null,
+    closes: boolean,
+  ): void {
+    const chase = this.chases.get(occurrence);
+    if (chase === undefined) return;
+    const told = chase.step > 0 && chase.waits !== 'nothing';
+    if (told) this.orders.push({ do: 'end', occurrence, step: chase.step, as, at, by });
+    const step = chase.step + (told ? 1 : 0);
+    if (closes) this.drop(occurrence);
+    else this.keep({ ...chase, step, waits: 'nothing', dueMs: null, group: null });
+    if (chase.group !== null) this.leave(chase.group, occurrence, at, as);
+  }
+
+  /** For the digest: nobody was called for it. */
+  private note({ rule, judged }: Transition, why: Note['why']): void {
+    const key = `${rule} ${why}`;
+    const count = (this.notes.get(key)?.count ?? 0) + 1;
+    this.notes.set(key, { rule, why, count, lastMs: judged });
+    const { digestMin, timezone } = this.settings;
+    this.digestDueMs ??= nextAtMinute(judged, digestMin, timezone);
+  }
+
+  private keep(chase: Chase): void {
+    this.chases.set(chase.occurrence, chase);
+    this.changes.set(chase.occurrence, chase);
+  }
+
+  private drop(occurrence: string): void {
+    this.chases.delete(occurrence);
+    this.changes.set(occurrence, null);
+  }
+}
+
+const isGroup = (chase: Chase | undefined): chase is Group => chase?.members !== undefined;
+
+/** States in which somebody is to be called. */
+const isUnanswered = (state: AlarmState): boolean =>
+  state === 'unacknowledged' || state === 'latched-unacknowledged';
+
+/** It asks for somebody, as it did not before, or asks again. */
+const calls = ({ from, to, transition }: Transition): boolean =>
+  isUnanswered(to) &&
+  (transition === 'raised' || transition === 'realarmed' || !isAnnunciated(from));
+
+function endingOf({ transition, by }: Transition): {
+  readonly ending: Ending;
+  readonly by: string | null;
+} {
+  const answered =
+    transition === 'acknowledged' ||
+    transition === 'shelved' ||
+    transition === 'removed-from-service';
+  return { ending: answered ? 'answered' : 'over', by: by ?? null };
+}
