@@ -39,6 +39,7 @@ export const drumTimeToFloor: KeepingKind<FloorSettings, FloorMemory> = {
     'Time until the wall of an unstirred drum is at its lowest permitted temperature, if the air stays as it is, in steps of ten minutes; 7 d stands for longer or never. It says nothing of freezing through.',
   inputs: drumInputs,
   unit: 's',
+  saidIn: 'h',
   digits: 0,
   source: drumSource,
   range: 'air of -60 to 60 °C, a floor of 0 to 60 °C',

@@ -17,6 +17,7 @@ import {
   type SignalDraft,
   type StationDraft,
 } from './draft.ts';
+import { givenBy } from './given.ts';
 import type { AlarmClass, PlanHold } from './plan.ts';
 import type { PathOf } from './rule-settings.ts';
 import { sentence } from './sentence.ts';
@@ -122,7 +123,7 @@ function compileGates(
       });
     return [];
   }
-  const gates = written.gate ?? fallback ?? [];
+  const gates = written.gate ?? templateGates(station, fallback);
   const single = 'signal' in gates;
   const list: readonly GateWords[] = single ? [gates] : gates;
   return list.flatMap((gate, i) => {
@@ -132,6 +133,15 @@ function compileGates(
     if (written.gate !== undefined)
       reportNoSignal(station, signals, gate.signal, [...at, 'signal'], report);
     return [];
+  });
+}
+
+/** Those of the template whose bounds somebody gave. */
+function templateGates(station: StationDraft, fallback: TermDefaults['gate']): GateWords[] {
+  return [fallback ?? []].flat().flatMap(({ lowFrom, ...gate }) => {
+    if (lowFrom === undefined) return [gate];
+    const low = givenBy(station).number(...lowFrom);
+    return low === null ? [] : [{ ...gate, low }];
   });
 }
 

@@ -110,6 +110,8 @@ export interface TemplateGate {
   readonly signal: string;
   readonly low?: string;
   readonly high?: string;
+  /** In place of `low`: a number of another rule, by rule and setting. Not in force while nobody gave it. */
+  readonly lowFrom?: readonly [rule: string, setting: string];
 }
 
 /** What a template's facts are made of: the sheet, and numbers as the site, sheet or station gives them. */

@@ -95,11 +95,12 @@ function judgedBy({ kind, marks = [], signals }: RuleTemplate): string {
 }
 
 const gateText = ({ gate }: RuleTemplate): string[] =>
-  (gate === null ? [] : [gate].flat()).map(({ signal, low, high }) =>
+  (gate === null ? [] : [gate].flat()).map(({ signal, low, high, lowFrom }) =>
     [
       code(signal),
       ...(low === undefined ? [] : [`from ${low}`]),
       ...(high === undefined ? [] : [`to ${high}`]),
+      ...(lowFrom === undefined ? [] : [`from ${code(lowFrom[1])} of ${code(lowFrom[0])}`]),
     ].join(' '),
   );
 

@@ -63,13 +63,13 @@ export const sentences: readonly Spoken[] = [
     station: 'adhesive-store',
     rule: 'freeze-suspected',
     seen: low(0.9, 1, 10 * min),
-    says: 'mounts-2/store-1/wall at 0.9 °C, at or below 1.0 °C, for 10 min; drum-3 may have frozen.',
+    says: 'mounts-2/store-1/wall at 0.9 °C, at or below 1.0 °C, for 10 min; what stands there may have frozen and is on hold.',
   },
   {
     station: 'adhesive-store',
     rule: 'freeze-suspected-bottom',
     seen: low(-0.04, 1, 10 * min),
-    says: 'mounts-2/store-1/bottom at 0.0 °C, at or below 1.0 °C, for 10 min; drum-3 may have frozen.',
+    says: 'mounts-2/store-1/bottom at 0.0 °C, at or below 1.0 °C, for 10 min; what stands there may have frozen and is on hold.',
   },
   {
     station: 'adhesive-store',

@@ -7,6 +7,7 @@ import { stationKinds } from '#rules/stations/all.ts';
 import { adhesiveStoreRows } from './numbers/adhesive-store.ts';
 import { compressedAirRows } from './numbers/compressed-air.ts';
 import { dipTankRows } from './numbers/dip-tank.ts';
+import { drumMixerRows } from './numbers/drum-mixer.ts';
 import { dryingOvenRows, primerPreBakeRows } from './numbers/ovens.ts';
 import { preparationRows } from './numbers/preparation.ts';
 import { pressRows } from './numbers/press.ts';
@@ -15,21 +16,7 @@ import { sprayBoothRows } from './numbers/spray-booth.ts';
 
 const table: Readonly<Record<string, readonly Row[]>> = {
   'adhesive-store': adhesiveStoreRows,
-  'drum-mixer': [
-    ['agitator-stopped', 'low', '5 /min', 'EJ', null],
-    ['agitator-stopped', 'on_delay', '10 min', 'EJ', null],
-    ['agitator-rest', 'low', '5 /min', 'EJ', null],
-    // Half of a longest rest of 2 h.
-    ['agitator-rest', 'on_delay', '1 h', 'EJ', 'DS'],
-    ['agitator-fast', 'high', '30 /min', 'CP', null],
-    ['agitator-fast', 'on_delay', '60 s', 'EJ', null],
-    ['agitator-fast', 'deadband', '2 /min', 'EJ', null],
-    ['agitator-slow', 'low', '20 /min', 'CP', null],
-    ['agitator-slow', 'on_delay', '5 min', 'EJ', null],
-    ['agitator-slow', 'deadband', '2 /min', 'EJ', null],
-    ['blade-uncovered', 'low', null, 'SITE', 'SITE'],
-    ['blade-uncovered', 'on_delay', '5 min', 'EJ', null],
-  ],
+  'drum-mixer': drumMixerRows,
   'compressed-air': compressedAirRows,
   custom: [],
   'dip-tank': dipTankRows,
@@ -108,6 +95,7 @@ const terms = [
   ['drum-mixer', 'agitator-fast', 'medium', '10 min', false, null],
   ['drum-mixer', 'agitator-slow', 'low', '1 h', false, null],
   ['drum-mixer', 'blade-uncovered', 'low', '30 min', false, null],
+  ['drum-mixer', 'drawn-unmixed', 'medium', '1 min', false, 'container'],
   ['compressed-air', 'air-dew-point', 'medium', '1 h', false, null],
   ['compressed-air', 'pipe-margin', 'medium', '1 h', false, null],
   ['compressed-air', 'blotter-failed', 'medium', '10 min', false, 'lot'],
