@@ -7,6 +7,7 @@
  */
 
 import type { AlarmState, Transition } from './alarm/lifecycle.ts';
+import type { Nuisance } from './alarm/nuisance.ts';
 import type { Priority } from './alarm/priority.ts';
 import type { Disposition, HoldWhat } from './hold/hold.ts';
 import type { Evidence } from './kinds/kind.ts';
@@ -17,6 +18,7 @@ export type PersonId = string;
 
 export type AlarmVerb =
   | 'acknowledge'
+  | 'pass-on'
   | 'reset'
   | 'shelve'
   | 'unshelve'
@@ -51,6 +53,8 @@ export type Command =
       readonly reason?: string;
       /** For `shelve`: when the shelf ends. */
       readonly untilMs?: EpochMs;
+      /** For `shelve`: it ends before, as soon as the alarm returns. */
+      readonly oneShot?: true;
     }
   | {
       readonly kind: 'command';
@@ -132,6 +136,10 @@ export type Effect =
       readonly reason?: string;
       /** Where `to` is shelved: when the shelf ends. */
       readonly untilMs?: EpochMs;
+      /** Where `to` is shelved: and before, as soon as the alarm returns. */
+      readonly oneShot?: true;
+      /** It comes and goes too fast to act on: for whoever tunes the rule, not for a phone. */
+      readonly nuisance?: Nuisance;
       /** The occurrence ends here. */
       readonly closes?: true;
       /** The occurrence this one takes the place of, unacknowledged as it was. */

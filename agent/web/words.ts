@@ -43,6 +43,7 @@ export const transitionWords = every<Transition>()([
   'released',
   'removed-from-service',
   'returned-to-service',
+  'passed-on',
   'removed',
 ]);
 export const priorityWords = every<Priority>()(['high', 'medium', 'low']);

@@ -7,6 +7,7 @@
  */
 import type { EpochMs } from '../signal/sample.ts';
 import { chatteredAt, type Flood, floods } from './flood.ts';
+import { fleetingMs } from './nuisance.ts';
 import type { Priority } from './priority.ts';
 
 const tenMinutesMs = 600_000;
@@ -41,8 +42,7 @@ export const loadGuidance = {
   byPriority: { high: 0.05, medium: 0.15, low: 0.8 },
 } as const;
 
-/** Shorter than this, and gone before anybody answered, an alarm is fleeting. Judgement. */
-export const fleetingMs = 60_000;
+export { fleetingMs } from './nuisance.ts';
 /** Longer than this an alarm is standing. */
 export const standingMs = dayMs;
 

@@ -34,6 +34,8 @@ export type Transition =
   | 'released'
   | 'removed-from-service'
   | 'returned-to-service'
+  /** Whoever was asked cannot take it; the state stays. */
+  | 'passed-on'
   | 'removed';
 
 export type AlarmEvent =
@@ -44,6 +46,8 @@ export type AlarmEvent =
   /** The condition is normal again, its deadband and delay held. */
   | 'clear'
   | 'acknowledge'
+  /** Whoever was asked cannot take it: the next person. */
+  | 'pass-on'
   | 'reset'
   /** Nothing improved within the time to respond. */
   | 'realarm'
@@ -123,6 +127,7 @@ const fromSuppressed = {
   acknowledge: refuse(
     'it is put aside, and nobody is called for it: there is nothing to acknowledge',
   ),
+  'pass-on': refuse('it is put aside, and nobody is called for it: there is nothing to pass on'),
   reset: refuse('it is put aside, and nobody is called for it: there is nothing to reset'),
   realarm: ignore('nobody was told, so nobody is told again'),
 } as const;
@@ -134,6 +139,7 @@ export const lifecycle: Readonly<Record<AlarmState, Row>> = {
     escalate: ignore('there is no alarm to escalate; a raise carries its severity'),
     clear: ignore('it is normal already'),
     acknowledge: refuse('there is no alarm to acknowledge'),
+    'pass-on': refuse('there is no alarm to pass on'),
     reset: refuse('there is no alarm to reset'),
     realarm: ignore('there is no alarm'),
   },
@@ -151,6 +157,7 @@ export const lifecycle: Readonly<Record<AlarmState, Row>> = {
       'the condition went; somebody still has to see that it was there',
     ),
     acknowledge: go('acknowledged', 'acknowledged', 'somebody has it'),
+    'pass-on': go('unacknowledged', 'passed-on', 'nobody has it yet; the next person is asked'),
     reset: refuse('the condition still holds'),
     realarm: go('unacknowledged', 'realarmed', 'nobody answered in time'),
   },
@@ -164,6 +171,7 @@ export const lifecycle: Readonly<Record<AlarmState, Row>> = {
       'the condition went, and somebody had seen it',
     ),
     acknowledge: ignore('it is acknowledged already; one record is enough'),
+    'pass-on': refuse('somebody has it already'),
     reset: refuse('the condition still holds'),
     realarm: go('unacknowledged', 'realarmed', 'nothing improved within the time to respond'),
   },
@@ -173,6 +181,7 @@ export const lifecycle: Readonly<Record<AlarmState, Row>> = {
     escalate: ignore('the condition is normal; a raise carries its severity'),
     clear: ignore('it has returned already'),
     acknowledge: go('normal', 'acknowledged', 'seen, and over'),
+    'pass-on': refuse('it is over; nobody has to take it; acknowledge it'),
     reset: refuse('it does not latch; acknowledge it'),
     realarm: ignore('it is over; nobody is called for it again'),
   },
@@ -182,6 +191,11 @@ export const lifecycle: Readonly<Record<AlarmState, Row>> = {
     escalate: ignore('the condition is normal; a raise carries its severity'),
     clear: ignore('it has returned already'),
     acknowledge: go('latched-acknowledged', 'acknowledged', 'seen; it stays until it is reset'),
+    'pass-on': go(
+      'latched-unacknowledged',
+      'passed-on',
+      'nobody has seen it yet; the next person is asked',
+    ),
     reset: refuse('acknowledge it first; a reset must not hide what nobody has seen'),
     realarm: go('latched-unacknowledged', 'realarmed', 'nobody answered in time'),
   },
@@ -191,6 +205,7 @@ export const lifecycle: Readonly<Record<AlarmState, Row>> = {
     escalate: ignore('the condition is normal; a raise carries its severity'),
     clear: ignore('it has returned already'),
     acknowledge: ignore('it is acknowledged already; one record is enough'),
+    'pass-on': refuse('somebody has seen it already'),
     reset: go('normal', 'reset', 'somebody made sure that it is over'),
     realarm: ignore('it is over and seen; it waits for its reset'),
   },

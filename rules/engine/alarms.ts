@@ -4,84 +4,81 @@
  * An occurrence opens with a raise and closes when its alarm is normal again. Its id is
  * `<rule>@<judged ms>`; a rule raised twice within one millisecond goes on with the same one.
  */
-import {
-  type AlarmEvent,
-  type AlarmPosition,
-  type AlarmState,
-  type BasicState,
-  step,
-} from '../alarm/lifecycle.ts';
-import type { Hold, Holds } from '../hold/hold.ts';
+import { next } from '../alarm/again.ts';
+import { type AlarmEvent, type AlarmState, step, type Transition } from '../alarm/lifecycle.ts';
+import type { Priority } from '../alarm/priority.ts';
+import { shelfRefusal } from '../alarm/shelf.ts';
+import type { Holds } from '../hold/hold.ts';
 import type { Command, Effect, MarkCommand } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
-import type { PlanHold, PlanRule } from '../plan/plan.ts';
+import type { PlanHold, PlanRule, ShelfMost } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
-import type { LiveRule } from './live-rule.ts';
-
-export interface Alarm extends AlarmPosition {
-  state: AlarmState;
-  beneath: BasicState;
-  /** The open occurrence. */
-  occurrence: string | null;
-  /** The one before it, by which a shelf may still be named. */
-  lastOccurrence: string | null;
-  shelvedUntil: EpochMs | null;
-}
-
-export const alarmBegin = (): Alarm => ({
-  state: 'normal',
-  beneath: 'normal',
-  occurrence: null,
-  lastOccurrence: null,
-  shelvedUntil: null,
-});
+import { type Alarm, alarmBegin } from './alarm.ts';
+import { noteRestless, setAgain } from './alarm-course.ts';
+import { Holding } from './holding.ts';
 
 /** What the alarms ask of the engine. */
 export interface AlarmHost {
   readonly now: EpochMs;
+  readonly shelving: ShelfMost;
   rule(index: number): PlanRule;
   /** What a rule is about: its signal, or its mark. */
   about(rule: number): string;
+  /** Resolution of what a rule is about; 0 where it has none. */
+  stepOf(rule: number): number;
   severity(rule: number): Severity;
   evidence(rule: number): Evidence;
   /** What is held where the rule itself knows none; `sinceMs`: when that began which it tells. */
   heldItem(hold: PlanHold, sinceMs: EpochMs | null): string;
   setShelfEnd(rule: number, at: EpochMs | null): void;
+  /** When it is told again. */
+  setAgain(rule: number, at: EpochMs | null): void;
+  setRelease(rule: number, at: EpochMs | null): void;
   emit(effect: Effect): void;
 }
 
 type AlarmCommand = Extract<Command, { occurrence: string }>;
+type TransitionEffect = Extract<Effect, { kind: 'transition' }>;
 
 interface Asked {
   readonly by?: string;
   readonly reason?: string;
   readonly untilMs?: EpochMs;
+  readonly oneShot?: true;
 }
 
 export class Alarms {
   readonly list: Alarm[];
-  readonly holds: Holds;
+  readonly holding: Holding;
   private readonly host: AlarmHost;
   private readonly indexOf: ReadonlyMap<string, number>;
 
   constructor(host: AlarmHost, list: Alarm[], holds: Holds, indexOf: ReadonlyMap<string, number>) {
     this.host = host;
     this.list = list;
-    this.holds = holds;
+    this.holding = new Holding(host, holds, (rule) => list[rule]!.occurrence);
     this.indexOf = indexOf;
+    for (const index of list.keys()) this.setDeadlines(index);
+  }
+
+  get holds(): Holds {
+    return this.holding.holds;
   }
 
   /** The condition of a rule, or its shelf's end, moved its alarm. */
-  happen(index: number, event: AlarmEvent, at: EpochMs): void {
-    this.move(index, event, at, event === 'unshelve' ? { by: 'clock' } : {});
+  happen(index: number, event: AlarmEvent, at: EpochMs, asked: Asked = {}): void {
+    this.move(index, event, at, event === 'unshelve' ? { by: 'clock' } : asked);
+    const { state, aside } = this.list[index]!;
+    if (event === 'clear' && state === 'shelved' && aside?.oneShot === true)
+      this.move(index, 'unshelve', at, { by: 'clock' });
   }
 
   command(command: Exclude<Command, MarkCommand>): void {
     const why =
       command.verb === 'hold'
-        ? this.setHold(command)
+        ? this.holding.set(command)
         : command.verb === 'lift'
-          ? this.lift(command)
+          ? this.holding.lift(command)
           : this.alarmCommand(command);
     if (why !== null) this.host.emit({ kind: 'refused', judged: this.host.now, command, why });
   }
@@ -96,36 +93,90 @@ export class Alarms {
     this.emitTransition(index, this.host.now, 'removed', from, occurrence, {});
   }
 
+  /** The time to respond is half over, or over. */
+  againDue(index: number): void {
+    const alarm = this.list[index]!;
+    const { respondMs } = this.host.rule(index);
+    if (alarm.again === null) return;
+    if (respondMs == null && alarm.again.what !== 'proving') {
+      // Another site gives it no time to respond.
+      alarm.again = null;
+      return;
+    }
+    const { what, times, dueMs } = alarm.again;
+    alarm.again = next(
+      alarm.again,
+      respondMs ?? 0,
+      this.host.evidence(index),
+      this.host.stepOf(index),
+    );
+    if (alarm.again !== null) this.setDeadlines(index);
+    else this.move(index, 'realarm', dueMs, {}, what === 'proving' ? 0 : times + 1);
+  }
+
+  /** Nothing was observed in between, and nobody told: the time to respond stood still. */
+  gap(fromMs: EpochMs, toMs: EpochMs): void {
+    for (const [index, alarm] of this.list.entries()) {
+      if (alarm.again === null) continue;
+      alarm.again = { ...alarm.again, dueMs: alarm.again.dueMs + toMs - fromMs };
+      this.setDeadlines(index);
+    }
+  }
+
+  setRelease(index: number, at: EpochMs | null): void {
+    this.list[index]!.releaseAt = at;
+    this.host.setRelease(index, at);
+  }
+
   /** Returns why it is refused; null where it is not. */
   private alarmCommand(command: AlarmCommand): string | null {
+    const { verb, by, reason } = command;
     const cut = command.occurrence.lastIndexOf('@');
     const ruleId = cut < 0 ? command.occurrence : command.occurrence.slice(0, cut);
     const index = this.indexOf.get(ruleId);
     if (index === undefined) return `there is no rule ${ruleId}`;
     const alarm = this.list[index]!;
-    const aboutOccurrence = command.verb === 'acknowledge' || command.verb === 'reset';
+    const aboutOccurrence = verb === 'acknowledge' || verb === 'reset' || verb === 'pass-on';
     const named =
       command.occurrence === alarm.occurrence ||
       (!aboutOccurrence &&
         (command.occurrence === ruleId || command.occurrence === alarm.lastOccurrence));
     if (!named) return 'it is not the current occurrence; look at the alarm again';
-    if (command.verb === 'shelve') {
-      if (this.host.rule(index).class.highlyManaged)
-        return 'it is highly managed: nobody may silence it; act on its steps';
-      if (command.untilMs === undefined || command.untilMs <= this.host.now)
-        return 'a shelf needs an end that lies ahead';
-      if (command.reason === undefined || command.reason.trim() === '')
-        return 'a shelf needs a reason';
-    }
-    return this.move(index, command.verb, this.host.now, {
-      by: command.by,
-      ...(command.reason === undefined ? {} : { reason: command.reason }),
-      ...(command.untilMs === undefined ? {} : { untilMs: command.untilMs }),
+    if (verb === 'remove-from-service' && (reason === undefined || reason.trim() === ''))
+      return 'taking it out of service needs a reason';
+    const why = verb === 'shelve' ? this.shelfRefusal(index, command) : null;
+    if (why !== null) return why;
+    return this.move(index, verb, this.host.now, {
+      by,
+      ...(reason === undefined ? {} : { reason }),
+      ...(verb !== 'shelve' || command.untilMs === undefined ? {} : { untilMs: command.untilMs }),
+      ...(verb === 'shelve' && command.oneShot === true ? { oneShot: true } : {}),
     });
   }
 
+  private shelfRefusal(index: number, command: AlarmCommand): string | null {
+    const { beneath } = this.list[index]!;
+    return shelfRefusal(command, {
+      now: this.host.now,
+      highlyManaged: this.host.rule(index).class.highlyManaged,
+      priority: this.priority(index),
+      most: this.host.shelving,
+      stands: beneath === 'unacknowledged' || beneath === 'acknowledged',
+    });
+  }
+
+  private priority(index: number): Priority {
+    return this.host.rule(index).priority[this.host.severity(index) === 2 ? 1 : 0];
+  }
+
   /** Returns why nothing moved, where somebody should be told; null otherwise. */
-  private move(index: number, event: AlarmEvent, at: EpochMs, asked: Asked): string | null {
+  private move(
+    index: number,
+    event: AlarmEvent,
+    at: EpochMs,
+    asked: Asked,
+    times = 0,
+  ): string | null {
     const alarm = this.list[index]!;
     const rule = this.host.rule(index);
     const taken = step(alarm, event, rule.class);
@@ -135,16 +186,51 @@ export class Alarms {
     const wasBeneath = alarm.beneath;
     alarm.state = taken.next.state;
     alarm.beneath = taken.next.beneath;
-    alarm.shelvedUntil = alarm.state === 'shelved' ? (asked.untilMs ?? alarm.shelvedUntil) : null;
-    this.host.setShelfEnd(index, alarm.shelvedUntil);
+    const nuisance = noteRestless(alarm, rule, event, wasBeneath === 'acknowledged', this.host.now);
+    const uncovered = from !== wasBeneath && alarm.state === alarm.beneath;
+    this.putAside(index, event, asked);
+    const told = uncovered || event === 'raise' || event === 'escalate' || event === 'realarm';
+    setAgain(alarm, rule, told, nuisance, times, this.host.now);
+    this.setDeadlines(index);
     const opens = event === 'raise' && !wasBeneath.startsWith('latched');
     if (opens) this.open(alarm, rule.id);
     const supersedes = opens && before !== null && before !== alarm.occurrence ? before : null;
-    this.emitTransition(index, at, taken.transition, from, alarm.occurrence, asked, supersedes);
+    this.emitTransition(index, at, taken.transition, from, alarm.occurrence, asked, {
+      ...(supersedes === null ? {} : { supersedes }),
+      ...(nuisance === null ? {} : { nuisance }),
+    });
     if (event === 'raise' && rule.kind.passed === undefined)
-      this.holdByRule(index, this.host.evidence(index));
+      this.holding.byRule(index, this.host.evidence(index));
     if (alarm.beneath === 'normal') this.close(alarm);
     return null;
+  }
+
+  /** Since when, by whom and why it is put aside; a shelf ends no later than its priority allows. */
+  private putAside(index: number, event: AlarmEvent, asked: Asked): void {
+    const alarm = this.list[index]!;
+    const { now, shelving } = this.host;
+    if (alarm.state !== 'suppressed-by-design') alarm.releaseAt = null;
+    if (alarm.state !== 'shelved') alarm.shelvedUntil = null;
+    if (alarm.state === alarm.beneath) {
+      alarm.aside = null;
+      return;
+    }
+    if (event === 'shelve' || event === 'suppress' || event === 'remove-from-service') {
+      const { by = null, reason = '', oneShot = false, untilMs = null } = asked;
+      alarm.aside = { since: now, by, reason, oneShot };
+      alarm.shelvedUntil = event === 'shelve' ? untilMs : null;
+    }
+    if (alarm.shelvedUntil === null) return;
+    // What was shelved at its first limit is not hidden for as long at its second.
+    const most = now + shelving[this.priority(index)];
+    alarm.shelvedUntil = Math.min(alarm.shelvedUntil, most);
+  }
+
+  private setDeadlines(index: number): void {
+    const { shelvedUntil, releaseAt, again } = this.list[index]!;
+    this.host.setShelfEnd(index, shelvedUntil);
+    this.host.setRelease(index, releaseAt);
+    this.host.setAgain(index, again === null ? null : again.dueMs);
   }
 
   private open(alarm: Alarm, ruleId: string): void {
@@ -161,16 +247,15 @@ export class Alarms {
   private emitTransition(
     index: number,
     at: EpochMs,
-    transition: Extract<Effect, { kind: 'transition' }>['transition'],
+    transition: Transition,
     from: AlarmState,
     occurrence: string | null,
     asked: Asked,
-    supersedes: string | null = null,
+    more: Pick<TransitionEffect, 'supersedes' | 'nuisance'> = {},
   ): void {
     const rule = this.host.rule(index);
-    const severity = this.host.severity(index);
     const { by, reason } = asked;
-    const { state, beneath, shelvedUntil } = this.list[index]!;
+    const { state, beneath, shelvedUntil, aside } = this.list[index]!;
     this.host.emit({
       kind: 'transition',
       at,
@@ -181,82 +266,15 @@ export class Alarms {
       transition,
       from,
       to: state,
-      severity,
-      priority: rule.priority[severity === 2 ? 1 : 0],
+      severity: this.host.severity(index),
+      priority: this.priority(index),
       evidence: this.host.evidence(index),
       ...(by === undefined ? {} : { by }),
       ...(reason === undefined ? {} : { reason }),
       ...(shelvedUntil === null ? {} : { untilMs: shelvedUntil }),
+      ...(shelvedUntil !== null && aside?.oneShot === true ? { oneShot: true } : {}),
       ...(occurrence !== null && beneath === 'normal' ? { closes: true } : {}),
-      ...(supersedes === null ? {} : { supersedes }),
-    });
-  }
-
-  /** Where items passed a rule's limit: a hold on each; '' is what the rule holds by itself. */
-  holdPassed({ index, kind, memory }: LiveRule): void {
-    if (kind.passed === undefined) return;
-    for (const item of kind.passed(memory)) this.holdByRule(index, item === '' ? {} : { item });
-  }
-
-  private holdByRule(index: number, about: Pick<Evidence, 'item' | 'sinceMs'>): void {
-    const rule = this.host.rule(index);
-    if (rule.hold === null) return;
-    const named = rule.hold.named !== undefined;
-    const hold = this.holds.set({
-      what: rule.hold.what,
-      // What the rule is about may be no rack, as the container after which parts are doubted.
-      item: (named ? undefined : about.item) ?? this.host.heldItem(rule.hold, about.sinceMs ?? null),
-      since: this.host.now,
-      by: `rule:${rule.id}`,
-      reason: rule.id,
-      occurrence: this.list[index]!.occurrence,
-    });
-    if (hold !== null) this.emitHold(hold);
-  }
-
-  private setHold(command: Extract<Command, { verb: 'hold' }>): string | null {
-    const { what, item, by, reason } = command;
-    const hold = this.holds.set({
-      what,
-      item,
-      since: this.host.now,
-      by,
-      reason,
-      occurrence: null,
-    });
-    if (hold === null) return `${what} ${item} is on hold already`;
-    this.emitHold(hold);
-    return null;
-  }
-
-  private lift(command: Extract<Command, { verb: 'lift' }>): string | null {
-    const hold = this.holds.lift(command.hold);
-    if (hold === null) return `there is no hold ${command.hold} that stands`;
-    this.host.emit({
-      kind: 'hold',
-      judged: this.host.now,
-      hold: hold.id,
-      what: hold.what,
-      item: hold.item,
-      action: 'lifted',
-      by: command.by,
-      reason: command.reason,
-      disposition: command.disposition,
-    });
-    return null;
-  }
-
-  private emitHold(hold: Hold): void {
-    this.host.emit({
-      kind: 'hold',
-      judged: this.host.now,
-      hold: hold.id,
-      what: hold.what,
-      item: hold.item,
-      action: 'set',
-      by: hold.by,
-      reason: hold.reason,
-      ...(hold.occurrence === null ? {} : { occurrence: hold.occurrence }),
+      ...more,
     });
   }
 }

@@ -12,16 +12,19 @@ import type { Reading, Severity } from '../kinds/kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import { firstBadCode } from '../signal/quality.ts';
 import { type EpochMs, sampleFlag } from '../signal/sample.ts';
-import { Alarms, alarmBegin } from './alarms.ts';
+import { alarmResumed } from './alarm.ts';
+import { Alarms } from './alarms.ts';
 import { Deadlines } from './deadlines.ts';
 import { Derivation } from './derivation.ts';
 import type { JudgementHost, SavedJudgement } from './host.ts';
 import { LiveRule } from './live-rule.ts';
 import { Marks } from './marks.ts';
+import { Owners } from './owners.ts';
 import { RuleBook } from './rule-book.ts';
 import { Runs } from './runs.ts';
 import { byRule, savedDerived } from './saved.ts';
 import { Signals, unusable } from './signals.ts';
+import { Suppression } from './suppression.ts';
 import { Wiring } from './wiring.ts';
 
 export class Judgement {
@@ -34,6 +37,8 @@ export class Judgement {
   readonly wiring: Wiring;
   readonly runs: Runs;
   readonly marks: Marks;
+  readonly suppression: Suppression;
+  private readonly owners: Owners;
   private readonly host: JudgementHost;
   readonly signals: Signals;
   readonly derivation: Derivation;
@@ -44,15 +49,17 @@ export class Judgement {
     this.host = host;
     this.rules = plan.rules.map((_, i) => new LiveRule(plan, i));
     this.wiring = new Wiring(plan, this.rules);
-    this.deadlines = new Deadlines(2 * plan.rules.length + plan.derived.length);
+    this.owners = new Owners(plan);
+    this.deadlines = new Deadlines(this.owners.count);
     this.book = new RuleBook(plan, this.rules, this.deadlines, host);
     this.signals = new Signals(plan, saved?.latest ?? {});
     this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {}, host.now);
-    const alarms = plan.rules.map(({ id }) => ({ ...(saved?.alarms[id] ?? alarmBegin()) }));
+    const alarms = plan.rules.map(({ id }) => alarmResumed(saved?.alarms[id], host.now));
     const holds = new Holds(saved?.holds ?? null);
     this.alarms = new Alarms(this.book, alarms, holds, this.wiring.ruleIndex);
     this.runs = new Runs(plan, saved?.runs ?? {}, this);
     this.marks = this.book.hear(new Marks(plan, saved?.marks ?? {}, this));
+    this.suppression = new Suppression(plan, this);
     this.resume(saved);
   }
 
@@ -63,6 +70,7 @@ export class Judgement {
   command(command: Command): void {
     if (command.verb === 'mark') this.marks.take(command);
     else this.alarms.command(command);
+    if (command.verb === 'return-to-service') this.suppression.lookAll();
   }
 
   emit(effect: Effect): void {
@@ -87,6 +95,7 @@ export class Judgement {
       for (const rule of this.wiring.healthOf[signal]!) if (rule.judged) this.judge(rule, 0);
     const bits = this.signals.unusable[signal]!;
     if ((bits & unusable.bad) !== 0) this.setUnusable(signal, bits & ~unusable.bad);
+    this.suppression.signal(signal);
     for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
     if (this.runs.of[signal]!.length > 0) this.runs.sample(signal, this.now, value);
     for (const { rule, input } of this.wiring.rulesOf[signal]!) {
@@ -100,10 +109,12 @@ export class Judgement {
   /** The owner's deadline `at` came. */
   fire(owner: number, at: EpochMs): void {
     const { length } = this.rules;
-    const derived = owner - length;
-    if (derived < 0) this.ruleDue(this.rules[owner]!, at);
-    else if (derived < this.plan.derived.length) this.compute(derived);
-    else this.alarms.happen(derived - this.plan.derived.length, 'unshelve', at);
+    const waited = this.owners.waitOf(owner);
+    if (owner < length) this.ruleDue(this.rules[owner]!, at);
+    else if (waited === null) this.compute(owner - length);
+    else if (waited.wait === 'shelf') this.alarms.happen(waited.rule, 'unshelve', at);
+    else if (waited.wait === 'again') this.alarms.againDue(waited.rule);
+    else this.suppression.due(waited.rule);
   }
 
   private applyBad(signal: number, at: EpochMs, code: number): void {
@@ -132,7 +143,7 @@ export class Judgement {
     const due = rule.timer.at ?? Number.POSITIVE_INFINITY;
     if (due !== this.deadlines.due[rule.index]) this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, this.reading.at);
-    if (rule.passes) this.alarms.holdPassed(rule);
+    if (rule.passes) this.alarms.holding.passed(rule);
   }
 
   private ruleDue(rule: LiveRule, at: EpochMs): void {
@@ -144,7 +155,7 @@ export class Judgement {
   settle(rule: LiveRule, severity: Severity, at: EpochMs): void {
     this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, at);
-    if (rule.passes) this.alarms.holdPassed(rule);
+    if (rule.passes) this.alarms.holding.passed(rule);
   }
 
   private changed(rule: LiveRule, severity: Severity, at: EpochMs): void {
@@ -168,6 +179,7 @@ export class Judgement {
 
   start(mark: number, at: EpochMs): void {
     for (const derived of this.derivation.start(mark, at, this.now)) this.schedule(derived);
+    this.suppression.mark(mark);
   }
 
   private compute(index: number): void {
@@ -193,6 +205,7 @@ export class Judgement {
       if (was !== null && rule.judged && rule.plan.inputs.length > 1)
         this.judgeLatest(rule, signal);
     }
+    this.suppression.signal(signal);
     for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
     if (bits !== 0) this.runs.blind(signal);
     for (const derived of this.wiring.derivedOf[signal]!) {
@@ -247,6 +260,7 @@ export class Judgement {
   gap(fromMs: EpochMs, toMs: EpochMs): void {
     this.runs.gap();
     this.derivation.gap(fromMs, toMs);
+    this.alarms.gap(fromMs, toMs);
     for (const rule of this.rules) {
       if (!rule.judged) continue;
       rule.gap(fromMs, toMs);
@@ -281,6 +295,7 @@ export class Judgement {
       if (rule.plan.gates.length > 0) this.lookAtGate(rule, -1);
       this.freezeOrThaw(rule);
     }
+    this.suppression.lookAll();
     if (saved === null) return;
     for (const rule of begun)
       if (rule.judged && rule.kind.watchesHealth !== true) this.judgeLatest(rule, -1);

@@ -1,23 +1,27 @@
 /** What the alarms ask of the rules and of the engine's clock. */
+import { shelfMost } from '../alarm/shelf.ts';
 import type { Effect } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
-import type { Plan, PlanHold, PlanRule } from '../plan/plan.ts';
+import type { Plan, PlanHold, PlanRule, ShelfMost } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { AlarmHost } from './alarms.ts';
 import type { Deadlines } from './deadlines.ts';
 import type { JudgementHost } from './host.ts';
 import type { LiveRule } from './live-rule.ts';
 import type { Marks } from './marks.ts';
+import { Owners } from './owners.ts';
 
 export class RuleBook implements AlarmHost {
   private readonly plan: Plan;
   private readonly rules: readonly LiveRule[];
   private readonly deadlines: Deadlines;
   private readonly host: JudgementHost;
+  private readonly owners: Owners;
   private marks: Marks | null = null;
 
   constructor(plan: Plan, rules: readonly LiveRule[], deadlines: Deadlines, host: JudgementHost) {
     this.plan = plan;
+    this.owners = new Owners(plan);
     this.rules = rules;
     this.deadlines = deadlines;
     this.host = host;
@@ -54,9 +58,26 @@ export class RuleBook implements AlarmHost {
     return this.marks?.present(hold.named ?? [], sinceMs) ?? hold.item;
   }
 
-  /** Deadlines of shelves stand behind those of rules and of derived signals. */
+  get shelving(): ShelfMost {
+    return this.plan.shelving ?? shelfMost;
+  }
+
+  stepOf(rule: number): number {
+    const [signal] = this.plan.rules[rule]!.inputs;
+    const digits = signal === undefined ? null : this.plan.signals[signal]!.digits;
+    return digits === null ? 0 : 10 ** -digits;
+  }
+
   setShelfEnd(rule: number, at: EpochMs | null): void {
-    this.deadlines.set(this.rules.length + this.plan.derived.length + rule, at);
+    this.deadlines.set(this.owners.of('shelf', rule), at);
+  }
+
+  setAgain(rule: number, at: EpochMs | null): void {
+    this.deadlines.set(this.owners.of('again', rule), at);
+  }
+
+  setRelease(rule: number, at: EpochMs | null): void {
+    this.deadlines.set(this.owners.of('release', rule), at);
   }
 
   emit(effect: Effect): void {

@@ -1,5 +1,6 @@
 /** The engine's state with every time moved: the clock was set anew. Memories are moved by their kinds. */
 import type { EpochMs } from '../signal/sample.ts';
+import { alarmShifted } from './alarm.ts';
 import type { EngineState } from './state.ts';
 
 export function shifted(saved: EngineState, deltaMs: number): EngineState {
@@ -27,7 +28,7 @@ export function shifted(saved: EngineState, deltaMs: number): EngineState {
       seenAt: move(r.seenAt),
     })),
     marks: each(saved.marks ?? {}, (m) => ({ ...m, at: m.at + deltaMs })),
-    alarms: each(saved.alarms, (a) => ({ ...a, shelvedUntil: move(a.shelvedUntil) })),
+    alarms: each(saved.alarms, (a) => alarmShifted(a, deltaMs)),
   };
 }
 

@@ -6,7 +6,7 @@ import type { Hold } from '../hold/hold.ts';
 import type { Input } from '../input.ts';
 import type { Severity } from '../kinds/kind.ts';
 import type { EpochMs } from '../signal/sample.ts';
-import type { Alarm } from './alarms.ts';
+import type { Alarm } from './alarm.ts';
 import type { LastMark } from './marks.ts';
 import type { PendingSample } from './pending.ts';
 import type { OpenRun } from './runs.ts';

@@ -67,7 +67,32 @@ export interface PlanRule {
   readonly hazardToPeople: boolean;
   /** On raise, this is put on hold. */
   readonly hold: PlanHold | null;
+  /** Time there is to act once told; where nothing improves in it, people are told again. */
+  readonly respondMs?: number | null;
+  /** While the plant is so, the alarm means nothing. */
+  readonly suppress?: PlanSuppression;
 }
+
+/** Any of these suppresses by design; one whose signal cannot be read suppresses nothing. */
+export interface PlanSuppression {
+  readonly whiles: readonly PlanWhile[];
+  /** It goes on for so long after the last of them ended. */
+  readonly offDelayMs: number;
+}
+
+export type PlanWhile =
+  | (PlanGate & { readonly because: string; readonly from?: undefined })
+  /** From one mark to another, both of the place; at most for so long. */
+  | {
+      /** Mark ids. */
+      readonly from: string;
+      readonly until: string;
+      readonly atMostMs: number;
+      readonly because: string;
+    };
+
+/** The longest shelf, by priority, ms. */
+export type ShelfMost = Readonly<Record<Priority, number>>;
 
 export interface PlanHold {
   readonly what: HoldWhat;
@@ -154,4 +179,6 @@ export interface Plan {
   readonly runs: readonly PlanRun[];
   /** In the order of their ids; a site without marks may leave it out. */
   readonly marks?: readonly PlanMark[];
+  /** `shelfMost` of rules/alarm/shelf.ts where the site says nothing. */
+  readonly shelving?: ShelfMost;
 }

@@ -30,8 +30,12 @@ describe('live equals replay', () => {
           kind: string;
           transition?: string;
           rule?: string;
+          nuisance?: string;
+          oneShot?: true;
         }[]) {
           count(effect.transition ?? effect.kind);
+          if (effect.nuisance !== undefined) count(effect.nuisance);
+          if (effect.oneShot) count('one-shot');
           if (effect.transition === 'raised') count(`${effect.rule} raised`);
         }
         for (const input of record.inputs) count(`input ${input.kind}`);
@@ -42,6 +46,7 @@ describe('live equals replay', () => {
     const often = [
       ...['raised', 'returned', 'acknowledged', 'shelved', 'unshelved', 'removed', 'hold', 'run'],
       ...['refused', 'judgeable', 'removed-from-service', 'returned-to-service'],
+      ...['passed-on', 'realarmed', 'suppressed', 'released', 'one-shot', 'chattering', 'fleeting'],
       ...['b-dry raised', 'apart raised', 'aged raised', 'place-late raised', 'mark'],
       ...['after-done raised', 'a-then-b raised'],
       ...['input gap', 'input site', 'input command'],

@@ -11,6 +11,8 @@ import type {
   PlanRun,
   PlanSettled,
   PlanSignal,
+  PlanWhile,
+  ShelfMost,
 } from '#rules/plan/plan.ts';
 
 export interface SmallGate {
@@ -19,8 +21,11 @@ export interface SmallGate {
   readonly high?: number;
 }
 
+type SmallWhile = (SmallGate & { readonly because: string }) | Extract<PlanWhile, { from: string }>;
+
 export interface SmallRule
-  extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'marks' | 'gates'>> {
+  extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'marks' | 'gates' | 'suppress'>> {
+  readonly suppress?: { readonly whiles: readonly SmallWhile[]; readonly offDelayMs: number };
   readonly kind: string;
   readonly on: string | readonly string[];
   readonly settings: Readonly<Record<string, unknown>>;
@@ -52,6 +57,7 @@ export interface SmallPlan {
   /** By id, `line/station/mark`. */
   readonly marks?: Readonly<Record<string, MarkOf>>;
   readonly revision?: string;
+  readonly shelving?: ShelfMost;
 }
 
 export function smallPlan(small: SmallPlan): Plan {
@@ -79,7 +85,12 @@ export function smallPlan(small: SmallPlan): Plan {
   const rules = Object.entries(small.rules ?? {})
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([id, rule]): PlanRule => {
-      const { kind: kindName, on, settings, by = [], gate, gates = [], ...rest } = rule;
+      const { kind: kindName, on, settings, by = [], gate, gates = [], suppress, ...rest } = rule;
+      const bounds = ({ on: by, low, high }: SmallGate) => ({
+        signal: index(by),
+        low: low ?? Number.NEGATIVE_INFINITY,
+        high: high ?? Number.POSITIVE_INFINITY,
+      });
       const kind = ruleKinds.get(kindName)!;
       const inputs = (typeof on === 'string' ? [on] : on).map(index);
       const problems: SettingsProblem[] = [];
@@ -99,15 +110,22 @@ export function smallPlan(small: SmallPlan): Plan {
         fingerprint: JSON.stringify(settings),
         inputs,
         ...(by.length === 0 ? {} : { marks: by.map((id) => markIds.indexOf(id)) }),
-        gates: (gate === undefined ? gates : [gate, ...gates]).map(({ on: by, low, high }) => ({
-          signal: index(by),
-          low: low ?? Number.NEGATIVE_INFINITY,
-          high: high ?? Number.POSITIVE_INFINITY,
-        })),
+        gates: (gate === undefined ? gates : [gate, ...gates]).map(bounds),
         class: { latching: false, selfAcknowledging: false, highlyManaged: false },
         priority: ['medium', 'high'],
         hazardToPeople: false,
         hold: null,
+        ...(suppress === undefined
+          ? {}
+          : {
+              suppress: {
+                ...suppress,
+                whiles: suppress.whiles.map(
+                  (each): PlanWhile =>
+                    'from' in each ? each : { ...bounds(each), because: each.because },
+                ),
+              },
+            }),
         ...rest,
       };
     });
@@ -129,5 +147,7 @@ export function smallPlan(small: SmallPlan): Plan {
     }),
   );
   const marks = markIds.map((id) => ({ id, what: small.marks![id]! }));
-  return { revision: small.revision ?? 'test', signals, rules, derived, runs, marks };
+  const revision = small.revision ?? 'test';
+  const shelving = small.shelving === undefined ? {} : { shelving: small.shelving };
+  return { revision, signals, rules, derived, runs, marks, ...shelving };
 }

@@ -14,9 +14,10 @@ const rules = {
       off_delay: '500 ms',
     },
     hold: { what: 'container', item: 'drum' },
+    respondMs: 4_000,
     class: { latching: true, selfAcknowledging: false, highlyManaged: false },
   },
-  'a-lost': { kind: 'lost', on: 'a', settings: {} },
+  'a-lost': { kind: 'lost', on: 'a', settings: {}, respondMs: 3_000 },
   'b-lost': { kind: 'lost', on: 'b', settings: {} },
   'b-low': {
     kind: 'band',
@@ -45,6 +46,14 @@ const rules = {
     kind: 'stray',
     on: ['a', 'b', 'gate'],
     settings: { limit: '15 K', deadband: '5 K', on_delay: '900 ms' },
+    respondMs: 2_001,
+    suppress: {
+      whiles: [
+        { on: 'gate', high: 8, because: 'the line stands' },
+        { from: 'l/s/begun', until: 'l/s/done', atMostMs: 9_000, because: 'it is being cleaned' },
+      ],
+      offDelayMs: 700,
+    },
   },
   aged: {
     kind: 'age',
@@ -65,9 +74,19 @@ const rules = {
     on: ['a', 'b'],
     settings: { first_low: '25 Cel', then_low: '25 Cel', within: '2 s', while_first: true },
   },
-  'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' } },
+  'b-stuck': {
+    kind: 'stuck',
+    on: 'b',
+    settings: { for: '5 s' },
+    suppress: { whiles: [{ on: 'gate', low: 40, because: 'it is cold' }], offDelayMs: 0 },
+  },
   'kept-high': { kind: 'band', on: 'kept', settings: { high: '80 Cel' } },
-  'sum-high': { kind: 'band', on: 'sum', settings: { high: '50 Cel', on_delay: '300 ms' } },
+  'sum-high': {
+    kind: 'band',
+    on: 'sum',
+    settings: { high: '50 Cel', on_delay: '300 ms' },
+    respondMs: 1_500,
+  },
 } as const satisfies SmallPlan['rules'];
 
 const signals = {
@@ -93,14 +112,28 @@ const runs = {
   },
 };
 
-const marks = { 'l/s/put': 'rack', 'l/s/taken': 'rack', 'l/s/done': null } as const;
+const marks = {
+  'l/s/put': 'rack',
+  'l/s/taken': 'rack',
+  'l/s/done': null,
+  'l/s/begun': null,
+} as const;
+const shelving = { high: 2_400, medium: 3_000, low: 4_000 };
 
-export const plan = smallPlan({ signals, derived: { sum, kept: integral }, rules, runs, marks });
+export const plan = smallPlan({
+  shelving,
+  signals,
+  derived: { sum, kept: integral },
+  rules,
+  runs,
+  marks,
+});
 
 const { 'b-low': _, ...kept } = rules;
 /** One rule gone, one changed, one new; a signal more, and one more computed from it. */
 export const otherPlan = smallPlan({
   revision: 'other',
+  shelving,
   marks: { ...marks, 'l/s/another': 'lot' },
   signals: { ...signals, aa: {}, 'b-twice': {} },
   runs: { ...runs, 'l/p': { loaded: 'aa', metal: 'a' } },
@@ -108,6 +141,8 @@ export const otherPlan = smallPlan({
   rules: {
     ...kept,
     'a-high': { ...rules['a-high'], settings: { high: '25 Cel', on_delay: '600 ms' } },
+    'a-lost': { kind: 'lost', on: 'a', settings: {} },
+    'b-stuck': { kind: 'stuck', on: 'b', settings: { for: '5 s' }, respondMs: 1_000 },
     'place-late': { ...rules['place-late'], settings: { limit: '9 s' } },
     'aa-high': { kind: 'band', on: 'aa', settings: { high: '30 Cel' } },
     'twice-high': { kind: 'band', on: 'b-twice', settings: { high: '60 Cel' } },

@@ -29,6 +29,8 @@ const said = fc.record({
     'acknowledge' as const,
     'acknowledge' as const,
     'reset' as const,
+    'pass-on' as const,
+    'shelve' as const,
     'shelve' as const,
     'unshelve' as const,
     'remove-from-service' as const,
@@ -140,8 +142,8 @@ class Life {
     const by = 'p1';
     const reason = 'because';
     if (verb === 'mark') {
-      const mark = ['put', 'taken', 'done', 'put', 'another'][rule % 5]!;
-      const item = ['done', 'another'].includes(mark) ? {} : { item: `r-${rule % 4}` };
+      const mark = ['put', 'taken', 'done', 'begun', 'put', 'begun', 'another'][rule % 7]!;
+      const item = ['done', 'begun', 'another'].includes(mark) ? {} : { item: `r-${rule % 4}` };
       const past = rule % 3 === 0 ? { at: at - 400 * rule } : {};
       return { kind: 'command', judged, verb, station: 'l/s', mark, by, ...item, ...past };
     }
@@ -155,7 +157,8 @@ class Life {
     const alarms = this.drive.engine.present.alarms.list;
     const index = this.drive.engine.plan.rules.findIndex((each) => each.id === id);
     const occurrence = alarms[index]?.occurrence ?? id;
-    return { kind: 'command', judged, verb, occurrence, by, reason, untilMs: at + 2_500 };
+    const once = rule % 2 === 0 ? { oneShot: true as const } : {};
+    return { kind: 'command', judged, verb, occurrence, by, reason, untilMs: at + 2_500, ...once };
   }
 
   private openBeat(clock: number): NonNullable<Life['beat']> {
