@@ -3,9 +3,11 @@
  * The words stand in errors/, by subject; docs/errors.md holds exactly this catalogue; a test
  * compares them.
  */
+import { channelErrors } from './errors/channels.ts';
 import { dataErrors } from './errors/data.ts';
 import { doorErrors } from './errors/door.ts';
 import type { ErrorEntry } from './errors/entry.ts';
+import { peopleErrors } from './errors/people.ts';
 import { storeErrors } from './errors/store.ts';
 import { webErrors } from './errors/web.ts';
 
@@ -16,6 +18,8 @@ export const errorCatalogue = {
   ...webErrors,
   ...doorErrors,
   ...dataErrors,
+  ...channelErrors,
+  ...peopleErrors,
 } as const satisfies Record<string, ErrorEntry>;
 
 export type ErrorCode = keyof typeof errorCatalogue;

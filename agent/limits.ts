@@ -1,9 +1,12 @@
 /**
- * Every bound in the agent, in one place, with the relations between them asserted.
+ * Every bound in the agent, in one place (those of people stand in limits/people.ts), with the
+ * relations between them asserted.
  * A queue, loop or payload without a line here is a bug. What happens at each limit: docs/limits.md.
  */
 import assert from 'node:assert/strict';
 import { holdMsDefault, latenessMsDefault, rulesMax, signalsMax } from '#rules/site/bounds.ts';
+import { channelLimits } from './limits/channels.ts';
+import { peopleLimits } from './limits/people.ts';
 
 export const limits = {
   /** Arrivals are judged at the next point of this grid. */
@@ -222,6 +225,8 @@ export const limits = {
   siteChangesKept: 500,
   /** How soon a running agent notices a device added or removed. */
   mqttDevicesReloadMs: 1_000,
+  ...peopleLimits,
+  ...channelLimits,
 } as const;
 
 assert(limits.beatMs < limits.lazyCommitMs, 'a lazy commit covers whole beats');
@@ -246,6 +251,15 @@ assert(
   'no one connection may fill the queue for the commit',
 );
 assert(
+  limits.sessionIdleMsDefault < limits.sessionAbsoluteMsDefault,
+  'a session that nobody uses ends before its last day',
+);
+assert(limits.provedMs < limits.sessionIdleMsDefault, 'a password given again is no session');
+assert(
+  limits.certificateRenewMs < limits.certificateMs,
+  'a certificate just made is not due to be made anew',
+);
+assert(
   limits.mqttVerificationsWaitingMax >= limits.mqttClientsMax,
   'every client may reconnect at once after a restart',
 );
@@ -256,4 +270,8 @@ assert(
 assert(
   limits.streamBacklogBytesMax < limits.streamBacklogTotalBytesMax,
   'one slow listener must not cost another its place',
+);
+assert(
+  limits.channelAnswerMs < limits.outboxTryMsMax,
+  'a channel says itself why a far side did not answer',
 );

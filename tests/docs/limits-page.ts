@@ -13,6 +13,12 @@ export interface Bound {
   readonly happens: string | null;
 }
 
+/** The sources of the bounds, one after the other. */
+export const limitsText = (): string =>
+  ['agent/limits.ts', 'agent/limits/people.ts', 'agent/limits/channels.ts']
+    .map(readText)
+    .join('\n');
+
 /** The bounds of a source text, in its order, each with the doc comment right above it. */
 export function boundsOf(text: string): Bound[] {
   const source = readSource('agent/limits.ts', text);
@@ -63,7 +69,7 @@ export function figure(name: string, value: number): string {
 }
 
 export function limitsPage(): string {
-  const text = readText('agent/limits.ts');
+  const text = limitsText();
   const rows = boundsOf(text).map(({ name, happens }) => {
     const value = limits[name as keyof typeof limits];
     const cell = (happens ?? '').replaceAll('|', '\\|').replaceAll('<', '&lt;');
