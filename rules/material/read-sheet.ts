@@ -76,7 +76,7 @@ export function readSheet(written: SheetWritten): {
     ...readHeat(quantity, duration),
     ...readBath(quantity),
     ...readCoating(quantity, duration),
-    ...readKeeping(duration),
+    ...readKeeping(quantity, duration),
     residueLimitC: quantity('residue_limit', 'Cel'),
     residueKind: written.residue_kind ?? 'unknown',
     agitatorLowPerMin: quantity('agitator_low', '/min'),

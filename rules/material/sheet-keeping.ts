@@ -1,6 +1,6 @@
 /** What a material sheet says of keeping: in use, let down, on coated parts; and of mixing a new container. */
 import { z } from 'zod/mini';
-import { durationText } from '../kinds/settings.ts';
+import { durationText, quantityText } from '../kinds/settings.ts';
 
 const duration = (description: string) => z.optional(durationText.check(z.meta({ description })));
 
@@ -8,6 +8,11 @@ export const keepingFields = {
   opened_life: duration('How long it keeps once its container was first drawn from.'),
   let_down_life: duration('How long it keeps once it was let down with water.'),
   layover: duration('Longest time from the coat to the press.'),
+  coated_high: z.optional(
+    quantityText.check(
+      z.meta({ description: 'Highest temperature at which coated parts may wait.' }),
+    ),
+  ),
   mix_half_pint: duration(
     'Mixing of a new container of up to half a pint (0.24 L), after stirring by hand.',
   ),

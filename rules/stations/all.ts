@@ -1,5 +1,6 @@
 /** Every station kind, by the name a site file calls it. */
 import { adhesiveStore } from './adhesive-store.ts';
+import { coatedStore } from './coated-store.ts';
 import { compressedAir } from './compressed-air.ts';
 import { custom } from './custom.ts';
 import { dipTank } from './dip-tank.ts';
@@ -15,6 +16,7 @@ import type { StationKind } from './station.ts';
 export const stationKinds: ReadonlyMap<string, StationKind> = new Map(
   [
     adhesiveStore,
+    coatedStore,
     compressedAir,
     custom,
     dipTank,

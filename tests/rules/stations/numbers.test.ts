@@ -5,6 +5,7 @@
 import { expect, test } from 'vitest';
 import { stationKinds } from '#rules/stations/all.ts';
 import { adhesiveStoreRows } from './numbers/adhesive-store.ts';
+import { coatedStoreRows } from './numbers/coated-store.ts';
 import { compressedAirRows } from './numbers/compressed-air.ts';
 import { dipTankRows } from './numbers/dip-tank.ts';
 import { drumMixerRows } from './numbers/drum-mixer.ts';
@@ -17,6 +18,7 @@ import { sprayBoothRows } from './numbers/spray-booth.ts';
 const table: Readonly<Record<string, readonly Row[]>> = {
   'adhesive-store': adhesiveStoreRows,
   'drum-mixer': drumMixerRows,
+  'coated-store': coatedStoreRows,
   'compressed-air': compressedAirRows,
   custom: [],
   'dip-tank': dipTankRows,
@@ -96,6 +98,11 @@ const terms = [
   ['drum-mixer', 'agitator-slow', 'low', '1 h', false, null],
   ['drum-mixer', 'blade-uncovered', 'low', '30 min', false, null],
   ['drum-mixer', 'drawn-unmixed', 'medium', '1 min', false, 'container'],
+  ['coated-store', 'layover', 'low', '8 h', false, 'rack'],
+  ['coated-store', 'humid', 'low', '8 h', false, null],
+  ['coated-store', 'dew-margin', 'low', '8 h', false, null],
+  ['coated-store', 'cold-into-warm', 'medium', '30 min', false, null],
+  ['coated-store', 'hot-store', 'low', '8 h', false, null],
   ['compressed-air', 'air-dew-point', 'medium', '1 h', false, null],
   ['compressed-air', 'pipe-margin', 'medium', '1 h', false, null],
   ['compressed-air', 'blotter-failed', 'medium', '10 min', false, 'lot'],

@@ -1,6 +1,7 @@
 /** The scenarios of every station kind. */
 import type { Scenario } from '../scenario.ts';
 import { adhesiveStore } from './adhesive-store.ts';
+import { coatedStore } from './coated-store.ts';
 import { compressedAir } from './compressed-air.ts';
 import { dipTank } from './dip-tank.ts';
 import { drumMixer } from './drum-mixer.ts';
@@ -13,6 +14,7 @@ import { sprayBooth } from './spray-booth.ts';
 
 export const scenarios: readonly Scenario[] = [
   adhesiveStore,
+  coatedStore,
   compressedAir,
   dipTank,
   drumMixer,
