@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { describe, expect, test } from 'vitest';
 import { type CheckedSite, checkCommand, problemLine } from '#agent/cli/check.ts';
 import { readSite, readSiteText } from '#agent/site/read-site.ts';
+import { siteWritten } from '#rules/site/schema.ts';
 import { drumMixer } from '#rules/stations/drum-mixer.ts';
 import type { StationDerived } from '#rules/stations/station.ts';
 
@@ -31,7 +32,9 @@ describe('a sound file', () => {
     expect(exitCode).toBe(0);
     expect(lines[0]).toMatch(/^sample-works: \d+ signals, \d+ rules armed$/);
     expect(lines).toContain('  1 wildcard will add signals and rules as values come');
-    expect(lines).toContain('mounts-1/store-1 (adhesive-store): 2 hazards watched, 2 not watched');
+    expect(lines.join('\n')).toMatch(
+      /^mounts-1\/store-1 \(adhesive-store\): \d+ hazards? watched, \d+ not watched$/m,
+    );
     expect(lines.some((line) => line.startsWith('  not watched  Oil in the air'))).toBe(true);
   });
   test('--json: one object', async () => {
@@ -137,7 +140,7 @@ describe('a broken file', () => {
     expect(exitCode).toBe(1);
     expect(lines).toEqual([
       'works/site.yaml:1:7 site: "S" cannot be read. Use lower case letters, digits and single hyphens, as oven-1.',
-      'works/site.yaml:4:1 x: "x" is not known here. Known here: site, timezone, materials, fire_plan, lines.',
+      `works/site.yaml:4:1 x: "x" is not known here. Known here: ${Object.keys(siteWritten.shape).join(', ')}.`,
     ]);
   });
   test('--json: the same as data', async () => {
