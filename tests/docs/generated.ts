@@ -1,5 +1,6 @@
 /** Pages made from the sources, and how each is made. */
 import { ruleKinds } from '#rules/kinds/all.ts';
+import { alarmsPage } from './alarms-page.ts';
 import { derivedPage } from './derived-page.ts';
 import { errorsPage } from './errors-page.ts';
 import { materialJsonSchema, siteJsonSchema } from './json-schema.ts';
@@ -15,6 +16,7 @@ import { wordsPage } from './words-page.ts';
 const schemaText = (schema: object): string => `${JSON.stringify(schema, null, 2)}\n`;
 
 export const generatedPages: readonly (readonly [string, () => string])[] = [
+  ['docs/alarms.md', alarmsPage],
   ['docs/derived.md', derivedPage],
   ['docs/errors.md', errorsPage],
   ['docs/kinds.md', kindsPage],

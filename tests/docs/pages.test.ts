@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { errorCatalogue } from '#agent/errors.ts';
 import { limits } from '#agent/limits.ts';
 import { projectFiles, readText } from '../tidy/source.ts';
+import { unmappedAlarms } from './alarms-page.ts';
 import { groupsWithoutHeading } from './errors-page.ts';
 import { generatedPages } from './generated.ts';
 import { commands, routesByFile } from './interface-words.ts';
-import { boundsOf, figure, relationsOf } from './limits-page.ts';
+import { boundsOf, figure, limitsText, relationsOf } from './limits-page.ts';
 import { foundProblems, wordProblems } from './words-page.ts';
 
 const pages = projectFiles.filter((path) => path.endsWith('.md'));
@@ -21,13 +22,17 @@ describe('pages made from the sources', () => {
     expect(groupsWithoutHeading(['ODD_THING', 'ODD_OTHER'])).toEqual(['ODD']);
   });
   test('every bound was read from the source', () => {
-    const names = boundsOf(readText('agent/limits.ts')).map((bound) => bound.name);
+    const names = boundsOf(limitsText()).map((bound) => bound.name);
     expect(names).toEqual(Object.keys(limits));
   });
   test('every bound says in a comment of its own what happens there', () => {
-    const silent = boundsOf(readText('agent/limits.ts')).filter((bound) => bound.happens === null);
+    const silent = boundsOf(limitsText()).filter((bound) => bound.happens === null);
     expect(silent.map((bound) => bound.name)).toEqual([]);
   });
+});
+
+test('every row of what the trade watches for has its rules, and every rule its row (tests/docs/alarm-rows.ts)', () => {
+  expect(unmappedAlarms()).toEqual([]);
 });
 
 describe('the words', () => {

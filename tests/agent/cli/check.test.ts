@@ -35,7 +35,7 @@ describe('a sound file', () => {
     expect(lines.join('\n')).toMatch(
       /^mounts-1\/store-1 \(adhesive-store\): \d+ hazards? watched, \d+ not watched$/m,
     );
-    expect(lines.some((line) => line.startsWith('  not watched  Oil in the air'))).toBe(true);
+    expect(lines.some((line) => line.startsWith('  not watched  Oil vapour'))).toBe(true);
   });
   test('--json: one object', async () => {
     const { lines, exitCode } = await run([sample, '--json']);
