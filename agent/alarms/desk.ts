@@ -7,7 +7,12 @@ import type { Effect } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
 import type { HoldRow, LedgerBody, OccurrenceRow, OvenRunRow } from '../store/contract.ts';
-import type { Occurrence, OccurrenceComment, OccurrenceStep } from './occurrence.ts';
+import type {
+  Occurrence,
+  OccurrenceComment,
+  OccurrenceStep,
+  OccurrenceTold,
+} from './occurrence.ts';
 
 export interface KeptHold {
   readonly id: string;
@@ -96,6 +101,16 @@ export class Desk {
   needed(id: string, needed: NonNullable<Occurrence['needed']>): OccurrenceRow | null {
     const known = this.occurrences.get(id);
     return known === undefined ? null : this.keep({ ...known, needed });
+  }
+
+  /** That somebody was told of one at hand; null where it is not at hand. */
+  told(id: string, told: OccurrenceTold): OccurrenceRow | null {
+    const known = this.occurrences.get(id);
+    if (known === undefined) return null;
+    return this.keep({
+      ...known,
+      told: [...(known.told ?? []), told].slice(-limits.occurrenceToldKept),
+    });
   }
 
   occurrence(id: string): Occurrence | null {

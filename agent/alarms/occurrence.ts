@@ -37,6 +37,8 @@ export interface Occurrence {
   readonly steps: readonly OccurrenceStep[];
   /** Oldest first; absent in what was kept before there were any. */
   readonly comments?: readonly OccurrenceComment[];
+  /** Who was told, oldest first; absent in what was kept before anybody was. */
+  readonly told?: readonly OccurrenceTold[];
   /** What was last said, once it was over, of whether it was needed. */
   readonly needed?: { readonly at: EpochMs; readonly by: string; readonly answer: boolean };
 }
@@ -46,4 +48,18 @@ export interface OccurrenceComment {
   readonly at: EpochMs;
   readonly by: string;
   readonly text: string;
+}
+
+/** That somebody was told of it, or could not be. */
+export interface OccurrenceTold {
+  readonly at: EpochMs;
+  /** By id; null for a webhook, whose name stands in `to`. */
+  readonly person: string | null;
+  readonly to: string | null;
+  readonly channel: string;
+  /** As the message: alarm, again, over, answered, flood. */
+  readonly kind: string;
+  /** delivered, gone, refused, given-up, withdrawn, full. */
+  readonly outcome: string;
+  readonly cause: string | null;
 }

@@ -47,6 +47,7 @@ export class Journal {
   private readonly store: TurnStore;
   private readonly rowed: (row: InputRow) => void;
   private readonly lazyCommitMs: number;
+  private readonly mayTell: () => void;
   private seq: number;
   private rows: WaitingRow[] = [];
   private bytes = 0;
@@ -65,16 +66,21 @@ export class Journal {
   /** The ledger's last id on disk. */
   ledgerId = 0;
 
-  /** `rowed` hears of each row as it is given its number; rows nobody waits for wait `lazyCommitMs`. */
+  /**
+   * `rowed` hears of each row as it is given its number; rows nobody waits for wait `lazyCommitMs`;
+   * `mayTell`: what was to be told is on disk, or the disk refuses and people come first.
+   */
   constructor(
     store: TurnStore,
     ledgerId: number,
     rowed: (row: InputRow) => void,
     lazyCommitMs: number = limits.lazyCommitMs,
+    mayTell: () => void = () => undefined,
   ) {
     this.store = store;
     this.rowed = rowed;
     this.lazyCommitMs = lazyCommitMs;
+    this.mayTell = mayTell;
     this.seq = store.lastSeq;
     this.ledgerId = ledgerId;
   }
@@ -129,6 +135,7 @@ export class Journal {
   /** People were told what still waits here; the ledger will say that they heard it first. */
   toldBeforeKept(): void {
     for (const record of this.ledger) record.told = record.effect;
+    this.mayTell();
   }
 
   owe(done: () => void): void {
@@ -181,6 +188,7 @@ export class Journal {
     const owed = this.owed;
     this.owed = [];
     for (const done of owed) done();
+    this.mayTell();
     return true;
   }
 

@@ -58,6 +58,8 @@ export type Order =
   | {
       readonly do: 'tell';
       readonly occurrence: string;
+      /** As it is told. */
+      readonly chase: Chase;
       readonly step: number;
       /** The rungs of the ladder it goes to, both included. */
       readonly rungs: readonly [from: number, to: number];
@@ -68,6 +70,8 @@ export type Order =
   | {
       readonly do: 'end';
       readonly occurrence: string;
+      /** As it was. */
+      readonly chase: Chase;
       readonly step: number;
       readonly as: Ending;
       readonly at: EpochMs;

@@ -175,7 +175,7 @@ export class TellingPlan {
     const repeated = again && chase.rung > 0;
     const rungs = repeated ? ([0, chase.rung - 1] as const) : ([chase.rung, chase.rung] as const);
     const as = isGroup ? 'flood' : step > 0 || again ? 'again' : 'alarm';
-    this.orders.push({ do: 'tell', occurrence, step, rungs, as, at });
+    this.orders.push({ do: 'tell', occurrence, chase, step, rungs, as, at });
     const rung = repeated ? chase.rung : chase.rung + 1;
     this.keep({
       ...chase,
@@ -250,7 +250,7 @@ export class TellingPlan {
     const chase = this.chases.get(occurrence);
     if (chase === undefined) return;
     const told = chase.step > 0 && chase.waits !== 'nothing';
-    if (told) this.orders.push({ do: 'end', occurrence, step: chase.step, as, at, by });
+    if (told) this.orders.push({ do: 'end', occurrence, chase, step: chase.step, as, at, by });
     const step = chase.step + (told ? 1 : 0);
     if (closes) this.drop(occurrence);
     else this.keep({ ...chase, step, waits: 'nothing', dueMs: null, group: null });
