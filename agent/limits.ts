@@ -223,6 +223,13 @@ export const limits = {
   heartbeatMs: 10_000,
   /** Settings a change of the site file names in the ledger; of further ones their number. */
   siteChangesKept: 500,
+  /** Own rules: one call may take so long of the processor, or so long by the clock, whatever it waits for. */
+  extensionCallCpuMsMax: 20,
+  extensionCallMsMax: 250,
+  /** Calls of own rules that threw or gave what cannot be used, before their file is switched off. */
+  extensionFaultsMax: 3,
+  /** Own rules that stand still for so long never come back: the process ends and starts without them. */
+  extensionStillMs: 5_000,
   /** How soon a running agent notices a device added or removed. */
   mqttDevicesReloadMs: 1_000,
   ...peopleLimits,

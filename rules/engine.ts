@@ -11,7 +11,8 @@ import { Judgement } from './engine/judgement.ts';
 import { Pending } from './engine/pending.ts';
 import { shifted } from './engine/shift.ts';
 import { type EngineState, stateFormat } from './engine/state.ts';
-import { type Effect, type Input, inputOrder } from './input.ts';
+import { Cuts, type ExtensionWatch, switchOff, switchOn } from './engine/switching.ts';
+import { type Effect, type ExtensionInput, type Input, inputOrder } from './input.ts';
 import type { Plan } from './plan/plan.ts';
 import { type EpochMs, SampleBatch, unjudgedFlags } from './signal/sample.ts';
 
@@ -20,6 +21,8 @@ export interface EnginePorts {
   emit(effect: Effect): void;
   /** The plan of a revision that a `site` input names. */
   planOf(revision: string): Plan;
+  /** Only live: who finds a file of the site's own rules unfit. */
+  readonly watch?: ExtensionWatch;
 }
 
 export class Engine implements JudgementHost {
@@ -30,6 +33,9 @@ export class Engine implements JudgementHost {
   private judgement: Judgement;
   private readonly pending = new Pending();
   private queue: Input[];
+  /** How many things were judged at this moment; a thing is a sample, a deadline or another input. */
+  private turn = 0;
+  private readonly cuts = new Cuts();
   private readonly taken = { signal: 0, at: 0, judged: 0, value: 0, quality: 0, flags: 0 };
 
   private constructor(plan: Plan, now: EpochMs, saved: EngineState | null, ports: EnginePorts) {
@@ -57,7 +63,7 @@ export class Engine implements JudgementHost {
   }
 
   /** What stands now, to be looked at and not touched. */
-  get present(): Pick<Judgement, 'rules' | 'alarms' | 'book' | 'signals' | 'marks'> {
+  get present(): Pick<Judgement, 'rules' | 'alarms' | 'book' | 'signals' | 'marks' | 'off'> {
     return this.judgement;
   }
 
@@ -86,8 +92,9 @@ export class Engine implements JudgementHost {
       if ((flags[i]! & unjudgedFlags) !== 0) continue;
       const moment = judged[i]!;
       this.fireTo(moment);
-      if (moment > this.now) this.now = moment;
+      if (moment > this.now) this.arrive(moment);
       this.judgement.apply(signal[i]!, at[i]!, value[i]!, quality[i]!, flags[i]!);
+      this.judged();
     }
   }
 
@@ -100,7 +107,7 @@ export class Engine implements JudgementHost {
       const next = Math.min(inputAt, sampleAt);
       this.fireTo(Math.min(next, to));
       if (next > to) break;
-      if (next > this.now) this.now = next;
+      if (next > this.now) this.arrive(next);
       if (
         input !== undefined &&
         (inputAt < sampleAt || (inputAt === sampleAt && inputOrder[input.kind] < inputOrder.sample))
@@ -111,7 +118,12 @@ export class Engine implements JudgementHost {
         if (input.kind === 'rebase') return;
       } else this.takePending();
     }
-    if (to > this.now) this.now = to;
+    if (to > this.now) this.arrive(to);
+  }
+
+  /** What is being judged, for whoever must know after which thing it stood still. */
+  get place(): { readonly at: EpochMs; readonly turn: number } {
+    return { at: this.now, turn: this.turn };
   }
 
   /** When the last sample that still waits will be judged; null when none waits. */
@@ -126,7 +138,7 @@ export class Engine implements JudgementHost {
       revision: plan.revision,
       now: this.now,
       pending: this.pending.list().map((p) => ({ ...p, signal: plan.signals[p.signal]!.id })),
-      queue: [...this.queue],
+      queue: [...this.cuts.list, ...this.queue],
       ...this.judgement.save(),
     };
   }
@@ -141,8 +153,9 @@ export class Engine implements JudgementHost {
       const owner = deadlines.take(to);
       if (owner < 0) return;
       const at = deadlines.takenAt;
-      if (at > this.now) this.now = at;
+      if (at > this.now) this.arrive(at);
       this.judgement.fire(owner, at);
+      this.judged();
     }
   }
 
@@ -150,15 +163,70 @@ export class Engine implements JudgementHost {
     const { taken } = this;
     this.pending.take(taken);
     this.judgement.apply(taken.signal, taken.at, taken.value, taken.quality, taken.flags);
+    this.judged();
+  }
+
+  /** Another moment. */
+  private arrive(at: EpochMs): void {
+    this.now = at;
+    this.turn = 0;
+    if (at >= this.cuts.at) this.cut();
+  }
+
+  /** One thing is judged. */
+  private judged(): void {
+    this.turn += 1;
+    if (this.now >= this.cuts.at) this.cut();
+    const wanted = this.ports.watch?.wanted;
+    if (wanted == null) return;
+    const { extension, why } = wanted;
+    const { now, turn } = this;
+    this.ports.watch!.done({
+      kind: 'extension',
+      // Known before anything of this moment, deadlines too.
+      judged: now - 1,
+      extension,
+      off: why,
+      at: now,
+      turn,
+    });
+    this.switchOff(extension, why);
+  }
+
+  private cut(): void {
+    for (const { extension, off } of this.cuts.take(this.now, this.turn))
+      this.switchOff(extension, off ?? '');
+  }
+
+  private switchOff(extension: string, why: string): void {
+    if (this.judgement.off.has(extension)) return;
+    switchOff(this.judgement, extension, why);
+    this.emit({ kind: 'extension', judged: this.now, extension, off: why });
+  }
+
+  /** On again at once; off in its place, or now where that has passed. */
+  private takeSwitch(input: ExtensionInput): void {
+    const { extension, off, by } = input;
+    if (off !== null) {
+      this.cuts.add(input);
+      this.cut();
+    } else if (this.judgement.off.has(extension)) {
+      switchOn(this.judgement, extension);
+      const who = by === undefined ? {} : { by };
+      this.emit({ kind: 'extension', judged: this.now, extension, off, ...who });
+    }
   }
 
   private take(input: Input): void {
     switch (input.kind) {
+      case 'extension':
+        this.takeSwitch(input);
+        return;
       case 'command':
         this.judgement.command(input);
         break;
       case 'gap':
-        if (input.toMs > this.now) this.now = input.toMs;
+        if (input.toMs > this.now) this.arrive(input.toMs);
         this.judgement.gap(input.fromMs, input.toMs);
         break;
       case 'rebase':
@@ -168,6 +236,7 @@ export class Engine implements JudgementHost {
         this.adopt(this.ports.planOf(input.revision));
         break;
     }
+    this.judged();
   }
 
   /** Another plan: rules that did not change keep their memory, alarms whose rule is gone close. */
@@ -186,10 +255,12 @@ export class Engine implements JudgementHost {
   /** What waits is judged now, then every time moves along with the clock. */
   private rebase(deltaMs: number): void {
     while (this.pending.size > 0) this.takePending();
+    for (const { extension, off } of this.cuts.take(Number.POSITIVE_INFINITY, 0))
+      this.switchOff(extension, off ?? '');
     const saved = shifted(this.save(), deltaMs);
     this.now = saved.now;
     this.judgement = new Judgement(this.plan, saved, this);
-    for (const rule of this.judgement.rules) rule.kind.shift(rule.memory, deltaMs);
+    for (const rule of this.judgement.rules) if (!rule.off) rule.kind.shift(rule.memory, deltaMs);
     this.judgement.derivation.shift(deltaMs);
   }
 

@@ -93,10 +93,36 @@ export type Input =
   | { readonly kind: 'rebase'; readonly judged: EpochMs; readonly deltaMs: number }
   /** From here on the plan of this revision holds; the shell has compiled it. */
   | { readonly kind: 'site'; readonly judged: EpochMs; readonly revision: string }
+  | ExtensionInput
   | Command;
 
+/**
+ * A file of the site's own rules is switched off, or on again. It is said ahead: it holds from
+ * `at` on, once `turn` things were judged at that moment. How long a rule took is known only while
+ * it is live, so a replay goes by this.
+ */
+export interface ExtensionInput {
+  readonly kind: 'extension';
+  readonly judged: EpochMs;
+  /** As `RuleKind.extension`. */
+  readonly extension: string;
+  /** Why it is switched off; null where it is switched on again. */
+  readonly off: string | null;
+  readonly at: EpochMs;
+  readonly turn: number;
+  /** Who switched it on. */
+  readonly by?: PersonId;
+}
+
 /** Order within one moment; samples are 3. */
-export const inputOrder = { gap: 0, rebase: 1, site: 2, sample: 3, command: 4 } as const;
+export const inputOrder = {
+  gap: 0,
+  rebase: 1,
+  site: 2,
+  extension: 2.5,
+  sample: 3,
+  command: 4,
+} as const;
 
 /** What a run was, in canonical units. */
 export interface RunFeatures {
@@ -190,6 +216,14 @@ export type Effect =
       readonly why: 'loaded' | 'unloaded' | 'removed';
       /** null while it is open. */
       readonly features: RunFeatures | null;
+    }
+  /** A file of the site's own rules was switched off, and why; or on again, and by whom. */
+  | {
+      readonly kind: 'extension';
+      readonly judged: EpochMs;
+      readonly extension: string;
+      readonly off: string | null;
+      readonly by?: PersonId;
     }
   /** A command that changed nothing, and why. */
   | {

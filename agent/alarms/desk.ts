@@ -84,6 +84,7 @@ export class Desk {
       case 'run':
         return { ledger, occurrences: [], holds: [], ovenRuns: [runRow(effect)] };
       case 'mark':
+      case 'extension':
       case 'refused':
         return { ledger, occurrences: [], holds: [] };
     }

@@ -12,6 +12,7 @@ import { type PlacedProblem, pathText, type SiteProblem } from '#rules/site/prob
 import { siteWritten } from '#rules/site/schema.ts';
 import { soundPart } from '#rules/site/sound-part.ts';
 import { limits } from '../limits.ts';
+import { readExtensions } from './read-extensions.ts';
 import { compileSource, type SiteSource } from './revision.ts';
 import { timezoneProblem } from './timezone.ts';
 import { readYaml, type YamlText } from './yaml.ts';
@@ -59,10 +60,17 @@ export async function readSiteText(
     : timezoneProblem(sound.site.timezone);
   if (zone !== null) tell([zone]);
   const materials = await readMaterials(sound.site.materials ?? {}, file, yaml, read, problems);
-  const compiled = compileSite(sound.site, materials.sheets, {}, '', sound.broken);
-  tell(compiled.problems.filter((problem) => !saidAlready(problem, shape)));
+  const plain: SiteSource = { site: sound.site, materials: materials.written };
+  const wrongBefore = problems.length;
+  const own = await readExtensions(plain, file, yaml, read, problems);
+  // Of kinds that could not be read nothing can be told.
+  const kindsKnown = problems.length === wrongBefore;
+  const { sheets } = materials;
+  const compiled = compileSite(sound.site, sheets, {}, '', sound.broken, own.kinds);
+  if (kindsKnown) tell(compiled.problems.filter((problem) => !saidAlready(problem, shape)));
   if (problems.length > 0) return refused(problems);
-  const source: SiteSource = { site: sound.site, materials: materials.written };
+  const source: SiteSource =
+    Object.keys(own.texts).length === 0 ? plain : { ...plain, extensions: own.texts };
   return { ok: true, source, compiled: compileSource(source, {}) };
 }
 

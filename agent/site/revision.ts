@@ -10,11 +10,15 @@ import { readSheet, type Sheet } from '#rules/material/read-sheet.ts';
 import { type SheetWritten, sheetWritten } from '#rules/material/sheet.ts';
 import { type CompiledSite, compileSite, type Instances } from '#rules/plan/compile.ts';
 import { type SiteWritten, siteWritten } from '#rules/site/schema.ts';
+import { ownKindsOf } from './extensions/own-kinds.ts';
+import type { CallWatch } from './extensions/watch.ts';
 
 /** A site as its files say, all of it sound. */
 export interface SiteSource {
   readonly site: SiteWritten;
   readonly materials: Readonly<Record<string, SheetWritten>>;
+  /** The texts of its own rule files, by the names the site file gives them. */
+  readonly extensions?: Readonly<Record<string, string>>;
 }
 
 /** Canonical JSON (RFC 8785) of everything the plan depends on. */
@@ -24,7 +28,9 @@ export function siteText(source: SiteSource, instances: Instances): string {
       .filter(([, values]) => values.length > 0)
       .map(([id, values]) => [id, [...new Set(values)].sort()]),
   );
-  const text = canonicalize({ site: source.site, materials: source.materials, instances: sorted });
+  const { site, materials, extensions = {} } = source;
+  const own = Object.keys(extensions).length === 0 ? {} : { extensions };
+  const text = canonicalize({ site, materials, instances: sorted, ...own });
   if (text === undefined) throw new TypeError('a site is always plain data');
   return text;
 }
@@ -33,13 +39,16 @@ export function siteText(source: SiteSource, instances: Instances): string {
 export const revisionOf = (text: string): string =>
   createHash('sha256').update(text, 'utf8').digest('hex');
 
-/** The site, compiled, under the revision its text has. */
+/** The site, compiled, under the revision its text has; `watch` looks on wherever its own rules are called. */
 export function compileSource(
   source: SiteSource,
   instances: Instances,
+  watch?: CallWatch,
 ): CompiledSite & { readonly text: string } {
   const text = siteText(source, instances);
-  const compiled = compileSite(source.site, sheetsOf(source), instances, revisionOf(text));
+  const { kinds } = ownKindsOf(source.extensions ?? {}, watch);
+  const revision = revisionOf(text);
+  const compiled = compileSite(source.site, sheetsOf(source), instances, revision, [], kinds);
   return { ...compiled, text };
 }
 
@@ -50,6 +59,7 @@ export function sourceOfText(text: string): { source: SiteSource; instances: Ins
     site: unknown;
     materials: Record<string, unknown>;
     instances: Instances;
+    extensions?: Readonly<Record<string, string>>;
   };
   return {
     source: {
@@ -57,6 +67,7 @@ export function sourceOfText(text: string): { source: SiteSource; instances: Ins
       materials: Object.fromEntries(
         Object.entries(read.materials).map(([name, sheet]) => [name, sheetWritten.parse(sheet)]),
       ),
+      ...(read.extensions === undefined ? {} : { extensions: read.extensions }),
     },
     instances: read.instances,
   };

@@ -17,7 +17,14 @@ export interface StoredSignal {
 }
 
 /** Kinds of a row of the input log, as stored. */
-export const inputKind = { gap: 0, rebase: 1, site: 2, samples: 3, command: 4 } as const;
+export const inputKind = {
+  gap: 0,
+  rebase: 1,
+  site: 2,
+  samples: 3,
+  command: 4,
+  extension: 5,
+} as const;
 
 /** One row of the input log. `body` of samples: agent/store/frame.ts; of the rest: canonical JSON in UTF-8. */
 export interface InputRow {

@@ -19,6 +19,7 @@ const effectTypes: ReadonlySet<string> = new Set([
   'hold',
   'run',
   'mark',
+  'extension',
   'refused',
 ]);
 

@@ -37,6 +37,8 @@ interface DerivedShape {
   result?(input: ResultOf): ResultOf | null;
   /** Where the formula is published. */
   readonly source: string;
+  /** Of a kind the site brings in a file of its own: which file, and which text of it. */
+  readonly extension?: string;
   /** Between what it holds; beyond, the reading is bad. Absent where every reading will do. */
   readonly range?: string;
 }
@@ -102,6 +104,8 @@ export interface KeepingKind<Settings = unknown, Memory = unknown> extends WithS
   shift(memory: Memory, deltaMs: number): void;
   /** An older version's memory in today's shape; null where it cannot be carried over. */
   migrate?(old: unknown, version: number): Memory | null;
+  /** What a snapshot keeps of it; the memory itself where absent. */
+  save?(memory: Memory): unknown;
 }
 
 export type DerivedKind = FormulaKind | SettledKind | KeepingKind;

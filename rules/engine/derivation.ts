@@ -34,6 +34,8 @@ export class Derivation {
     uncertain: false,
     doubt: quality.good,
   };
+  /** Those whose kind is switched off. */
+  private readonly off: Uint8Array;
   private readonly sample: DerivedSample = { at: 0, value: 0, quality: 0 };
 
   constructor(
@@ -41,8 +43,10 @@ export class Derivation {
     signals: Signals,
     saved: Readonly<Record<string, SavedDerived>>,
     now: EpochMs,
+    off: ReadonlySet<string> = new Set(),
   ) {
     this.plan = plan;
+    this.off = Uint8Array.from(plan.derived, ({ extension = '' }) => Number(off.has(extension)));
     this.signals = signals;
     const of = (signal: number): SavedDerived | undefined => saved[plan.signals[signal]!.id];
     this.computedAt = Float64Array.from(
@@ -50,10 +54,10 @@ export class Derivation {
       (derived) => of(derived.signal)?.computedAt ?? -1,
     );
     this.inputs = plan.derived.map((derived) => new Float64Array(derived.inputs.length));
-    this.keeping = plan.derived.map((derived) =>
+    this.keeping = plan.derived.map((derived, i) =>
       derived.keeps === undefined
         ? null
-        : new Keeping(plan, derived, of(derived.signal)?.keeping, now),
+        : new Keeping(plan, derived, of(derived.signal)?.keeping, now, this.off[i] === 1),
     );
   }
 
@@ -91,12 +95,13 @@ export class Derivation {
     }
     this.computedAt[index] = now;
     this.now.doubt = quality.good;
-    const value = usable ? this.valueOf(index, into, uncertain, now) : null;
+    const off = this.off[index] === 1;
+    const value = usable && !off ? this.valueOf(index, into, uncertain, now) : null;
     if (derived.keeps !== undefined) sample.at = now;
     if (value === null) {
       if ((signals.unusable[derived.signal]! & unusable.bad) !== 0) return null;
       sample.value = 0;
-      sample.quality = usable ? this.refusal() : quality.badInput;
+      sample.quality = off ? quality.ownKindFailed : usable ? this.refusal() : quality.badInput;
       return sample;
     }
     sample.value = quantised(value, this.plan.signals[derived.signal]!.digits);
@@ -116,6 +121,16 @@ export class Derivation {
     return this.plan.derived.flatMap((derived, i) => {
       const marked = derived.keeps !== undefined && derived.marks?.includes(mark) === true;
       return marked && this.keeping[i]!.start(at, now) ? [i] : [];
+    });
+  }
+
+  /** Those of a file that is switched off or on from `now` on, by place in the plan. */
+  switch(extension: string, off: boolean, now: EpochMs): readonly number[] {
+    return this.plan.derived.flatMap((derived, i) => {
+      if (derived.extension !== extension) return [];
+      this.off[i] = Number(off);
+      this.keeping[i]?.switch(off, now);
+      return [i];
     });
   }
 

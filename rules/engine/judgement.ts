@@ -22,8 +22,9 @@ import { Marks } from './marks.ts';
 import { Owners } from './owners.ts';
 import { RuleBook } from './rule-book.ts';
 import { Runs } from './runs.ts';
-import { byRule, savedDerived } from './saved.ts';
+import { resume, savedJudgement } from './saved.ts';
 import { Signals, unusable } from './signals.ts';
+import type { SwitchedOff } from './state.ts';
 import { Suppression } from './suppression.ts';
 import { Wiring } from './wiring.ts';
 
@@ -42,25 +43,30 @@ export class Judgement {
   private readonly host: JudgementHost;
   readonly signals: Signals;
   readonly derivation: Derivation;
+  /** Files of the site's own rules that are switched off, by `RuleKind.extension`. */
+  readonly off: Map<string, SwitchedOff>;
   private readonly reading: Reading = { at: 0, judged: 0, value: 0, quality: 0, input: 0 };
 
   constructor(plan: Plan, saved: SavedJudgement | null, host: JudgementHost) {
     this.plan = plan;
     this.host = host;
+    this.off = new Map(Object.entries(saved?.off ?? {}));
     this.rules = plan.rules.map((_, i) => new LiveRule(plan, i));
+    for (const rule of this.rules) rule.off = this.off.has(rule.kind.extension ?? '');
     this.wiring = new Wiring(plan, this.rules);
     this.owners = new Owners(plan);
     this.deadlines = new Deadlines(this.owners.count);
     this.book = new RuleBook(plan, this.rules, this.deadlines, host);
     this.signals = new Signals(plan, saved?.latest ?? {});
-    this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {}, host.now);
+    const off = new Set(this.off.keys());
+    this.derivation = new Derivation(plan, this.signals, saved?.derived ?? {}, host.now, off);
     const alarms = plan.rules.map(({ id }) => alarmResumed(saved?.alarms[id], host.now));
     const holds = new Holds(saved?.holds ?? null);
     this.alarms = new Alarms(this.book, alarms, holds, this.wiring.ruleIndex);
     this.runs = new Runs(plan, saved?.runs ?? {}, this);
     this.marks = this.book.hear(new Marks(plan, saved?.marks ?? {}, this));
     this.suppression = new Suppression(plan, this);
-    this.resume(saved);
+    resume(this, saved);
   }
 
   get now(): EpochMs {
@@ -219,23 +225,21 @@ export class Judgement {
     if (rule.judged) this.deadlines.set(rule.index, rule.timer.at);
   }
 
-  private freezeOrThaw(rule: LiveRule): void {
+  freezeOrThaw(rule: LiveRule): void {
     const freeze =
-      rule.gate !== 'closed' && (rule.unusable > rule.spare || rule.gate === 'unreadable');
+      rule.off ||
+      (rule.gate !== 'closed' && (rule.unusable > rule.spare || rule.gate === 'unreadable'));
     if (freeze === (rule.frozenAt !== null)) return;
     if (freeze) rule.freeze(this.now);
     else rule.thaw(this.now);
     this.deadlines.set(rule.index, rule.timer.at);
-    const { occurrence } = this.alarms.list[rule.index]!;
-    const [judged, id] = [this.now, rule.plan.id];
-    if (occurrence !== null)
-      this.emit({ kind: 'judgeable', judged, rule: id, occurrence, judgeable: !freeze });
+    this.tellJudgeable(rule, !freeze);
   }
 
-  private lookAtGate(rule: LiveRule, trigger: number): void {
+  lookAtGate(rule: LiveRule, trigger: number): void {
     const was = rule.gate;
     rule.gate = rule.gateNow(this.signals);
-    if (rule.gate === was) return;
+    if (rule.gate === was || rule.off) return;
     if (rule.gate === 'closed') {
       rule.close();
       this.settle(rule, 0, this.now);
@@ -247,8 +251,29 @@ export class Judgement {
     if (was === 'closed' && rule.judged) this.judgeLatest(rule, trigger);
   }
 
+  switchDerived(extension: string, off: boolean): void {
+    for (const derived of this.derivation.switch(extension, off, this.now)) this.schedule(derived);
+  }
+
+  takeUp(rule: LiveRule): void {
+    this.deadlines.set(rule.index, rule.timer.at);
+    if (rule.gate === 'closed') {
+      rule.close();
+      this.settle(rule, 0, this.now);
+    }
+    this.freezeOrThaw(rule);
+    if (rule.judged) this.judgeLatest(rule, -1);
+  }
+
+  tellJudgeable(rule: LiveRule, judgeable: boolean): void {
+    const { occurrence } = this.alarms.list[rule.index]!;
+    const [judged, id] = [this.now, rule.plan.id];
+    if (occurrence !== null)
+      this.emit({ kind: 'judgeable', judged, rule: id, occurrence, judgeable });
+  }
+
   /** Judges what is known already of a rule's inputs, but for the signal just arriving. */
-  private judgeLatest(rule: LiveRule, except: number): void {
+  judgeLatest(rule: LiveRule, except: number): void {
     for (const [input, signal] of rule.plan.inputs.entries()) {
       if (signal === except || !this.signals.usable(signal)) continue;
       this.read(signal);
@@ -269,47 +294,6 @@ export class Judgement {
   }
 
   save(): SavedJudgement {
-    const { plan, rules, deadlines, derivation, alarms } = this;
-    return {
-      latest: this.signals.save(),
-      rules: byRule(plan, (i) => rules[i]!.save()),
-      derived: savedDerived(plan, derivation, (i) => deadlines.get(rules.length + i)),
-      alarms: byRule(plan, (i) => ({ ...alarms.list[i]! })),
-      holds: alarms.holds.save(),
-      runs: this.runs.save(),
-      marks: this.marks.save(),
-    };
-  }
-
-  /** Every rule takes up its saved memory, or begins and judges what is known. */
-  private resume(saved: SavedJudgement | null): void {
-    for (const [i, { signal }] of this.plan.derived.entries())
-      this.deadlines.set(
-        this.rules.length + i,
-        saved?.derived[this.plan.signals[signal]!.id]?.due ?? null,
-      );
-    const begun = this.rules.filter((rule) => !this.resumeRule(rule, saved));
-    for (const [signal, users] of this.wiring.rulesOf.entries())
-      if (this.signals.unusable[signal] !== 0) for (const { rule } of users) rule.unusable += 1;
-    for (const rule of this.rules) {
-      if (rule.plan.gates.length > 0) this.lookAtGate(rule, -1);
-      this.freezeOrThaw(rule);
-    }
-    this.suppression.lookAll();
-    if (saved === null) return;
-    for (const rule of begun)
-      if (rule.judged && rule.kind.watchesHealth !== true) this.judgeLatest(rule, -1);
-  }
-
-  private resumeRule(rule: LiveRule, saved: SavedJudgement | null): boolean {
-    const old = saved?.rules[rule.plan.id];
-    const resumed = old !== undefined && rule.resume(old);
-    if (old !== undefined) rule.severity = old.severity;
-    if (!resumed) rule.begin(this.now);
-    this.deadlines.set(rule.index, rule.timer.at);
-    this.book.setShelfEnd(rule.index, this.alarms.list[rule.index]!.shelvedUntil);
-    if (rule.kind.watchesHealth === true && rule.severity > 0)
-      this.signals.unusable[rule.plan.inputs[0]!]! |= unusable.lost;
-    return resumed;
+    return savedJudgement(this);
   }
 }

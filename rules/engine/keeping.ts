@@ -16,6 +16,8 @@ export class Keeping {
   private memory: unknown;
   /** Since when an input cannot be used. */
   private blindSince: EpochMs | null = null;
+  /** The file its kind comes from is switched off: its kind is asked nothing. */
+  private off = false;
 
   /** Takes up what was saved where it fits, else begins at `now`. */
   constructor(
@@ -23,7 +25,9 @@ export class Keeping {
     { keeps, inputs, marks = [] }: PlanKeeping,
     saved: SavedKeeping | undefined,
     now: EpochMs,
+    off = false,
   ) {
+    this.off = off;
     this.kind = keeps.kind;
     this.settings = keeps.settings;
     this.key = JSON.stringify([
@@ -32,8 +36,16 @@ export class Keeping {
       ...marks.map((mark) => plan.marks![mark]!.id),
     ]);
     const memory = this.carriedOver(saved);
-    this.memory = memory ?? this.kind.begin(this.settings, now);
+    this.memory = off ? null : (memory ?? this.kind.begin(this.settings, now));
     if (memory !== null) this.blindSince = saved?.blindSince ?? null;
+  }
+
+  /** Its kind is asked nothing from here on, or begins anew. */
+  switch(off: boolean, now: EpochMs): void {
+    this.off = off;
+    this.timer.at = null;
+    this.blindSince = null;
+    this.memory = off ? null : this.kind.begin(this.settings, now);
   }
 
   step(now: DerivedNow): number | null {
@@ -47,13 +59,13 @@ export class Keeping {
 
   /** One of its inputs cannot be used from `at` on. */
   blind(at: EpochMs): void {
-    this.blindSince ??= at;
+    if (!this.off) this.blindSince ??= at;
     this.timer.at = null;
   }
 
   /** Somebody said that it started anew at `at`; true where it can be. */
   start(at: EpochMs, now: EpochMs): boolean {
-    if (this.kind.start === undefined) return false;
+    if (this.off || this.kind.start === undefined) return false;
     if (this.blindSince !== null) {
       this.kind.gap(this.settings, this.memory, this.blindSince, now);
       this.blindSince = now;
@@ -63,12 +75,13 @@ export class Keeping {
   }
 
   gap(fromMs: EpochMs, toMs: EpochMs): void {
-    if (this.blindSince === null) this.kind.gap(this.settings, this.memory, fromMs, toMs);
+    if (!this.off && this.blindSince === null)
+      this.kind.gap(this.settings, this.memory, fromMs, toMs);
   }
 
   /** The clock was set anew. What was saved of it has moved already. */
   shift(deltaMs: number): void {
-    this.kind.shift(this.memory, deltaMs);
+    if (!this.off) this.kind.shift(this.memory, deltaMs);
   }
 
   save(): SavedKeeping {
@@ -76,13 +89,20 @@ export class Keeping {
       kind: this.kind.name,
       version: this.kind.version,
       key: this.key,
-      memory: this.memory,
+      memory: this.kind.save === undefined ? this.memory : this.kind.save(this.memory),
       blindSince: this.blindSince,
+      ...(this.off ? { off: true } : {}),
     };
   }
 
   private carriedOver(saved: SavedKeeping | undefined): unknown {
-    if (saved === undefined || saved.kind !== this.kind.name || saved.key !== this.key) return null;
+    if (
+      saved === undefined ||
+      saved.off === true ||
+      saved.kind !== this.kind.name ||
+      saved.key !== this.key
+    )
+      return null;
     if (saved.version === this.kind.version) return saved.memory;
     return this.kind.migrate?.(saved.memory, saved.version) ?? null;
   }

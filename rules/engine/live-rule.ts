@@ -18,6 +18,8 @@ export class LiveRule {
   /** Its kind tells of items that pass a limit. */
   readonly passes: boolean;
   readonly timer: Timer = { at: null };
+  /** The file its kind comes from is switched off: its kind is asked nothing. */
+  off = false;
   memory: unknown = null;
   severity: Severity = 0;
   /** Of all its gates together. */
@@ -61,7 +63,7 @@ export class LiveRule {
   begin(at: EpochMs): void {
     this.timer.at = null;
     this.remainingMs = null;
-    this.memory = this.kind.begin(this.settings, at, this.timer);
+    this.memory = this.off ? null : this.kind.begin(this.settings, at, this.timer);
   }
 
   /** Its gates are open again at `at`. */
@@ -73,6 +75,7 @@ export class LiveRule {
   /** Takes over saved memory; false where it does not fit and must begin anew. */
   resume(saved: SavedRule): boolean {
     if (saved.kind !== this.kind.name || saved.key !== this.key) return false;
+    if (this.off || saved.off === true) return false;
     const memory =
       saved.version === this.kind.version
         ? saved.memory
@@ -91,12 +94,13 @@ export class LiveRule {
       kind: this.kind.name,
       version: this.kind.version,
       key: this.key,
-      memory: this.memory,
+      memory: this.kind.save === undefined ? this.memory : this.kind.save(this.memory),
       deadline: this.timer.at,
       severity: this.severity,
       gate: this.gate,
       frozenAt: this.frozenAt,
       remainingMs: this.remainingMs,
+      ...(this.off ? { off: true } : {}),
     };
   }
 
@@ -115,7 +119,23 @@ export class LiveRule {
 
   /** One of its inputs can no longer be used. */
   without(input: number): void {
-    this.kind.without?.(this.memory, input, this.timer);
+    if (!this.off) this.kind.without?.(this.memory, input, this.timer);
+  }
+
+  /** Its kind is asked nothing from `at` on; what it remembers is let go. */
+  switchOff(at: EpochMs): void {
+    this.off = true;
+    this.memory = null;
+    this.timer.at = null;
+    if (this.frozenAt === null) this.freeze(at);
+    this.remainingMs = null;
+  }
+
+  /** It begins anew. */
+  switchOn(at: EpochMs): void {
+    this.off = false;
+    this.frozenAt = null;
+    this.begin(at);
   }
 
   /** Stops its clock at `at`. */

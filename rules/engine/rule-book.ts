@@ -44,8 +44,8 @@ export class RuleBook implements AlarmHost {
   }
 
   evidence(rule: number): Evidence {
-    const { kind, settings, memory } = this.rules[rule]!;
-    return kind.evidence(settings, memory);
+    const { kind, settings, memory, off } = this.rules[rule]!;
+    return off ? {} : kind.evidence(settings, memory);
   }
 
   /** What is said of items is known from now on. */

@@ -28,6 +28,9 @@ export function shifted(saved: EngineState, deltaMs: number): EngineState {
       seenAt: move(r.seenAt),
     })),
     marks: each(saved.marks ?? {}, (m) => ({ ...m, at: m.at + deltaMs })),
+    ...(saved.off === undefined
+      ? {}
+      : { off: each(saved.off, (o) => ({ ...o, sinceMs: o.sinceMs + deltaMs })) }),
     alarms: each(saved.alarms, (a) => alarmShifted(a, deltaMs)),
   };
 }

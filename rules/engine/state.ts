@@ -23,6 +23,12 @@ export interface SavedLatest {
 
 export type GateState = 'open' | 'closed' | 'unreadable';
 
+/** A file of the site's own rules that is switched off. */
+export interface SwitchedOff {
+  readonly why: string;
+  readonly sinceMs: EpochMs;
+}
+
 export interface SavedRule {
   readonly kind: string;
   readonly version: number;
@@ -34,6 +40,8 @@ export interface SavedRule {
   readonly gate: GateState;
   readonly frozenAt: EpochMs | null;
   readonly remainingMs: number | null;
+  /** Its kind is switched off: it begins anew once it is on again. */
+  readonly off?: true;
 }
 
 export interface SavedDerived {
@@ -52,6 +60,8 @@ export interface SavedKeeping {
   readonly memory: unknown;
   /** Since when an input cannot be used. */
   readonly blindSince: EpochMs | null;
+  /** As `SavedRule.off`. */
+  readonly off?: true;
 }
 
 export interface EngineState {
@@ -68,5 +78,7 @@ export interface EngineState {
   readonly runs?: Readonly<Record<string, OpenRun>>;
   /** The last word of each mark, by id; absent in what an agent without marks left behind. */
   readonly marks?: Readonly<Record<string, LastMark>>;
+  /** By `RuleKind.extension`; absent where none is off. */
+  readonly off?: Readonly<Record<string, SwitchedOff>>;
   readonly holds: { readonly count: number; readonly standing: readonly Hold[] };
 }

@@ -138,6 +138,8 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   readonly takes?: Takes;
   /** Marks it judges; absent for a kind that judges none. Such a kind takes no gate. */
   readonly marks?: TakesMarks;
+  /** Of a rule kind the site brings in a file of its own: which file, and which text of it. */
+  readonly extension?: string;
   /** True for the kind that tells whether the signal is usable at all (silence, nonsense). */
   readonly watchesHealth?: boolean;
   /** Written settings to canonical numbers; problems go to the reader, all of them. */
@@ -187,4 +189,6 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
   sentence(evidence: Evidence): string;
   /** An older version's memory in today's shape; null where it cannot be carried over. */
   migrate?(old: unknown, version: number): Memory | null;
+  /** What a snapshot keeps of it; the memory itself where absent. */
+  save?(memory: Memory): unknown;
 }

@@ -1,6 +1,7 @@
 /** Drafts to integers: signals in the order of their ids, and what refers to them by index. */
 import { type DerivedNow, isFormula, isKeeping } from '../derive/derived-kind.ts';
 import type { SiteProblem } from '../site/problem.ts';
+import { assembleSuppression, cardWhiles } from './assemble-suppression.ts';
 import type { Binding } from './binding.ts';
 import type { CalibrationDates } from './calibration-dates.ts';
 import { canonicalText } from './canonical-text.ts';
@@ -80,6 +81,7 @@ export function assembleDerived(
       signal: at(index, signalId(draft, instance)),
       inputs: derived.inputs.map((input) => at(index, signalId(input, instance))),
       ...(derived.unconfirmed.length > 0 ? { unproven: true } : {}),
+      ...(derived.kind.extension === undefined ? {} : { extension: derived.kind.extension }),
       ...work,
     }));
   });
@@ -163,9 +165,13 @@ export function assembleRules(
       const gates = draft.gates.map((gate) => signalId(gate.signal, instance));
       const unheard = new Set(gates.filter((gate) => !index.has(gate)));
       const missing = [...draft.missing, ...[...unheard].map((gate) => `a reading of ${gate}`)];
-      cards.set(id, cardOf(draft, id, signals, gates, missing));
+      const suppress = cardWhiles(draft.suppress, (signal) => signalId(signal, instance));
+      cards.set(id, { ...cardOf(draft, id, signals, gates, missing), suppress });
       if (missing.length > 0 || draft.compiled === null) continue;
-      rules.push(ruleOf(draft, id, signals, gates, index, marks));
+      rules.push({
+        ...ruleOf(draft, id, signals, gates, index, marks),
+        ...assembleSuppression(draft.suppress, (signal) => index.get(signalId(signal, instance))),
+      });
     }
   }
   return { rules: rules.sort(byId), cards: [...cards.values()].sort(byId) };
@@ -201,6 +207,7 @@ function ruleOf(
     priority: draft.priority,
     hazardToPeople: draft.people,
     hold: draft.hold,
+    respondMs: draft.respondMs,
   };
 }
 
@@ -210,7 +217,7 @@ function cardOf(
   signals: readonly string[],
   gates: readonly string[],
   missing: readonly string[],
-): RuleCard {
+): Omit<RuleCard, 'suppress'> {
   return {
     id,
     station: draft.station.id,

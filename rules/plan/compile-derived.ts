@@ -1,11 +1,11 @@
 /** Derived signals: those the station brings where its inputs exist, and those the site writes. */
-import { derivedKinds } from '../derive/derived.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { type DerivedWritten, derivedFieldNames } from '../site/signal-schema.ts';
 import type { StationDerived } from '../stations/station.ts';
 import type { Report, SignalDraft, StationDraft } from './draft.ts';
 import { derivedKind, draftDerived, type Wanted } from './draft-derived.ts';
 import { givenBy } from './given.ts';
+import { derivedKindOf } from './own-kinds.ts';
 
 /** Adds the station's derived signals to `signals` (by name), inputs before outputs. */
 export function compileDerived(
@@ -14,7 +14,7 @@ export function compileDerived(
   report: Report,
 ): void {
   const wanted = wantedOf(station, signals, report);
-  while (workOut(station, signals, wanted, report) || dropAbsent(signals, wanted)) {
+  while (workOut(station, signals, wanted, report) || dropAbsent(station, signals, wanted)) {
     // Each turn leaves less to be worked out, or less that it waits for.
   }
   for (const derived of wanted.values()) {
@@ -22,7 +22,7 @@ export function compileDerived(
     if (needs.length > 0) station.lacking.set(derived.name, needs);
     else if (derived.byHand) {
       station.broken.add(derived.name);
-      derivedKind(derived, report);
+      derivedKind(station.own, derived, report);
       reportUnmet(station, derived, signals, wanted, report);
     }
   }
@@ -118,11 +118,12 @@ function workOut(
 
 /** Lets one do without optional inputs that the station brings and that are not there; true where it does. */
 function dropAbsent(
+  station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
   wanted: Map<string, Wanted>,
 ): boolean {
   for (const derived of wanted.values()) {
-    const optional = (derivedKinds.get(derived.kind ?? '')?.inputs ?? [])
+    const optional = (derivedKindOf(station.own, derived.kind ?? '')?.inputs ?? [])
       .filter((input) => input.optional === true)
       .map((input) => input.name);
     const entries = Object.entries(derived.inputs);

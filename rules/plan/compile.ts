@@ -16,9 +16,11 @@ import { type Binding, isInstance } from './binding.ts';
 import type { Coverage, MarkBinding, MarkCard, RuleCard } from './card.ts';
 import { compileDerived } from './compile-derived.ts';
 import { markBindings, markCards, stationMarks } from './compile-marks.ts';
+import { compileShelving } from './compile-shelving.ts';
 import { compileSignal } from './compile-signal.ts';
 import { coverStation } from './coverage.ts';
 import type { Report, SignalDraft, StationDraft } from './draft.ts';
+import { noOwnKinds, type OwnKinds } from './own-kinds.ts';
 import type { Plan } from './plan.ts';
 import { reportFields } from './station-fields.ts';
 import { type StationRules, stationRules } from './station-rules.ts';
@@ -37,6 +39,7 @@ export interface CompiledSite {
   /** By mark id. */
   readonly marks: readonly MarkCard[];
   readonly markBindings: readonly MarkBinding[];
+  readonly ownKinds: OwnKinds;
   readonly problems: readonly SiteProblem[];
 }
 
@@ -56,6 +59,7 @@ export function compileSite(
   instances: Instances,
   revision: string,
   broken: readonly string[] = [],
+  own: OwnKinds = noOwnKinds,
 ): CompiledSite {
   const problems = new Map<string, SiteProblem>();
   const report: Report = (problem) => {
@@ -64,7 +68,7 @@ export function compileSite(
   const stations: CompiledStation[] = [];
   for (const [line, written] of Object.entries(site.lines)) {
     for (const [name, station] of Object.entries(written)) {
-      const draft = draftStation(site, materials, line, name, station, broken, report);
+      const draft = draftStation(site, materials, line, name, station, broken, own, report);
       if (draft === null) continue;
       const signals = stationSignals(draft, instances, report);
       stations.push({ station: draft, signals, found: stationRules(draft, signals, report) });
@@ -94,6 +98,7 @@ export function compileSite(
       runs: stations.flatMap(({ station, signals: own, found }) =>
         assembleRun(station, own, found.rules, index),
       ),
+      ...(site.shelving === undefined ? {} : { shelving: compileShelving(site.shelving, report) }),
       ...(marks.length === 0 ? {} : { marks: marks.map(({ id, what }) => ({ id, what })) }),
     },
     bindings: assembleBindings(drafts, index),
@@ -108,6 +113,7 @@ export function compileSite(
         })
         .sort((a, b) => (a.station < b.station ? -1 : 1)),
     },
+    ownKinds: own,
     problems: [...problems.values()],
   };
 }
@@ -129,6 +135,7 @@ function draftStation(
   name: string,
   written: StationWritten,
   broken: readonly string[],
+  own: OwnKinds,
   report: Report,
 ): StationDraft | null {
   const path = ['lines', line, name];
@@ -161,6 +168,7 @@ function draftStation(
     id,
     path,
     kind,
+    own,
     written,
     sheet,
     timezone: site.timezone,

@@ -1,6 +1,5 @@
 /** One derived signal: its kind, the signals it is worked out from, its settings. */
 
-import { derivedKinds } from '../derive/derived.ts';
 import {
   type DerivedInput,
   type DerivedKind,
@@ -17,6 +16,7 @@ import { derivedFieldNames } from '../site/signal-schema.ts';
 import type { TemplateNumber } from '../stations/station.ts';
 import type { DerivedDraft, Path, Report, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
+import { derivedKindNames, derivedKindOf, type OwnKinds } from './own-kinds.ts';
 import { checkSettings, draftSettings } from './rule-settings.ts';
 import { sentence } from './sentence.ts';
 
@@ -37,10 +37,10 @@ export interface Wanted {
   readonly byHand: boolean;
 }
 
-export function derivedKind(wanted: Wanted, report: Report): DerivedKind | null {
-  const kind = wanted.kind === null ? undefined : derivedKinds.get(wanted.kind);
+export function derivedKind(own: OwnKinds, wanted: Wanted, report: Report): DerivedKind | null {
+  const kind = wanted.kind === null ? undefined : derivedKindOf(own, wanted.kind);
   if (kind !== undefined) return kind;
-  const kinds = [...derivedKinds.keys()];
+  const kinds = derivedKindNames(own);
   report(
     wanted.kind === null
       ? {
@@ -64,7 +64,7 @@ export function draftDerived(
   signals: ReadonlyMap<string, SignalDraft>,
   report: Report,
 ): SignalDraft | null {
-  const kind = derivedKind(wanted, report);
+  const kind = derivedKind(station.own, wanted, report);
   if (kind === null) return null;
   const inputs = derivedInputs(kind, wanted, signals, report);
   if (inputs === null) return null;

@@ -13,6 +13,8 @@ import type { SignalWritten } from '../site/signal-schema.ts';
 import type { StationKind } from '../stations/station.ts';
 import type { CalibrationDates } from './calibration-dates.ts';
 import type { CardLabel, CardSetting, Fact } from './card.ts';
+import type { SuppressionDraft } from './compile-suppression.ts';
+import type { OwnKinds } from './own-kinds.ts';
 import type { AlarmClass, PlanHold, SignalKind } from './plan.ts';
 import type { Sensor } from './sensor.ts';
 
@@ -24,6 +26,8 @@ export interface StationDraft {
   readonly id: string;
   readonly path: Path;
   readonly kind: StationKind;
+  /** Kinds the site brings itself. */
+  readonly own: OwnKinds;
   readonly written: StationWritten;
   readonly sheet: Sheet | null;
   /** IANA. */
@@ -133,6 +137,7 @@ export interface RuleDraft {
   readonly class: AlarmClass;
   readonly priority: readonly [Priority, Priority];
   readonly respondMs: number | null;
+  readonly suppress: SuppressionDraft | null;
   readonly hazard: string | null;
   readonly people: boolean;
   readonly hold: PlanHold | null;

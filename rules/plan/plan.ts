@@ -108,6 +108,8 @@ interface PlanDerivedInputs {
   readonly inputs: readonly number[];
   /** It rests on a number nobody has confirmed: what it gives is uncertain. */
   readonly unproven?: boolean;
+  /** As `RuleKind.extension`. */
+  readonly extension?: string;
 }
 
 export interface PlanFormula extends PlanDerivedInputs {

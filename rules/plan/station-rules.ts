@@ -10,6 +10,7 @@ import { givenBy } from './given.ts';
 import { healthRuleNames, healthRules } from './health-rules.ts';
 import { judgedMarks } from './judged-marks.ts';
 import { judgedSignals } from './judged-signals.ts';
+import { type OwnKinds, ruleKindNames, ruleKindOf } from './own-kinds.ts';
 
 export interface StationRules {
   readonly rules: readonly RuleDraft[];
@@ -173,7 +174,7 @@ function ownRule(
     });
     return null;
   }
-  const kind = ownKind(words.kind, name, path, report);
+  const kind = ownKind(station.own, words.kind, name, path, report);
   for (const [key, what] of requiredOfOwn)
     if (
       words[key] === undefined &&
@@ -241,13 +242,14 @@ const requiredOfOwn = [
 ] as const;
 
 function ownKind(
+  own: OwnKinds,
   name: string | undefined,
   rule: string,
   path: Path,
   report: Report,
 ): RuleKind | null {
-  const kinds = [...ruleKinds.keys()];
-  const kind = name === undefined ? undefined : ruleKinds.get(name);
+  const kinds = ruleKindNames(own);
+  const kind = name === undefined ? undefined : ruleKindOf(own, name);
   if (kind !== undefined) return kind;
   report(
     name === undefined

@@ -63,6 +63,9 @@ export function canonicalUnit(code: string): Unit {
   return unit;
 }
 
+/** Is it the code of a canonical unit? */
+export const isCanonical = (code: string): boolean => canonicalByCode.has(code);
+
 /** A reading in `unit` to the canonical unit. Finite in, finite out, short of overflow. */
 export const toCanonical = (value: number, unit: Unit): number =>
   ((value - unit.zero) * unit.times) / unit.over;

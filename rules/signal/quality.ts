@@ -61,6 +61,8 @@ export const quality = {
   sensorShort: 113,
   /** A thermocouple whose cold junction has no usable reading. */
   coldJunctionMissing: 114,
+  /** The site's own file that works it out is switched off, or gave nothing that can be used. */
+  ownKindFailed: 115,
 } as const satisfies Record<string, QualityCode>;
 
 export const firstBadCode = 100;
@@ -93,6 +95,7 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.sensorBreak]: 'more than such a sensor can send: sensor or wire broken, most often',
   [quality.sensorShort]: 'less than such a sensor can send: short circuit, most often',
   [quality.coldJunctionMissing]: 'its cold junction has no usable reading',
+  [quality.ownKindFailed]: 'the file that works it out failed or is switched off',
   [quality.wrongUnit]: 'it came in another unit than promised',
 };
 

@@ -11,6 +11,7 @@ import { nameText } from './name.ts';
 import { ruleWritten } from './rule-schema.ts';
 import { shiftsWritten } from './shifts.ts';
 import { derivedWritten, signalWritten } from './signal-schema.ts';
+import { shelvingWritten, suppressWritten } from './suppress-schema.ts';
 import { tellingWritten } from './telling-schema.ts';
 
 export const stationWritten = z
@@ -113,6 +114,14 @@ export const stationWritten = z
         }),
       ),
     ),
+    suppress_while: z.optional(
+      suppressWritten.check(
+        z.meta({
+          description:
+            'While the station is so, nobody is told of its process alarms. Alarms of what can hurt people, highly managed ones and those of sensors are told all the same.',
+        }),
+      ),
+    ),
     rules: z.optional(
       z.record(nameText, ruleWritten).check(
         z.meta({
@@ -150,7 +159,29 @@ export const siteWritten = z
           }),
         ),
     ),
+    extensions: z.optional(
+      z
+        .array(
+          z
+            .string()
+            .check(
+              z.regex(
+                /^[A-Za-z0-9][A-Za-z0-9._-]*(\/[A-Za-z0-9][A-Za-z0-9._-]*)*\.ts$/,
+                'write a TypeScript file beside this one or below it, as rules/creep.ts',
+              ),
+              z.maxLength(100),
+            ),
+        )
+        .check(
+          z.maxLength(16),
+          z.meta({
+            description:
+              'TypeScript files beside this one or below it that bring rule kinds or derived kinds of your own. They run with the agent’s rights: check them like a program.',
+          }),
+        ),
+    ),
     shifts: z.optional(shiftsWritten),
+    shelving: z.optional(shelvingWritten),
     telling: z.optional(
       tellingWritten.check(z.meta({ description: 'Who is told of alarms, and when.' })),
     ),

@@ -1,0 +1,55 @@
+/**
+ * A site with rules of its own is compiled on a thread first: a file that never comes back is found
+ * out there, where it can be ended, and not in the agent.
+ */
+import { Worker } from 'node:worker_threads';
+import { limits } from '../../limits.ts';
+import { workerFile } from '../../worker-file.ts';
+import type { SiteSource } from '../revision.ts';
+
+export interface ProbeWork {
+  readonly source: SiteSource;
+  /** Which of the files, in the order of their names, is being called; -1 for none. */
+  readonly called: SharedArrayBuffer;
+}
+
+export interface ProbeFault {
+  /** The file, as the site file names it. */
+  readonly name: string;
+  readonly problem: string;
+}
+
+/** null where all of it comes back. */
+export async function probe(
+  source: SiteSource,
+  withinMs: number = limits.extensionStillMs,
+): Promise<ProbeFault | null> {
+  const called = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
+  const cell = new Int32Array(called).fill(-1);
+  const work: ProbeWork = { source, called };
+  const worker = new Worker(workerFile('./probe-worker.ts', import.meta.url), {
+    workerData: work,
+    name: 'probe',
+    stdout: true,
+    stderr: true,
+  });
+  const { promise, resolve, reject } = Promise.withResolvers<string | null>();
+  let timer: NodeJS.Timeout | undefined;
+  worker.once('online', () => {
+    timer = setTimeout(() => resolve(`does not come back: over ${withinMs / 1_000} s`), withinMs);
+  });
+  worker.once('message', () => resolve(null));
+  worker.once('error', (error) =>
+    Atomics.load(cell, 0) < 0 ? reject(error) : resolve(`ends its thread: ${error.message}`),
+  );
+  worker.once('exit', () => resolve('ends its thread'));
+  try {
+    const problem = await promise;
+    if (problem === null) return null;
+    const name = Object.keys(source.extensions ?? {}).sort()[Atomics.load(cell, 0)];
+    return { name: name ?? 'one of them', problem };
+  } finally {
+    clearTimeout(timer);
+    await worker.terminate();
+  }
+}
