@@ -102,7 +102,7 @@ test('entries stay where they are while a finger is down and shortly after', asy
   await page.mouse.up();
   await page.waitForTimeout(500);
   expect(await page.locator('.band-people').count()).toBe(0);
-  await page.locator('.band-people').waitFor({ timeout: 6_000 });
+  await page.locator('.band-people').waitFor({ timeout: 12_000 });
   expect(await changed.count()).toBe(0);
   await context.close();
 });
