@@ -47,6 +47,13 @@ export type Condition = Health['condition'];
 // the site
 
 export type { LoadView } from './load-contract.ts';
+export type {
+  PushDevicesView,
+  PushKeyView,
+  PushNotice,
+  PushSubscriptionSaid,
+  TestToldView,
+} from './push-contract.ts';
 export type { SiteLoaded, SiteView } from './site-contract.ts';
 
 // signals

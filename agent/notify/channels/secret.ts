@@ -34,13 +34,16 @@ export function readSecret(folder: string, name: string, env: Environment): stri
 }
 
 /** The text of a file that nobody else can read; null where there is none. */
-export function readPrivate(path: string): string | null {
+export function readPrivate(
+  path: string,
+  bytesMax: number = limits.secretFileBytesMax,
+): string | null {
   const found = statSync(path, { throwIfNoEntry: false });
   if (found === undefined) return null;
   const unusable = (reason: string, cause?: unknown) =>
     new AgentError('CHANNEL_SECRET_UNUSABLE', { path, reason }, cause);
   if ((found.mode & 0o077) !== 0) throw unusable('other accounts of this machine can read it');
-  if (found.size > limits.secretFileBytesMax) throw unusable('it is too long for a secret');
+  if (found.size > bytesMax) throw unusable('it is too long for a secret');
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {

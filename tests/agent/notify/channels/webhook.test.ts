@@ -1,4 +1,4 @@
-import Ajv from 'ajv';
+import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
 import { limits } from '#agent/limits.ts';
 import { waitOf } from '#agent/notify/channels/ask.ts';
