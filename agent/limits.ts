@@ -219,6 +219,10 @@ export const limits = {
   rotaFetchMs: 10_000,
   /** A rota kept elsewhere is read again this often. */
   rotaReadEveryMs: 15 * 60_000,
+  /** Records of the ledger younger than this, before the agent last lived, are never archived. */
+  ledgerKeptMs: 24 * 3_600_000,
+  /** How often a signed head of the ledger is sent out. */
+  checkpointEveryMs: 24 * 3_600_000,
   /** How often the agent says by MQTT that it is alive; three beats missed mean that nobody watches. */
   heartbeatMs: 10_000,
   /** Settings a change of the site file names in the ledger; of further ones their number. */

@@ -5,10 +5,18 @@
  */
 import type { Command } from 'commander';
 import { dataOption } from './data-option.ts';
+import { timeArgument } from './time-argument.ts';
 
 /** What the command needs of the rest: the verifying itself, and somewhere to write. */
 export interface LedgerParts {
   readonly verify: (folder: string, checkpoint?: string) => VerifiedLedger;
+  /** null where there is nothing so old. */
+  readonly archive: (
+    folder: string,
+    beforeMs: number,
+    to: string,
+  ) => { readonly count: number; readonly head: { readonly id: number } } | null;
+  readonly verifyArchive: (folder: string, file: string) => boolean;
   /** Data folder where none is named. */
   readonly defaultFolder: string;
   /** One line, without its end. */
@@ -46,11 +54,47 @@ export function ledgerCommand(program: Command, parts: LedgerParts): void {
       '--checkpoint <file>',
       'compare with a record noted elsewhere earlier: JSON with id and hash',
     )
+    .option(
+      '--archive <file>',
+      'verify that archive instead: it is what was taken from this folder',
+    )
     .option('--json', 'print one JSON object')
-    .action((options: { data: string; checkpoint?: string; json?: boolean }) => {
+    .action((options: VerifyFlags) => {
+      if (options.archive !== undefined) {
+        const is = parts.verifyArchive(options.data, options.archive);
+        parts.print(is ? 'the archive is whole' : 'the archive is not what was taken from here');
+        parts.setExitCode(is ? 0 : 1);
+        return;
+      }
       const verified = parts.verify(options.data, options.checkpoint);
       parts.print(options.json === true ? verifiedJson(verified) : verifiedLine(verified));
       parts.setExitCode(verified.ok && verified.damage === null ? 0 : 1);
+    });
+  archiveCommand(ledger, parts);
+}
+
+interface VerifyFlags {
+  readonly data: string;
+  readonly checkpoint?: string;
+  readonly archive?: string;
+  readonly json?: boolean;
+}
+
+function archiveCommand(ledger: Command, parts: LedgerParts): void {
+  ledger
+    .command('archive')
+    .description('move old records to a file; the chain goes on from an anchor')
+    .addOption(dataOption('data folder').default(parts.defaultFolder))
+    .requiredOption('--before <time>', 'records of before then (RFC 3339)', timeArgument)
+    .requiredOption('--to <file>', 'the file, which must not be there yet')
+    .action(({ data, before, to }: { data: string; before: number; to: string }) => {
+      const archived = parts.archive(data, before, to);
+      parts.print(
+        archived === null
+          ? 'nothing is so old'
+          : `${archived.count} records up to ${archived.head.id} archived in ${to}`,
+      );
+      parts.setExitCode(0);
     });
 }
 

@@ -8,6 +8,7 @@ import { Command, CommanderError } from 'commander';
 import { AgentError } from '../errors.ts';
 import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
+import { archiveLedger, verifyArchive } from '../store/archive.ts';
 import { verifyFolder } from '../store/verify-folder.ts';
 import { version } from '../version.ts';
 import { doorError } from '../wiring/door-words.ts';
@@ -70,7 +71,14 @@ function commands(): Command {
   checkCommand(program, { readSite, print, setExitCode });
   replayCommand(program, parts);
   exportCommand(program, { defaultFolder, setExitCode });
-  ledgerCommand(program, { verify: verifyFolder, defaultFolder, print, setExitCode });
+  ledgerCommand(program, {
+    verify: verifyFolder,
+    archive: (folder, before, to) => archiveLedger(folder, before, to, Date.now()),
+    verifyArchive,
+    defaultFolder,
+    print,
+    setExitCode,
+  });
   deviceCommand(program, { print, complain, setExitCode, readInput });
   return program;
 }

@@ -71,6 +71,18 @@ export const storeErrors = {
     happened: '{path} is not a ledger checkpoint: {reason}.',
     fix: 'Name a file with a record number and its hash as JSON, as `ledger verify --json` prints them.',
   },
+  LEDGER_ARCHIVE_TOO_NEW: {
+    happened: 'Records of after {latest} are still needed by the next start.',
+    fix: 'Name an earlier time with --before.',
+  },
+  LEDGER_ARCHIVE_EXISTS: {
+    happened: 'There is a file {path} already.',
+    fix: 'Name another with --to: an archive is never written over.',
+  },
+  LEDGER_ARCHIVE_UNREADABLE: {
+    happened: '{path} is no archive of a ledger.',
+    fix: 'Name a file that `ledger archive` wrote.',
+  },
   STORE_LOCKED: {
     happened: 'Another agent holds the data folder {path}.',
     fix: 'Stop it first, or give this one another folder with --data.',

@@ -13,6 +13,8 @@ const ownNames = [
   'ballast',
   'backups',
   'devices.json',
+  'people.json',
+  'checkpoint-key.pem',
   'demo.json',
 ];
 /** What a file system or a desktop puts into a folder that nobody has used. */

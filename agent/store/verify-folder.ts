@@ -7,6 +7,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { AgentError } from '../errors.ts';
+import { requireSigned } from './checkpoint.ts';
 import { pathsOf } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
 import { readHighWater } from './high-water.ts';
@@ -24,7 +25,7 @@ export type FolderVerdict =
  * STORE_CHECKPOINT_INVALID, and what `ReadOnlyStore.open` throws.
  */
 export function verifyFolder(folder: string, checkpoint?: string): FolderVerdict {
-  const known = checkpoint === undefined ? [] : [readCheckpoint(checkpoint)];
+  const known = checkpoint === undefined ? [] : [readCheckpoint(folder, checkpoint)];
   // Read before the database: what it says has then been committed when the chain is read.
   const mark = readHighWater(pathsOf(folder).highWater);
   if (mark !== null && mark !== 'unreadable' && mark.ledgerId > 0) {
@@ -41,7 +42,7 @@ export function verifyFolder(folder: string, checkpoint?: string): FolderVerdict
   }
 }
 
-function readCheckpoint(path: string): KnownHead {
+function readCheckpoint(folder: string, path: string): KnownHead {
   const invalid = (reason: string, cause?: unknown) =>
     new AgentError('STORE_CHECKPOINT_INVALID', { path, reason }, cause);
   let value: unknown;
@@ -59,5 +60,6 @@ function readCheckpoint(path: string): KnownHead {
   if (typeof hash !== 'string' || !/^[0-9a-f]{64}$/i.test(hash)) {
     throw invalid('"hash" is not 64 hex digits');
   }
+  requireSigned(folder, path, value);
   return { id, hash: Buffer.from(hash, 'hex') };
 }

@@ -61,6 +61,11 @@ export class MqttOut {
     if (event.event === 'alarm') this.alarm(event.data.alarm);
   }
 
+  /** The signed head of the ledger, for somebody to keep elsewhere. */
+  checkpoint(checkpoint: object): void {
+    this.say('checkpoint', checkpoint);
+  }
+
   /** The last word: it is going, and knows it. */
   async stop(): Promise<void> {
     if (this.timer !== null) clearInterval(this.timer);

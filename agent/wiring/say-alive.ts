@@ -2,6 +2,7 @@
 import type { Logger } from 'pino';
 import type { Door } from '#broker/door.ts';
 import { limits } from '../limits.ts';
+import { checkpointKey, signedCheckpoint } from '../store/checkpoint.ts';
 import type { Core } from './core.ts';
 import { isNotOver, MqttOut } from './mqtt-out.ts';
 import { serviceWatchdog } from './service-watchdog.ts';
@@ -34,11 +35,18 @@ export function sayAlive({
     everyMs: limits.heartbeatMs,
   });
   out.start();
+  const checkpoint = (): void => {
+    const head = core.store.ledgerHead;
+    if (head.id > 0) out.checkpoint(signedCheckpoint(key, core.plans.name, head, Date.now()));
+  };
+  const key = checkpointKey(core.store.folder);
+  checkpoint();
+  const daily = setInterval(checkpoint, limits.checkpointEveryMs);
   const quiet = ports.subscribe((event) => out.told(event));
   const ended = serviceWatchdog({
     env: process.env,
     ill,
     failed: (error) => log.warn({ err: error }, 'the service manager was not told'),
   });
-  return [() => out.stop(), quiet, ended];
+  return [() => out.stop(), quiet, ended, () => clearInterval(daily)];
 }

@@ -42,6 +42,8 @@ export function commands(): Command[] {
   exportCommand(program, { defaultFolder: 'data', setExitCode: never });
   ledgerCommand(program, {
     verify: never,
+    archive: never,
+    verifyArchive: never,
     defaultFolder: 'data',
     print: never,
     setExitCode: never,

@@ -7,7 +7,8 @@ import { readSource, say, sources } from './source.ts';
 
 describe('nothing is left over', () => {
   test('every bound is held to somewhere', () => {
-    expect(unsaidNames(Object.keys(limits), 'agent/limits.ts', sources).map(say)).toEqual([]);
+    const holding = sources.filter(({ path }) => !path.startsWith('agent/limits/'));
+    expect(unsaidNames(Object.keys(limits), 'agent/limits.ts', holding).map(say)).toEqual([]);
   });
   test('every error is told somewhere', () => {
     const codes = Object.keys(errorCatalogue);

@@ -40,8 +40,8 @@ const within = (folder: string) => (path: string) => path.startsWith(`${folder}/
 const partOf = (path: string): string => path.split('/').slice(0, 2).join('/');
 /** Files at the top of agent/ that every part may import. */
 const everyPart = ['agent/limits.ts', 'agent/errors.ts', 'agent/worker-file.ts'];
-/** The words of agent/errors.ts, by subject. */
-const isErrorWords = within('agent/errors');
+/** The words of agent/errors.ts and the bounds of agent/limits.ts, by subject. */
+const isErrorWords = (path: string): boolean => /^agent\/(errors|limits)\//.test(path);
 const isWiring = (path: string): boolean =>
   path === 'agent/compose.ts' || path === 'agent/main.ts' || /^agent\/(cli|wiring)\//.test(path);
 /** What a part of agent/ promises the others: types and codes. */

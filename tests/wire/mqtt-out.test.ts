@@ -156,7 +156,7 @@ test('what stood before a restart is said again, and no device may say it', asyn
   );
   expect(of(heard, alarmTopic)[0]!.message.state).toBe('unacknowledged');
   const forger = await connectDevice(again.mqtt, sensor);
-  const gone = new Promise((resolve) => forger.once('close', resolve));
+  const gone = new Promise<void>((resolve) => forger.once('close', () => resolve()));
   forger.on('error', () => undefined);
   forger.publish(beatTopic, '{"alive":true}', { qos: 1 });
   await gone;
