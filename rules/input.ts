@@ -166,6 +166,11 @@ export type Effect =
       readonly oneShot?: true;
       /** It comes and goes too fast to act on: for whoever tunes the rule, not for a phone. */
       readonly nuisance?: Nuisance;
+      /**
+       * Told again, for the so-manieth time, because nothing improved within the time to respond;
+       * 0: it was a nuisance as it was raised, and stands after all.
+       */
+      readonly again?: number;
       /** The occurrence ends here. */
       readonly closes?: true;
       /** The occurrence this one takes the place of, unacknowledged as it was. */

@@ -4,9 +4,9 @@
  * The time runs from when people were told; taking an alarm on does not stop it, because the
  * plant does not wait for a signature. Halfway it is noted how far the value is, and at the end
  * looked at whether it has turned. A value that has turned is looked at again after another half.
- * What has no value (a lost sensor, a clock that ran out) improves only by returning. Not after
- * `timesMax`: who has not acted by then is not helped by a bell. How often is ours, common
- * practice, no published source.
+ * What has no value (a lost sensor, a clock that ran out) improves only by returning. Each time it
+ * waits twice as long, and not after `timesMax`: who has not acted by then is not helped by a bell.
+ * How often is ours, common practice, no published source.
  */
 import type { Evidence } from '../kinds/kind.ts';
 import type { EpochMs } from '../signal/sample.ts';
@@ -27,7 +27,7 @@ export interface Again {
 /** Told at `at`, for the `times`-th time again; null where it is told no more. */
 export function toldAt(at: EpochMs, respondMs: number, times: number): Again | null {
   if (respondMs < 2 || times >= timesMax) return null;
-  return { dueMs: at + Math.floor(respondMs / 2), what: 'halfway', away: null, times };
+  return { dueMs: at + firstHalfMs(respondMs, times), what: 'halfway', away: null, times };
 }
 
 export const proving = (at: EpochMs, provenMs: number): Again => ({
@@ -46,12 +46,16 @@ export function next(
 ): Again | null {
   if (again.what === 'proving') return null;
   const away = awayOf(evidence);
-  const toEndMs = respondMs - Math.floor(respondMs / 2);
-  const dueMs = again.dueMs + toEndMs;
+  const { times } = again;
+  const dueMs = again.dueMs + waitMs(respondMs, times) - firstHalfMs(respondMs, times);
   if (again.what === 'halfway') return { ...again, dueMs, what: 'end', away };
   const turned = again.away !== null && away !== null && again.away - away > 1.5 * step;
   return turned ? { ...again, dueMs, away } : null;
 }
+
+const waitMs = (respondMs: number, times: number): number => respondMs * 2 ** times;
+const firstHalfMs = (respondMs: number, times: number): number =>
+  Math.floor(waitMs(respondMs, times) / 2);
 
 /** How far from well: the less the better; null where no value says. */
 export function awayOf({ difference, value, side }: Evidence): number | null {

@@ -198,6 +198,7 @@ export class Alarms {
     this.emitTransition(index, at, taken.transition, from, alarm.occurrence, asked, {
       ...(supersedes === null ? {} : { supersedes }),
       ...(nuisance === null ? {} : { nuisance }),
+      ...(event === 'realarm' ? { again: times } : {}),
     });
     if (event === 'raise' && rule.kind.passed === undefined)
       this.holding.byRule(index, this.host.evidence(index));
@@ -251,7 +252,7 @@ export class Alarms {
     from: AlarmState,
     occurrence: string | null,
     asked: Asked,
-    more: Pick<TransitionEffect, 'supersedes' | 'nuisance'> = {},
+    more: Pick<TransitionEffect, 'supersedes' | 'nuisance' | 'again'> = {},
   ): void {
     const rule = this.host.rule(index);
     const { by, reason } = asked;

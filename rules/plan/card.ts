@@ -71,6 +71,21 @@ export interface RuleCard {
     readonly high: number | null;
   }[];
   readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  /** While any of these holds, nobody is told. */
+  readonly suppress: readonly CardWhile[];
+}
+
+export interface CardWhile {
+  readonly because: string;
+  /** Who answers for it; null where nobody need. */
+  readonly signedBy: string | null;
+  /** As in the site file: a signal with its bounds, or a mark and the one that ends it. */
+  readonly signal: string | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly from: string | null;
+  readonly until: string | null;
+  readonly atMostMs: number | null;
 }
 
 /** What people may say happened at a station. */

@@ -7,6 +7,7 @@ import { toCanonical } from '../quantity/unit.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import type { Given, TemplateNumber } from '../stations/station.ts';
 import type { CardLabel } from './card.ts';
+import { compileSuppression } from './compile-suppression.ts';
 import type { MarkDraft, Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { commonInstances } from './draft-derived.ts';
 import { compileFacts, compileLabel } from './rule-label.ts';
@@ -73,6 +74,16 @@ export function compileRule(
     });
   const compiled = compiledSettings(source, drafted, pathOf, report);
   const facts = compileFacts(source.facts);
+  const judged = source.signals[0]?.names ?? [];
+  const terms = compileTerms(
+    station,
+    signals,
+    { judged, marks: marks.length > 0 },
+    written,
+    source,
+    pathOf,
+    report,
+  );
   return {
     station,
     name: source.name,
@@ -85,12 +96,12 @@ export function compileRule(
     unconfirmed: [...new Set([...drafted.unconfirmed, ...source.signals.flatMap(restsOn)])],
     wants: [...source.wants, ...drafted.wanted],
     compiled,
-    ...compileTerms(
+    ...terms,
+    suppress: compileSuppression(
       station,
       signals,
-      { judged: source.signals[0]?.names ?? [], marks: marks.length > 0 },
+      { people: source.people, hazard: source.hazard, class: terms.class, judged },
       written,
-      source,
       pathOf,
       report,
     ),

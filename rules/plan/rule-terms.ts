@@ -151,12 +151,25 @@ interface GateWords {
   readonly high?: string | undefined;
 }
 
-function compileGate(
+interface BoundsWords {
+  readonly what: string;
+  readonly always: string;
+  readonly never: string;
+}
+const gateWords: BoundsWords = {
+  what: 'a gate',
+  always: 'is always open',
+  never: 'the gate never opens',
+};
+
+/** Bounds of a signal within which something is so. */
+export function compileGate(
   gate: GateWords,
   signal: SignalDraft,
   judged: readonly string[],
   path: Path,
   report: Report,
+  words = gateWords,
 ): GateDraft {
   if (signal.names.length > 0 && signal.names.join() !== judged.join())
     report({
@@ -174,13 +187,13 @@ function compileGate(
   if (problems.length === 0 && low === null && high === null)
     report({
       path,
-      problem: 'a gate without low and high is always open',
-      fix: 'Give it low, high or both; or write gate: none.',
+      problem: `${words.what} without low and high ${words.always}`,
+      fix: `Give it low, high or both${words === gateWords ? '; or write gate: none' : ''}.`,
     });
   if (low !== null && high !== null && low > high)
     report({
       path,
-      problem: 'the gate never opens: low lies above high',
+      problem: `${words.never}: low lies above high`,
       fix: 'Swap low and high.',
     });
   return {

@@ -5,6 +5,7 @@
 import { z } from 'zod/mini';
 import { durationText, quantityText } from '../kinds/settings.ts';
 import { nameText } from './name.ts';
+import { suppressWritten } from './suppress-schema.ts';
 
 const text = z.string().check(z.minLength(1), z.maxLength(500));
 const priorityText = z.enum(['high', 'medium', 'low']);
@@ -91,6 +92,14 @@ export const ruleFields = {
       z.meta({
         description:
           'What to put on hold when the alarm is raised; only quality lifts the hold. Or none.',
+      }),
+    ),
+  ),
+  suppress_while: z.optional(
+    suppressWritten.check(
+      z.meta({
+        description:
+          'While the plant is so, nobody is told of this alarm, as while the line stands; it is still judged and recorded. One, or a list of which any suffices.',
       }),
     ),
   ),

@@ -31,10 +31,10 @@ const again = (drive: Drive): number[] =>
   );
 
 describe('nothing improves within the time to respond', () => {
-  test('it is told again at its end, three times at most, taken on or not', () => {
+  test('it is told again at its end, each time after twice as long, three times at most, taken on or not', () => {
     const drive = new Drive(planOf(respond), -1).values('t', [0, 31]);
     drive.input(acknowledge(min)).advance(100 * min);
-    expect(again(drive)).toEqual([10, 20, 30]);
+    expect(again(drive)).toEqual([10, 30, 70]);
     expect(drive.engine.present.alarms.list[0]!.state).toBe('unacknowledged');
   });
 
@@ -74,7 +74,7 @@ describe('nothing improves within the time to respond', () => {
   test('what gets worse is news, and counts anew', () => {
     const worse = planOf({ ...respond, settings: { high: '30 Cel', high_high: '40 Cel' } });
     const drive = new Drive(worse, -1).values('t', [0, 31], [25 * min, 45]).advance(100 * min);
-    expect(again(drive)).toEqual([10, 20, 25, 35, 45, 55]);
+    expect(again(drive)).toEqual([10, 25, 35, 55, 95]);
   });
 
   test('while nothing was observed nobody could act', () => {
@@ -82,6 +82,15 @@ describe('nothing improves within the time to respond', () => {
     const [fromMs, toMs] = [2 * min, 32 * min];
     drive.input({ kind: 'gap', judged: fromMs + 1, fromMs, toMs }).advance(40 * min);
     expect(again(drive)).toEqual([40]);
+  });
+
+  test('each says which time it is; what got worse is no repeat', () => {
+    const worse = planOf({ ...respond, settings: { high: '30 Cel', high_high: '40 Cel' } });
+    const drive = new Drive(worse, -1).values('t', [0, 31], [15 * min, 45]).advance(30 * min);
+    const times = drive.effects.flatMap((e) =>
+      e.kind === 'transition' && e.transition === 'realarmed' ? [e.again] : [],
+    );
+    expect(times).toEqual([1, undefined, 1]);
   });
 
   test('a restart halfway changes nothing', () => {

@@ -14,10 +14,10 @@ const each = (from: number, to: number, value: (m: number) => number) =>
     return [Math.round(m * minute), Math.round(value(m) * 10) / 10] as const;
   });
 const line = (station: string) => new Drive(compiled(`l: { x: ${station} }`).plan);
-/** `<minute> <rule> <transition> <priority>`. */
+/** `<minute> <rule> <transition> <priority>`; what is only told again is left out. */
 const told = (drive: Drive): string[] =>
   drive.effects.flatMap((effect) =>
-    effect.kind === 'transition'
+    effect.kind === 'transition' && effect.again === undefined
       ? [
           `${Number((effect.judged / minute).toFixed(2))} ${effect.rule.slice(4)} ${effect.transition} ${effect.priority}`,
         ]

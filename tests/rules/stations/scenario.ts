@@ -125,8 +125,9 @@ export function toldIn(line: Line): string[] {
     if (effect.kind === 'hold')
       return [`${clock(effect.judged)}  hold ${effect.action}  ${effect.what} ${effect.item}`];
     if (effect.kind !== 'transition') return [];
-    const { judged, transition, rule, priority, to } = effect;
+    const { judged, transition, rule, priority, to, again } = effect;
     const card = cards.get(rule)!;
+    if (again !== undefined) return [`${clock(judged)}  told again  ${rule.slice('l/x/'.length)}`];
     const head = `${clock(judged)}  ${transition}  ${rule.slice('l/x/'.length)}`;
     if (transition === 'returned') return [to === 'normal' ? head : `${head}  ${to}`];
     return [`${head}  ${card.label.word} ${priority}`, `          ${sentence(line, card, effect)}`];
