@@ -7,6 +7,7 @@
 import { type AgentError, isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { Core } from './core.ts';
+import { tendTelling } from './telling.ts';
 
 const secondMs = 1_000;
 const tenSecondsMs = 10_000;
@@ -76,6 +77,7 @@ export class Upkeep {
 
   private turn(): void {
     this.lookedAt = performance.now();
+    tendTelling(this.parts.core);
     this.parts.core.live.tick();
   }
 

@@ -1,0 +1,96 @@
+/**
+ * Telling put together: alarms from the desk, rows into the journal, people and channels as handed in.
+ */
+import type { Effect } from '#rules/input.ts';
+import type { RuleCard } from '#rules/plan/card.ts';
+import type { AlarmToTell } from '#rules/telling/chase.ts';
+import type { Rota } from '#rules/telling/rota.ts';
+import { tellingSettings } from '#rules/telling/settings.ts';
+import type { Channel, Persons, Target } from '../notify/contract.ts';
+import { Teller } from '../notify/teller.ts';
+import type { Told } from '../notify/teller-parts.ts';
+import type { Core } from './core.ts';
+import type { Compiled } from './plan-book.ts';
+import { messageOf } from './telling-message.ts';
+
+export interface TellingOptions {
+  readonly persons: Persons;
+  readonly channels: readonly Channel[];
+  /** Names of the site's webhooks. */
+  readonly webhooks: () => readonly string[];
+  readonly rota: () => Rota;
+  /** A target is no more. */
+  readonly gone: (target: Target, cause: string) => void;
+  readonly fault: (error: unknown) => void;
+}
+
+export function tellingOf(core: Core, options: TellingOptions): Teller {
+  const { persons, channels, webhooks, rota, gone, fault } = options;
+  return new Teller(
+    {
+      persons,
+      channels: new Map(channels.map((channel) => [channel.name, channel])),
+      webhooks,
+      rota,
+      gone,
+      fault,
+      alarmOf: (effect) => alarmOf(core, effect),
+      say: (saying) => messageOf(core, saying),
+      write: (row) => core.journal.outboxRow(row),
+      record: (body) => core.record(body),
+      told: (occurrence, told) => noteTold(core, occurrence, told),
+      now: () => core.tellingNow,
+    },
+    settingsNow(core),
+    core.store.read.waitingOutbox(),
+  );
+}
+
+export const settingsNow = (core: Core): ReturnType<typeof tellingSettings> =>
+  tellingSettings(core.plans.source.site.telling, core.plans.timezone);
+
+const settingsOf = new WeakMap<Teller, Compiled>();
+
+/** Ten times a second: steps that are due go into the next turn, what may be sent is sent. */
+export function tendTelling(core: Core): void {
+  const { telling, plans } = core;
+  if (telling === null) return;
+  if (settingsOf.get(telling) !== plans.now) {
+    settingsOf.set(telling, plans.now);
+    telling.set(settingsNow(core));
+  }
+  telling.look(core.tellingNow);
+  telling.outbox.look();
+}
+
+const cards = new WeakMap<Compiled, Map<string, RuleCard>>();
+
+function cardOf(compiled: Compiled, rule: string): RuleCard | null {
+  const known = cards.get(compiled) ?? new Map(compiled.rules.map((card) => [card.id, card]));
+  cards.set(compiled, known);
+  return known.get(rule) ?? null;
+}
+
+function alarmOf(
+  core: Core,
+  { occurrence, rule, priority }: Extract<Effect, { kind: 'transition' }>,
+): AlarmToTell | null {
+  if (occurrence === null) return null;
+  const card = cardOf(core.plans.now, rule);
+  const [line = '', station = ''] = rule.split('/');
+  return {
+    occurrence,
+    rule,
+    station: `${line}/${station}`,
+    hazard: card?.hazard ?? null,
+    priority,
+    highlyManaged: card?.class.highlyManaged ?? false,
+    respondMs: card?.respondMs ?? null,
+  };
+}
+
+function noteTold(core: Core, occurrence: string, told: Told): void {
+  const { at, person, to, channel, kind, outcome, cause } = told;
+  const row = core.desk.told(occurrence, { at, person, to, channel, kind, outcome, cause });
+  if (row !== null) core.journal.entry({ ledger: null, occurrences: [row], holds: [] });
+}
