@@ -84,8 +84,8 @@ export function waitOf(written: string | undefined, nowMs: number): number | nul
 }
 
 const words: Readonly<Record<string, string>> = {
-  ENOTFOUND: 'its name is not known; is the network there?',
-  EAI_AGAIN: 'its name could not be looked up; is the network there?',
+  ENOTFOUND: 'its name is not known in this network',
+  EAI_AGAIN: 'its name could not be looked up; there may be no network',
   ECONNREFUSED: 'nobody listens there',
   ECONNRESET: 'the connection was cut',
   EPIPE: 'the connection was cut',
@@ -93,8 +93,8 @@ const words: Readonly<Record<string, string>> = {
   EHOSTUNREACH: 'there is no way to it in this network',
   ENETUNREACH: 'there is no way to it in this network',
   EPROTO: 'no encrypted connection came about',
-  CERT_HAS_EXPIRED: 'its certificate is out of date; is this machine’s clock right?',
-  CERT_NOT_YET_VALID: 'its certificate is not valid yet; is this machine’s clock right?',
+  CERT_HAS_EXPIRED: 'its certificate is out of date, or this machine’s clock is wrong',
+  CERT_NOT_YET_VALID: 'its certificate is not valid yet, or this machine’s clock is wrong',
   ERR_TLS_CERT_ALTNAME_INVALID: 'its certificate is for another name',
   DEPTH_ZERO_SELF_SIGNED_CERT: 'its certificate is of an authority that is not known here',
   SELF_SIGNED_CERT_IN_CHAIN: 'its certificate is of an authority that is not known here',

@@ -89,7 +89,7 @@ export function channelContract(
           expect(delivery).toMatchObject({ outcome });
           expect(world.taken()).toBe(outcome === 'delivered' ? 1 : 0);
           if (delivery.outcome === 'delivered') return;
-          expect(delivery.cause).toMatch(/^\S.{10,200}$/);
+          expect(delivery.cause).toMatch(/^[A-Z][^?]{10,200}\w\)?\.$/);
           for (const secret of world.secrets) expect(delivery.cause).not.toContain(secret);
           if (delivery.outcome !== 'later') return;
           const wait = other?.saysNoWait === true ? undefined : waits[fault];
