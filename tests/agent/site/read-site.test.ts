@@ -120,7 +120,12 @@ test('the site file of the contract compiles', async () => {
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
   expect(reading.compiled.plan.signals.map((signal) => signal.id)).toEqual([
     'mounts-2/store-1/air',
+    'mounts-2/store-1/cold-degree-hours',
+    'mounts-2/store-1/drum-time-left',
+    'mounts-2/store-1/drum-wall',
+    'mounts-2/store-1/mean-kinetic-temperature',
     'mounts-2/store-1/wall',
+    'mounts-2/store-1/warm-degree-hours',
   ]);
   const cold = reading.compiled.plan.rules.find((r) => r.id === 'mounts-2/store-1/cold-adhesive');
   expect(cold?.settings).toMatchObject({
