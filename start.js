@@ -167,15 +167,22 @@ function handOver(target, rest) {
     ),
   });
   // A terminal sends Ctrl-C to the whole group, the child too; sent again, it would count twice.
-  process.on('SIGINT', () => {
-    if (!process.stdin.isTTY) child.kill('SIGINT');
-  });
-  process.on('SIGTERM', () => child.kill('SIGTERM'));
-  process.on('SIGHUP', () => child.kill('SIGHUP'));
+  const passed = [
+    ['SIGINT', () => process.stdin.isTTY || child.kill('SIGINT')],
+    ['SIGTERM', () => child.kill('SIGTERM')],
+    ['SIGHUP', () => child.kill('SIGHUP')],
+  ];
+  for (const [name, listener] of passed) process.on(name, listener);
   child.on('error', (error) => {
     fail(70, `${node} could not be started (${error.message}). Remove node_modules and try again.`);
   });
   child.on('exit', (code, signal) => {
+    // A rule of the site's own never came back and ended the agent: without it, it goes on.
+    if (signal === 'SIGALRM') {
+      for (const [name, listener] of passed) process.off(name, listener);
+      handOver(target, rest);
+      return;
+    }
     const numbers = { SIGHUP: 1, SIGINT: 2, SIGKILL: 9, SIGTERM: 15 };
     process.exit(code === null ? 128 + (numbers[signal] || 0) : code);
   });

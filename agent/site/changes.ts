@@ -3,6 +3,8 @@
  * stands there now.
  */
 import { limits } from '../limits.ts';
+import { extensionId } from './extensions/load.ts';
+import { textHash } from './extensions/watch.ts';
 import type { SiteSource } from './revision.ts';
 
 /** null where there was nothing, or is nothing now. Texts, numbers and truth values as written. */
@@ -36,12 +38,15 @@ export function siteChanges(before: SiteSource, after: SiteSource): SiteChanges 
 }
 
 /** Every setting by its path. A sheet's path in the site file counts as one, beside what it says. */
-function leaves({ site, materials }: SiteSource): Map<string, Setting> {
+function leaves({ site, materials, extensions = {} }: SiteSource): Map<string, Setting> {
   const found = new Map<string, Setting>();
   const { materials: files, ...rest } = site;
   collect(found, '', rest);
   collect(found, 'material_files', files ?? {});
   collect(found, 'materials', materials);
+  // A text is named by its hash: the revision keeps it whole.
+  for (const [name, text] of Object.entries(extensions))
+    found.set(`extension_texts.${name}`, textHash(extensionId(name, text)));
   return found;
 }
 

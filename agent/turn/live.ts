@@ -10,7 +10,7 @@
  * comes, or none does for a while.
  */
 import type { Engine } from '#rules/engine.ts';
-import type { Effect, Input } from '#rules/input.ts';
+import type { Effect, Input, PersonId } from '#rules/input.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
 import { inputKind, type LedgerBody } from '../store/contract.ts';
@@ -129,13 +129,25 @@ export class Live {
    * moment of the change. The caller keeps the revision, and lays out bindings anew right after.
    */
   adopt(revision: string): EpochMs {
+    return this.change((judged) => ({ kind: 'site', judged, revision }));
+  }
+
+  /** A file of the site's own rules is on again. */
+  switchOn(extension: string, by: PersonId): void {
+    this.siteMoment = null;
+    const on = { kind: 'extension', extension, off: null, turn: 0, by } as const;
+    this.change((at) => ({ ...on, judged: at, at }));
+    this.siteMoment = null;
+  }
+
+  private change(input: (judged: EpochMs) => Input): EpochMs {
     this.rowOpen();
     const { engine } = this;
     if (engine === null) throw new Error('there is no engine to adopt a plan');
     // Several changes may share one moment; nothing else may.
     const moment = this.siteMoment === engine.now ? engine.now : this.soonest(engine.now);
     this.siteMoment = moment;
-    this.input({ kind: 'site', judged: moment, revision });
+    this.input(input(moment));
     engine.advance(moment);
     // Derived samples speak of the plan that is being left.
     this.collect();

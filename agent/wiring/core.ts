@@ -6,43 +6,33 @@
  * site as it is now is adopted. Only then does anything arrive.
  */
 import { Engine } from '#rules/engine.ts';
-import type { Effect, Input } from '#rules/input.ts';
+import type { Effect, ExtensionInput, Input } from '#rules/input.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { Desk } from '../alarms/desk.ts';
-import { type ClockSource, EngineClock } from '../clock/engine-clock.ts';
+import { EngineClock } from '../clock/engine-clock.ts';
 import { createIntake, type Intake } from '../intake/intake.ts';
 import { limits } from '../limits.ts';
+import type { Teller } from '../notify/teller.ts';
 import type { FedItem } from '../replay/feed.ts';
-import type { SiteSource } from '../site/revision.ts';
 import { canonicalJson } from '../store/canonical.ts';
 import { OpenColumns } from '../store/columns.ts';
-import type { InputRow, LedgerBody } from '../store/contract.ts';
+import { type InputRow, inputKind, type LedgerBody } from '../store/contract.ts';
 import { readRecord } from '../store/reader.ts';
-import { seal } from '../store/seal.ts';
 import type { Store } from '../store/store.ts';
 import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
-import type { TurnNews } from '../turn/ports.ts';
+import { enterClockStep } from './clock-step.ts';
+import type { CoreOptions } from './core-options.ts';
+import { ExtensionDesk } from './extension-desk.ts';
 import { begunAnewWords, findingWords } from './finding-words.ts';
 import { lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { inPlan, SampleBook } from './sample-book.ts';
 import { rememberSealed } from './sealed-memory.ts';
-import { Sealing } from './sealing.ts';
+import type { Sealing } from './sealing.ts';
+import { sealingFrom } from './sealing-from.ts';
 import { SiteChanging } from './site-changing.ts';
-
-export interface CoreOptions {
-  readonly store: Store;
-  readonly source: SiteSource;
-  readonly mode: 'wall' | 'samples';
-  readonly clock: ClockSource;
-  readonly version: string;
-  /** All signals are sealed together this often; rows nobody waits for are committed this often. */
-  readonly sealEveryMs: number;
-  readonly lazyCommitMs?: number;
-  readonly tell: (news: TurnNews) => void;
-  readonly warn: (facts: object, message: string) => void;
-}
+import { tellingOf } from './telling.ts';
 
 const bodyOf = (input: Input): Uint8Array => new TextEncoder().encode(canonicalJson(input));
 
@@ -58,21 +48,33 @@ export class Core {
   readonly clock: EngineClock;
   readonly sealing: Sealing;
   readonly site: SiteChanging;
+  readonly extensions: ExtensionDesk;
+  readonly telling: Teller | null;
   sealingFailed: string | null = null;
   /** The record has rows, and nothing could be rebuilt from them: judging began anew. */
   begunAnew = false;
   /** What comes is marked: engine time is ahead of the wall clock, or that cannot be right. */
   clockInDoubt = false;
   private readonly options: CoreOptions;
+  /** Own rules that stopped the last run, until the log says so. */
+  private stopped: ExtensionInput | null;
 
   constructor(options: CoreOptions) {
     const { store } = options;
     this.options = options;
     this.store = store;
+    this.extensions = new ExtensionDesk({
+      folder: store.folder,
+      engine: () => this.live?.running ?? null,
+      row: (input) => this.extensionRow(input),
+      warn: (facts, message) => options.warn(facts, message),
+    });
+    this.stopped = this.extensions.stopped(store.previousRun?.judgedTo ?? 0);
     this.plans = new PlanBook(
       options.source,
       lastInstances(store.read.siteRevisions()),
       store.read,
+      this.extensions,
     );
     this.columns = new OpenColumns(store.sealedSeq);
     this.samples = new SampleBook(this.columns, (signals) => store.registerSignals(signals));
@@ -96,14 +98,16 @@ export class Core {
     rememberSealed(store, this.plans.now, (batch) => this.intake.remember(batch));
     const start = recovered?.engine.now ?? 0;
     this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
-    this.sealing = this.newSealing(recovered);
+    this.sealing = sealingFrom(this, this.options, recovered);
     const rowed = (row: InputRow): void => this.sealing.row(row);
-    this.journal = new Journal(store, store.ledgerHead.id, rowed, options.lazyCommitMs);
+    const mayTell = (): void => this.telling?.perform();
+    this.journal = new Journal(store, store.ledgerHead.id, rowed, options.lazyCommitMs, mayTell);
+    this.telling = options.telling === undefined ? null : tellingOf(this, options.telling);
     this.live = new Live(
       {
         mode: options.mode,
         journal: this.journal,
-        desk: this.desk,
+        desk: { take: (effect) => this.take(effect) },
         samples: this.samples,
         intake: this.intake,
         now: () => this.clock.now(),
@@ -137,24 +141,23 @@ export class Core {
 
   /** Compares engine time with the wall clock and enters what does not fit. */
   lookAtClock(): void {
-    const step = this.clock.check();
-    const engine = this.live.running;
-    const { clock } = this.options;
-    this.clockInDoubt = this.clock.inDoubt || clock.wallMs() < limits.earliestPlausibleMs;
-    this.intake.setClockDoubt(this.clockInDoubt);
-    if (step === null || engine === null) return;
-    this.live.settle();
-    const from = engine.now;
-    if (step.kind === 'ahead') {
-      this.live.input({ kind: 'gap', judged: from + 1, fromMs: from, toMs: step.toMs });
-      engine.advance(step.toMs);
-    } else {
-      this.live.input({ kind: 'rebase', judged: from + 1, deltaMs: step.deltaMs });
-      engine.advance(from + 1);
-      this.columns.rebase();
-    }
-    this.clock.set(engine.now);
-    this.record({ type: 'clock', step: step.kind, from, to: engine.now });
+    this.clockInDoubt = enterClockStep({
+      ...{ clock: this.clock, source: this.options.clock, live: this.live },
+      ...{ intake: this.intake, columns: this.columns },
+      record: (body) => this.record(body),
+    });
+  }
+
+  /** By which steps are due and messages are tried again. */
+  get tellingNow(): EpochMs {
+    return this.byWall ? this.clock.now() : (this.live.engineNow ?? 0);
+  }
+
+  /** What an effect means for alarms, and for whoever is to be told: both in one turn. */
+  private take(effect: Effect): ReturnType<Desk['take']> {
+    const entry = this.desk.take(effect);
+    this.telling?.take(effect);
+    return entry;
   }
 
   record(body: LedgerBody): void {
@@ -181,6 +184,8 @@ export class Core {
         },
         rederived: (batch) => samples.append(batch),
         rebased: () => this.columns.rebase(),
+        watch: this.extensions,
+        stopped: this.stopped,
         damaged: (row) => this.options.warn({ ...row }, 'a damaged record was skipped'),
       },
       judgedTo,
@@ -195,33 +200,9 @@ export class Core {
       else yield item;
   }
 
-  private newSealing(recovered: Recovered | null): Sealing {
-    return new Sealing(
-      {
-        everyMs: this.options.sealEveryMs,
-        columns: this.columns,
-        signals: () => this.samples.storedSignals,
-        samples: () => this.samples.cursor,
-        encode: (frozen, signals) => seal(frozen, signals),
-        write: (segment) => {
-          this.store.writeSegment(segment);
-          this.sealingFailed = null;
-        },
-        failed: (error) => {
-          this.sealingFailed = error instanceof Error ? error.message : String(error);
-          this.options.warn({ error: this.sealingFailed }, 'sealing failed; it is tried again');
-        },
-      },
-      {
-        afterSeq: this.store.sealedSeq,
-        from: recovered?.firstJudged ?? null,
-        commands: recovered?.commands ?? [],
-      },
-    );
-  }
-
   private takeUp(recovered: Recovered | null): void {
     const { store, options } = this;
+    this.extensions.goLive();
     const wallNow = this.clock.now();
     store.startRun(options.mode === 'wall' ? wallNow : (recovered?.engine.now ?? 0));
     this.desk.load(
@@ -252,7 +233,9 @@ export class Core {
     if (recovered === null) {
       if (options.mode === 'wall') this.live.start(this.begin(this.clock.now()));
     } else this.goOn(recovered);
-    this.journal.commit(this.live.engineNow ?? 0, this.live.engineNow ?? 0);
+    if (recovered !== null) this.enterStopped();
+    const kept = this.journal.commit(this.live.engineNow ?? 0, this.live.engineNow ?? 0);
+    if (kept && this.stopped === null) this.extensions.forgetStopped();
   }
 
   private goOn(recovered: Recovered): void {
@@ -285,9 +268,25 @@ export class Core {
     this.site.keep(this.plans.now);
     this.site.lay(plan);
     this.live.input({ kind: 'site', judged: at, revision: plan.revision });
-    return Engine.begin(plan, at, {
+    const engine = Engine.begin(plan, at, {
       emit: this.live.emit,
       planOf: (revision) => this.plans.planOf(revision),
+      watch: this.extensions,
     });
+    if (this.stopped === null) return engine;
+    this.stopped = { ...this.stopped, judged: at, at: Math.max(this.stopped.at, at + 1) };
+    engine.offer(this.stopped);
+    this.enterStopped();
+    return engine;
+  }
+
+  /** The log says which own rules stopped the last run. */
+  private enterStopped(): void {
+    if (this.stopped !== null) this.extensionRow(this.stopped);
+    this.stopped = null;
+  }
+
+  private extensionRow(input: ExtensionInput): void {
+    this.journal.row(input.judged, inputKind.extension, bodyOf(input), false);
   }
 }

@@ -5,6 +5,7 @@ import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
+import { type CallWatch, nobody } from '../site/extensions/watch.ts';
 import { compileSource, type SiteSource, sourceOfText } from '../site/revision.ts';
 import type { SiteRevisionRow } from '../store/store-types.ts';
 
@@ -19,13 +20,23 @@ export class PlanBook {
   private readonly revisions: RevisionReader;
   private readonly plans = new Map<string, Plan>();
   private instances: Instances;
+  private readonly watch: CallWatch;
   /** Another instance made the site too large: no further one is tried. */
   private full = false;
   now: Compiled;
 
-  /** `instances` that this site no longer has are let go when it is compiled. */
-  constructor(source: SiteSource, instances: Instances, revisions: RevisionReader) {
+  /**
+   * `instances` that this site no longer has are let go when it is compiled; `watch` looks on where
+   * the site's own rules are called.
+   */
+  constructor(
+    source: SiteSource,
+    instances: Instances,
+    revisions: RevisionReader,
+    watch: CallWatch = nobody,
+  ) {
     this.source = source;
+    this.watch = watch;
     this.revisions = revisions;
     this.instances = instances;
     this.now = this.compile(instances);
@@ -45,7 +56,7 @@ export class PlanBook {
     if (known !== undefined) return known;
     const row = this.revisions.siteRevision(revision);
     if (row === null) throw new Error(`the record names a site revision ${revision} nobody kept`);
-    const plan = planOfText(row.text);
+    const plan = planOfText(row.text, this.watch);
     this.plans.set(revision, plan);
     return plan;
   }
@@ -93,15 +104,15 @@ export class PlanBook {
   }
 
   private compile(instances: Instances, source = this.source): Compiled {
-    const compiled = compileSource(source, instances);
+    const compiled = compileSource(source, instances, this.watch);
     this.plans.set(compiled.plan.revision, compiled.plan);
     return compiled;
   }
 }
 
-export function planOfText(text: string): Plan {
+export function planOfText(text: string, watch?: CallWatch): Plan {
   const { source, instances } = sourceOfText(text);
-  return compileSource(source, instances).plan;
+  return compileSource(source, instances, watch).plan;
 }
 
 /** The values wildcards took, as the newest of these revisions has them. */

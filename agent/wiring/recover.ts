@@ -5,8 +5,9 @@
  */
 
 import type { EngineState } from '#rules/engine/state.ts';
+import type { ExtensionWatch } from '#rules/engine/switching.ts';
 import { Engine, type EnginePorts } from '#rules/engine.ts';
-import type { Effect, Input } from '#rules/input.ts';
+import type { Effect, ExtensionInput, Input } from '#rules/input.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { type FedItem, feedItem } from '../replay/feed.ts';
@@ -38,6 +39,10 @@ export interface RecoverPorts {
   /** Derived samples made anew. */
   readonly rederived: (batch: SampleBatch) => void;
   readonly rebased: () => void;
+  /** For the engine once it is live. */
+  readonly watch?: ExtensionWatch;
+  /** Own rules that stopped the last run; its log does not say so yet. */
+  readonly stopped?: ExtensionInput | null;
   readonly damaged: (row: { readonly seq: number; readonly judged: EpochMs }) => void;
 }
 
@@ -74,6 +79,7 @@ class Recovery {
   private readonly batch = new SampleBatch(4_096);
   private readonly derived = new SampleBatch();
   private readonly emitLater: (effect: Effect) => void;
+  private readonly enginePorts: EnginePorts;
   /** Unsealed inputs that are no samples and were not fed yet, last first. */
   private ahead: Ahead[] = [];
   private live = false;
@@ -85,6 +91,14 @@ class Recovery {
   constructor(ports: RecoverPorts, emitLater: (effect: Effect) => void) {
     this.ports = ports;
     this.emitLater = emitLater;
+    this.enginePorts = {
+      emit: (effect) => {
+        if (this.live) this.emitLater(effect);
+        else this.effects.push(effect);
+      },
+      planOf: (revision) => ports.planOf(revision),
+      ...(ports.watch === undefined ? {} : { watch: ports.watch }),
+    };
   }
 
   run(judgedTo: EpochMs): Recovered | null {
@@ -144,18 +158,11 @@ class Recovery {
     }
   }
 
-  private readonly enginePorts: EnginePorts = {
-    emit: (effect) => {
-      if (this.live) this.emitLater(effect);
-      else this.effects.push(effect);
-    },
-    planOf: (revision) => this.ports.planOf(revision),
-  };
-
   private resume(saved: SavedState): void {
     const plan = this.ports.planOf(saved.engine.revision);
     this.ports.lay(plan);
     this.engine = Engine.restore(plan, saved.engine, this.enginePorts);
+    this.heedStopped();
   }
 
   /** Beyond `judgedTo` it was taken and not yet judged: it waits, as it did. */
@@ -233,6 +240,13 @@ class Recovery {
     const plan = this.ports.planOf(input.revision);
     this.ports.lay(plan);
     this.engine = Engine.begin(plan, input.judged, this.enginePorts);
+    this.heedStopped();
+  }
+
+  /** Known before anything is judged, or the same would stand still again. */
+  private heedStopped(): void {
+    const { stopped = null } = this.ports;
+    if (stopped !== null) this.engine?.offer(stopped);
   }
 
   /** Derived samples made anew; those of the sealed record are in their segment already. */

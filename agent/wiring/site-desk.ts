@@ -55,7 +55,7 @@ export class SiteDesk {
     return changes;
   }
 
-  /** Reads the file again where it or a sheet was written since. */
+  /** Reads the file again where it, a sheet or a file of own rules was written since. */
   async look(): Promise<void> {
     const stamp = this.stampNow();
     if (stamp === this.stamp) return;
@@ -78,8 +78,9 @@ export class SiteDesk {
 
   private stampNow(): string {
     const { file, running } = this.parts;
-    const sheets = Object.values(running().site.materials ?? {});
-    return [file, ...sheets.map((sheet) => join(dirname(file), sheet))].map(stampOf).join();
+    const { materials = {}, extensions = [] } = running().site;
+    const beside = [...Object.values(materials), ...extensions];
+    return [file, ...beside.map((each) => join(dirname(file), each))].map(stampOf).join();
   }
 }
 

@@ -19,3 +19,7 @@ export const nobody: CallWatch = {
 
 /** The file as the site file names it, of `RuleKind.extension`. */
 export const fileOf = (extension: string): string => extension.slice(0, extension.lastIndexOf('@'));
+
+/** Which text of it: the beginning of its SHA-256. */
+export const textHash = (extension: string): string =>
+  extension.slice(extension.lastIndexOf('@') + 1);
