@@ -6,6 +6,7 @@ export const acknowledgePath = (occurrence: string): string => alarm(occurrence,
 export const shelvePath = (occurrence: string): string => alarm(occurrence, 'shelve');
 export const unshelvePath = (occurrence: string): string => alarm(occurrence, 'unshelve');
 export const resetPath = (occurrence: string): string => alarm(occurrence, 'reset');
+export const neededPath = (occurrence: string): string => alarm(occurrence, 'needed');
 export const marksPath = '/api/marks';
 export const readingsPath = '/api/readings';
 export const holdsPath = '/api/holds';

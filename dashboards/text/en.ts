@@ -108,6 +108,8 @@ export const en = {
   reasonHint: 'In a few words; it is kept on record.',
   refused: '{$why} {$fix}',
   done: 'Done, and on record.',
+  thisNeeded: 'Was this needed?',
+  noted: 'Noted.',
 
   transition: {
     raised: 'Raised',

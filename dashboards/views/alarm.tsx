@@ -12,6 +12,7 @@ import { AlarmMore } from '../parts/alarm-more.tsx';
 import { Also } from '../parts/also.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
+import { WasNeeded } from '../parts/was-needed.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow, useStale } from '../state/link.ts';
@@ -65,6 +66,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
         </ol>
       </section>
       {people ? null : doNot}
+      <WasNeeded key={alarm.occurrence} alarm={alarm} />
       <Also alarms={others} />
       <AlarmMore alarm={alarm} />
       <Behind alarm={alarm} words={words} rule={rules.get(alarm.rule)} />

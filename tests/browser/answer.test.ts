@@ -120,6 +120,38 @@ test('a latched alarm that is over stays until it is reset, from behind "more"',
   await context.close();
 });
 
+test('of one that is over it asks once whether it was needed', async () => {
+  const { page, context, complaints } = await open(browser, url());
+  await line.pressure(560);
+  await page.locator('.band-shift .sentence', { hasText: 'pressure' }).click();
+  await page.getByRole('button', { name: 'Acknowledge' }).click();
+  await page.getByText(/^answered \d\d:\d\d/).waitFor();
+  expect(await page.getByText('Was this needed?').count()).toBe(0);
+  const asked = (): Promise<number> => neededCount('yes');
+  const before = await asked();
+  await line.pressure(620);
+  const yes = page.getByRole('button', { name: 'yes', exact: true });
+  await yes.waitFor();
+  expect((await yes.boundingBox())!.height).toBeGreaterThanOrEqual(56);
+  await yes.click();
+  await page.getByText('Noted.').waitFor();
+  expect(await asked()).toBe(before + 1);
+  await page.reload();
+  await page.getByText('Noted.').waitFor();
+  expect(await yes.count()).toBe(0);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+/** What people said of the pressure rule, as the agent counts it. */
+async function neededCount(answer: 'yes' | 'no'): Promise<number> {
+  const found = await fetch(new URL('/api/performance', line.agent.page));
+  const { needed } = (await found.json()) as {
+    needed: { rule: string; yes: number; no: number }[];
+  };
+  return needed.find(({ rule }) => rule.endsWith('pressure-low'))?.[answer] ?? 0;
+}
+
 test('a shelf needs a reason, puts the alarm aside and can be ended', async () => {
   const { page, context } = await open(browser, url());
   await line.pressure(560);
