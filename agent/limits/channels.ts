@@ -1,4 +1,6 @@
 /** Bounds of the ways a message reaches somebody; agent/limits.ts has them all. */
+import { webhooksMax } from '#rules/site/bounds.ts';
+
 export const channelLimits = {
   /** The far side of a channel answers whole within this, or the try counts as failed. */
   channelAnswerMs: 10_000,
@@ -19,7 +21,7 @@ export const channelLimits = {
   /** One text of an e-mail or webhook; a longer one is cut. */
   channelTextCharsMax: 2_000,
   /** Webhooks of one site; a site file with more is refused. */
-  webhooksMax: 20,
+  webhooksMax,
   /** A file with a secret; a longer one is refused unread. */
   secretFileBytesMax: 4_096,
 } as const;

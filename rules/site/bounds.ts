@@ -12,3 +12,5 @@ export const latenessMsDefault = 600_000;
 export const handLatenessMsDefault = 86_400_000;
 /** A cold junction that said nothing for so long is stale, where nobody said how often it speaks. */
 export const coldJunctionStaleMsDefault = 600_000;
+/** Webhooks of one site. */
+export const webhooksMax = 20;

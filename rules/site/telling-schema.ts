@@ -4,6 +4,7 @@
  */
 import { z } from 'zod/mini';
 import { durationSetting } from '../kinds/settings.ts';
+import { channelsWritten } from './channel-schema.ts';
 
 const clock = z
   .string()
@@ -149,6 +150,7 @@ export const tellingWritten = z
         }),
       ),
     ),
+    ...channelsWritten,
   })
   .check(z.meta({ title: 'telling' }));
 export type TellingWritten = z.infer<typeof tellingWritten>;

@@ -59,6 +59,12 @@ export class EmailChannel implements Channel {
     const server = ofSite();
     if (server === null)
       return { outcome: 'refused', cause: 'The site file names no mail server.' };
+    if (server.user !== null && server.secret === null)
+      return {
+        outcome: 'later',
+        afterMs: null,
+        cause: 'The secret of the mail server’s user is missing; the log says where it belongs.',
+      };
     const tooLong = AbortSignal.timeout(answerMs);
     const place = { page: page(), timezone: timezone() };
     const { messageId, thread } = messageIds(message, domainOf(server.from));

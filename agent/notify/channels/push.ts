@@ -19,9 +19,9 @@ export interface PushParts {
   readonly keys: PushKeys;
   readonly devices: PushDevices;
   /** Whom a push service may write to when something is wrong: mailto: or https: (RFC 8292, 2.1). */
-  readonly contact: string;
+  readonly contact: () => string;
   /** Hosts of push services inside the plant; others must have a public address. */
-  readonly plantHosts: ReadonlySet<string>;
+  readonly plantHosts: () => ReadonlySet<string>;
   readonly nowMs: () => number;
   readonly authorities?: readonly string[];
   readonly answerMs?: number;
@@ -70,7 +70,7 @@ export class PushChannel implements Channel {
       { endpoint, keys: { p256dh, auth } },
       text,
       {
-        vapidDetails: { subject: contact, ...keys },
+        vapidDetails: { subject: contact(), ...keys },
         TTL: Math.min(limits.pushKeptSMax, Math.max(0, usefulS)),
         urgency: urgencyOf(message),
         topic: topicOf(message.thread),
@@ -84,7 +84,7 @@ export class PushChannel implements Channel {
           Object.entries(headers).map(([name, value]) => [name, String(value)]),
         ),
         body: body as Buffer,
-        reach: plantHosts.has(new URL(endpoint).hostname) ? 'any' : 'public',
+        reach: plantHosts().has(new URL(endpoint).hostname) ? 'any' : 'public',
         ...(authorities === undefined ? {} : { authorities }),
         ...(answerMs === undefined ? {} : { answerMs }),
       },

@@ -13,7 +13,7 @@ import { cloudEvent } from './webhook-event.ts';
 
 export interface Webhook {
   readonly url: string;
-  /** The newer first; both sign. */
+  /** The newer first; both sign. Without any nothing is sent. */
   readonly secrets: readonly Buffer[];
   /** Its host may have a link-local address. */
   readonly anyAddress: boolean;
@@ -21,7 +21,7 @@ export interface Webhook {
 
 export interface WebhookParts {
   /** By name, as the site file has them now. */
-  readonly webhooks: ReadonlyMap<string, Webhook>;
+  readonly webhooks: () => ReadonlyMap<string, Webhook>;
   /** The address of the agent's page, without a stroke at its end. */
   readonly page: () => string;
   readonly nowMs: () => number;
@@ -44,9 +44,15 @@ export class WebhookChannel implements Channel {
 
   async send(message: Message, target: Target, signal: AbortSignal): Promise<Delivery> {
     const { webhooks, page, nowMs, authorities, answerMs } = this.parts;
-    const webhook = webhooks.get(target.address);
+    const webhook = webhooks().get(target.address);
     if (webhook === undefined)
       return { outcome: 'gone', cause: 'The site file has no webhook of this name any more.' };
+    if (webhook.secrets.length === 0)
+      return {
+        outcome: 'later',
+        afterMs: null,
+        cause: 'The secret of the webhook is not usable; the log says why.',
+      };
     const body = Buffer.from(JSON.stringify(cloudEvent(message, page())));
     const id = webhookId(message.key);
     const timestampS = Math.floor(nowMs() / 1_000);

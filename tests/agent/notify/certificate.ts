@@ -1,6 +1,6 @@
 /** A throw-away authority and a certificate of it for a local name, for servers that tests start. */
 import 'reflect-metadata';
-import { webcrypto } from 'node:crypto';
+import { randomUUID, webcrypto } from 'node:crypto';
 import * as x509 from '@peculiar/x509';
 
 export interface TestCertificate {
@@ -22,7 +22,7 @@ export async function makeCertificate(name = 'localhost'): Promise<TestCertifica
   const [ofAuthority, own] = await Promise.all([keys(), keys()]);
   const span = { notBefore: new Date(Date.now() - 60_000), notAfter: new Date(Date.now() + 3.6e6) };
   const root = await x509.X509CertificateGenerator.createSelfSigned({
-    name: 'CN=test authority',
+    name: `CN=test authority ${randomUUID()}`,
     keys: ofAuthority,
     signingAlgorithm: algorithm,
     ...span,

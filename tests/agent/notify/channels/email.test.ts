@@ -95,6 +95,13 @@ describe('the connection', () => {
     expect(taken).toMatchObject({ secure: false, user: undefined });
   });
 
+  test('a user without a secret is not tried', async () => {
+    const far = await mailSide('none');
+    const delivery = await channelTo(far, { secret: null }).send(aMessage(), target, idle);
+    await far.close();
+    expect(delivery).toMatchObject({ outcome: 'later', cause: expect.stringContaining('secret') });
+  });
+
   test('where the site file names no server, nothing is sent', async () => {
     const channel = new EmailChannel({
       server: () => null,

@@ -36,8 +36,8 @@ function world(far: FarSide, endpoints: readonly string[] = [far.url], nowMs = (
   const channel = new PushChannel({
     keys,
     devices,
-    contact,
-    plantHosts: new Set(['localhost', 'nobody.invalid']),
+    contact: () => contact,
+    plantHosts: () => new Set(['localhost', 'nobody.invalid']),
     nowMs,
     authorities: [far.authority],
     answerMs: 400,
@@ -185,8 +185,13 @@ describe('the phones of one person', () => {
   test('a push service inside the plant is asked only where somebody listed it', async () => {
     const devices = new PushDevices(mkdtempSync(join(folder, 'devices-')));
     devices.add('p-1', subscribed(aPhone(), 'https://127.0.0.1:9/x'), 0);
-    const plantHosts = new Set<string>();
-    const channel = new PushChannel({ keys, devices, contact, plantHosts, nowMs: () => 0 });
+    const channel = new PushChannel({
+      keys,
+      devices,
+      contact: () => contact,
+      plantHosts: () => new Set(),
+      nowMs: () => 0,
+    });
     expect(await channel.send(aMessage(), target, idle)).toMatchObject({ outcome: 'refused' });
     expect(devices.of('p-1')).toHaveLength(1);
   });

@@ -16,12 +16,13 @@ const idle = new AbortController().signal;
 
 const channelTo = (far: FarSide, facts: Partial<Webhook> = {}) =>
   new WebhookChannel({
-    webhooks: new Map([
-      [
-        'shift-board',
-        { url: far.url, secrets: [secretBytes(secret)!], anyAddress: false, ...facts },
-      ],
-    ]),
+    webhooks: () =>
+      new Map([
+        [
+          'shift-board',
+          { url: far.url, secrets: [secretBytes(secret)!], anyAddress: false, ...facts },
+        ],
+      ]),
     page: () => 'https://forebond.plant.example',
     nowMs: () => Date.now(),
     authorities: [far.authority],
@@ -121,6 +122,14 @@ test('a webhook that the site file has no more is gone', async () => {
   });
   const elsewhere = { ...target, address: 'former' };
   expect(await channel.send(aMessage(), elsewhere, idle)).toMatchObject({ outcome: 'gone' });
+});
+
+test('without a secret nothing is sent, for nobody could tell it from a forgery', async () => {
+  const far = await farSide('none');
+  const delivery = await channelTo(far, { secrets: [] }).send(aMessage(), target, idle);
+  await far.close();
+  expect(delivery).toMatchObject({ outcome: 'later', cause: expect.stringContaining('secret') });
+  expect(far.taken).toEqual([]);
 });
 
 test('a link-local address is not asked, unless somebody listed its host', async () => {
