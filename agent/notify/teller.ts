@@ -136,13 +136,13 @@ export class Teller {
   }
 
   private tell(order: Extract<Order, { do: 'tell' }>): void {
-    const { occurrence, chase, step, as: kind, at } = order;
+    const { occurrence, chase, step, as: kind, silent, at } = order;
     const { members } = chase;
     const ladder = this.ladder(chase);
     const people = onRungs(ladder, order.rungs);
     const say = (language: 'en' | 'de'): Post => {
       const said = this.parts.say({ kind, chase, at, language, by: null, notes: [] });
-      return { kind, silent: false, language, said, members };
+      return { kind, silent, language, said, members };
     };
     const posts = { en: say('en'), de: say('de') };
     const urgent = chase.highlyManaged || chase.priority === 'high';
@@ -151,7 +151,7 @@ export class Teller {
       // One that waits says it already.
       if (!waiting.has(targetName(target))) this.post(occurrence, step, target, posts[language]);
     };
-    this.reached.delete(occurrence);
+    if (!silent) this.reached.delete(occurrence);
     for (const person of people)
       for (const target of targetsOf(person, urgent)) post(target, person.language);
     for (const name of this.parts.webhooks()) post(webhookTarget(name), 'en');
@@ -168,7 +168,8 @@ export class Teller {
     for (const target of this.targets.get(occurrence)?.values() ?? []) {
       const of = (target.person === null ? null : language.get(target.person)) ?? 'en';
       const said = this.parts.say({ kind, chase, at, language: of, by, notes: [] });
-      this.post(occurrence, step, target, { kind, silent: true, language: of, said });
+      const { members } = chase;
+      this.post(occurrence, step, target, { kind, silent: true, language: of, said, members });
     }
   }
 

@@ -46,6 +46,8 @@ export interface Chase extends AlarmToTell {
   /** Of a flood: all that ever joined, and those nobody has answered yet. */
   readonly members?: readonly string[];
   readonly unanswered?: readonly string[];
+  /** Of a flood: when those who were told hear, without a sound, of what joined since. */
+  readonly newsMs?: EpochMs | null;
 }
 
 export type Ending =
@@ -64,6 +66,7 @@ export type Order =
       /** The rungs of the ladder it goes to, both included. */
       readonly rungs: readonly [from: number, to: number];
       readonly as: 'alarm' | 'again' | 'flood';
+      readonly silent: boolean;
       readonly at: EpochMs;
     }
   /** To all who were told: makes no sound. */

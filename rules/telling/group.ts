@@ -49,3 +49,11 @@ export function nextInGroup(group: Group, taken: readonly Chase[]): Group {
   const dueMs = [group.dueMs, ...taken.map((one) => one.dueMs)].filter((due) => due !== null);
   return dueMs.length === 0 ? group : { ...group, dueMs: Math.min(...dueMs) };
 }
+
+/** So often those who were told hear of what joined since. Judgement. */
+const newsEveryMs = 60_000;
+
+export const withNews = (group: Group, at: EpochMs): Group => ({
+  ...group,
+  newsMs: group.newsMs ?? at + newsEveryMs,
+});

@@ -8,14 +8,14 @@
  * an alarm makes no sound.
  */
 import { type FloodState, FloodWatch } from '../alarm/flood.ts';
-import { type AlarmState, isAnnunciated } from '../alarm/lifecycle.ts';
 import type { Effect } from '../input.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { AlarmToTell, Chase, Ending, Note, Order } from './chase.ts';
-import { endMember, type Group, groupOf, joined, nextInGroup } from './group.ts';
+import { endMember, type Group, groupOf, joined, nextInGroup, withNews } from './group.ts';
 import { againAfterMs, quietUntil } from './pace.ts';
 import type { TellingSettings } from './settings.ts';
 import { nextAtMinute } from './site-clock.ts';
+import { calls, endingOf, isGroup, isUnanswered, quiet } from './what-it-means.ts';
 
 type Transition = Extract<Effect, { kind: 'transition' }>;
 
@@ -106,6 +106,7 @@ export class TellingPlan {
     if (this.flood.look(now) !== null)
       for (const { occurrence, waits, members } of this.all())
         if (members !== undefined && waits === 'nothing') this.drop(occurrence);
+    for (const chase of this.all()) if ((chase.newsMs ?? now + 1) <= now) this.tellNews(chase, now);
     const due = this.all()
       .filter((chase) => chase.dueMs !== null && chase.dueMs <= now)
       .sort((a, b) => (a.dueMs ?? 0) - (b.dueMs ?? 0));
@@ -124,8 +125,8 @@ export class TellingPlan {
   /** When `look` has something to do at the soonest; null where never. */
   get nextMs(): EpochMs | null {
     let next = this.digestDueMs;
-    for (const { dueMs } of this.chases.values())
-      if (dueMs !== null && (next === null || dueMs < next)) next = dueMs;
+    for (const { dueMs, newsMs = null } of this.chases.values())
+      for (const at of [dueMs, newsMs]) if (at !== null && (next === null || at < next)) next = at;
     return next;
   }
 
@@ -175,12 +176,13 @@ export class TellingPlan {
     const repeated = again && chase.rung > 0;
     const rungs = repeated ? ([0, chase.rung - 1] as const) : ([chase.rung, chase.rung] as const);
     const as = isGroup ? 'flood' : step > 0 || again ? 'again' : 'alarm';
-    this.orders.push({ do: 'tell', occurrence, chase, step, rungs, as, at });
+    this.orders.push({ do: 'tell', occurrence, chase, step, rungs, as, silent: false, at });
     const rung = repeated ? chase.rung : chase.rung + 1;
     this.keep({
       ...chase,
       step: step + 1,
       rung,
+      ...(isGroup ? { newsMs: null } : {}),
       waits: 'answer',
       dueMs: at + againAfterMs(this.settings, chase, rung),
     });
@@ -219,9 +221,17 @@ export class TellingPlan {
     const worse = grown.priority !== group.priority;
     if (group.waits !== 'answer') this.tell(grown, at, false);
     else if (worse) this.tell(grown, at, true);
-    else this.keep(grown);
+    else this.keep(withNews(grown, at));
     const told = this.chases.get(id);
     if (isGroup(told)) this.keep(nextInGroup(told, taken));
+  }
+
+  /** What joined since, without a sound. */
+  private tellNews(chase: Chase, at: EpochMs): void {
+    const { occurrence, step, rung } = chase;
+    const rungs = [0, Math.max(0, rung - 1)] as const;
+    this.orders.push({ do: 'tell', occurrence, chase, step, rungs, as: 'flood', silent: true, at });
+    this.keep({ ...chase, step: step + 1, newsMs: null });
   }
 
   private leave(id: string, occurrence: string, at: EpochMs, as: Ending): void {
@@ -253,7 +263,7 @@ export class TellingPlan {
     if (told) this.orders.push({ do: 'end', occurrence, chase, step: chase.step, as, at, by });
     const step = chase.step + (told ? 1 : 0);
     if (closes) this.drop(occurrence);
-    else this.keep({ ...chase, step, waits: 'nothing', dueMs: null, group: null });
+    else this.keep({ ...quiet(chase), step });
     if (chase.group !== null) this.leave(chase.group, occurrence, at, as);
   }
 
@@ -275,26 +285,4 @@ export class TellingPlan {
     this.chases.delete(occurrence);
     this.changes.set(occurrence, null);
   }
-}
-
-const isGroup = (chase: Chase | undefined): chase is Group => chase?.members !== undefined;
-
-/** States in which somebody is to be called. */
-const isUnanswered = (state: AlarmState): boolean =>
-  state === 'unacknowledged' || state === 'latched-unacknowledged';
-
-/** It asks for somebody, as it did not before, or asks again. */
-const calls = ({ from, to, transition }: Transition): boolean =>
-  isUnanswered(to) &&
-  (transition === 'raised' || transition === 'realarmed' || !isAnnunciated(from));
-
-function endingOf({ transition, by }: Transition): {
-  readonly ending: Ending;
-  readonly by: string | null;
-} {
-  const answered =
-    transition === 'acknowledged' ||
-    transition === 'shelved' ||
-    transition === 'removed-from-service';
-  return { ending: answered ? 'answered' : 'over', by: by ?? null };
 }

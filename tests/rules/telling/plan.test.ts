@@ -34,7 +34,7 @@ class Scene {
       const at = `${(order.at - start) / min}`;
       if (order.do === 'tell')
         this.told.push(
-          `${at} ${order.as} ${order.occurrence} #${order.step} ${order.rungs.join('-')}`,
+          `${at} ${order.as} ${order.occurrence} #${order.step} ${order.rungs.join('-')}${order.silent ? ' silent' : ''}`,
         );
       else if (order.do === 'end')
         this.told.push(
@@ -276,7 +276,8 @@ describe('a flood', () => {
   });
   test('is chased as soon as the first of its alarms would have been', () => {
     const { told } = flood(12).pass(9 * min);
-    expect(told[11]).toMatch(/^10 flood flood@\d+ #1 1-1$/);
+    expect(told[11]).toMatch(/^2.8\d+ flood flood@\d+ #1 0-0 silent$/);
+    expect(told[12]).toMatch(/^10 flood flood@\d+ #2 1-1$/);
   });
   test('a worse one is told at once, one alike is not, a highly managed one is told alone', () => {
     const scene = flood(12);
