@@ -6,60 +6,27 @@ import type { Logger } from 'pino';
 import { devicesFileName } from '#broker/credentials.ts';
 import { openDevices } from '#broker/devices.ts';
 import { type Door, openDoor } from '#broker/door.ts';
-import type { PersonId } from '#rules/input.ts';
-import { type ClockSource, systemClock } from './clock/engine-clock.ts';
+import { systemClock } from './clock/engine-clock.ts';
 import { limits } from './limits.ts';
-import type { SiteChanges } from './site/changes.ts';
-import type { SiteSource } from './site/revision.ts';
 import { isDamage } from './store/disk-error.ts';
 import { SeriesReader } from './store/series-reader.ts';
 import { openStore, type Store } from './store/store.ts';
 import { version } from './version.ts';
 import { startWeb, type Web } from './web/server.ts';
+import type { Agent, AgentOptions } from './wiring/agent-options.ts';
 import { closeAll } from './wiring/close-all.ts';
 import { Core } from './wiring/core.ts';
 import { DamageBook } from './wiring/damage-book.ts';
 import { doorLimits, secretLimits } from './wiring/door-limits.ts';
 import { findingWords, isAlarming, isLoss } from './wiring/finding-words.ts';
 import { HealthChanges } from './wiring/health-changes.ts';
+import { House, nobodyAsked } from './wiring/house.ts';
 import { pageFolder } from './wiring/page-folder.ts';
 import { sayAlive } from './wiring/say-alive.ts';
-import { SiteDesk, type SiteDeskParts } from './wiring/site-desk.ts';
+import { SiteDesk } from './wiring/site-desk.ts';
 import { Upkeep } from './wiring/upkeep.ts';
 import { figuresOf, healthOf, illness, type Running } from './wiring/vitals.ts';
 import { CorePorts } from './wiring/web-ports.ts';
-
-export interface Address {
-  readonly host: string;
-  readonly port: number;
-}
-
-export interface AgentOptions {
-  readonly source: SiteSource;
-  /** The file it was read from, and how to read it again; absent where there is none. */
-  readonly siteFile?: Pick<SiteDeskParts, 'file' | 'read' | 'line'>;
-  readonly folder: string;
-  readonly http: Address;
-  readonly mqtt: Address;
-  readonly mode: 'wall' | 'samples';
-  readonly log: Logger;
-  readonly spaceBytes?: number;
-  readonly clock?: ClockSource;
-  /** Default limits.ballastBytes. */
-  readonly ballastBytes?: number;
-  /** Default limits.sealEveryMs. */
-  readonly sealEveryMs?: number;
-}
-
-export interface Agent {
-  readonly page: string;
-  readonly mqtt: string;
-  readonly folder: string;
-  /** The site file as it is now; null where the agent runs on none. Rejects where it cannot be taken. */
-  reload(by: PersonId): Promise<SiteChanges | null>;
-  /** Everything taken is judged, committed and acknowledged; then all is closed. */
-  stop(): Promise<void>;
-}
 
 const urlHost = (host: string): string => (host.includes(':') ? `[${host}]` : host);
 
@@ -87,6 +54,7 @@ class Assembly {
   private upkeep!: Upkeep;
   private ports: CorePorts | null = null;
   private web!: Web;
+  private setup: string | null = null;
   private door: Door | null = null;
   private siteDesk: SiteDesk | null = null;
   private ready = false;
@@ -112,6 +80,7 @@ class Assembly {
       page: this.web.url,
       mqtt: `mqtt://${urlHost(mqtt.host)}:${door.port}`,
       folder,
+      setup: this.setup,
       reload: async (by) => (await this.siteDesk?.load(by)) ?? null,
       stop: () => this.stop(),
     };
@@ -243,8 +212,21 @@ class Assembly {
     });
     this.ports = ports;
     const onFault = (error: unknown, where: string): void => this.fault(error, where);
-    this.web = await startWeb({ ...this.options.http, version, ports, pageFolder, onFault });
+    const house = await this.openHouse(onFault);
+    const { desk: people, names } = house;
+    const tls = house.tls ?? undefined;
+    const { http } = this.options;
+    this.web = await startWeb({ ...http, version, ports, people, tls, names, pageFolder, onFault });
     this.closers.push(() => this.web.close());
+    this.setup = house.opened(this.web);
+  }
+
+  private async openHouse(fault: (error: unknown, where: string) => void): Promise<House> {
+    const { folder, http, house: options = nobodyAsked } = this.options;
+    const { core } = this;
+    const house = await House.open({ core, folder, host: http.host, options, fault });
+    this.closers.push(() => house.close());
+    return house;
   }
 
   private async openDoor(): Promise<Door> {

@@ -12,13 +12,14 @@ import { type Logger, pino } from 'pino';
 import { changeDevices, devicesFileName } from '#broker/credentials.ts';
 import { hashSecret, makeSecret } from '#broker/secrets.ts';
 import { type ClockSource, systemClock } from '../clock/engine-clock.ts';
-import { type Address, startAgent } from '../compose.ts';
+import { startAgent } from '../compose.ts';
 import { runLine, type TimesFaster } from '../demo/gateway.ts';
 import { filtersOf, type Gateway, gateways } from '../demo/messages.ts';
 import { Plant, theShow } from '../demo/plant.ts';
 import { preRollMin } from '../demo/timetable.ts';
 import type { SiteSource } from '../site/revision.ts';
 import { version } from '../version.ts';
+import type { Address } from '../wiring/agent-options.ts';
 import {
   type DemoMark,
   demoFolderState,

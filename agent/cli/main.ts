@@ -21,6 +21,8 @@ import { listenCommand } from './listen.ts';
 import type { CliParts } from './parts.ts';
 import { replayCommand } from './replay.ts';
 import { runCommand } from './run.ts';
+import { tokenCommand } from './token.ts';
+import { userCommand } from './user.ts';
 
 const print = (line: string): void => {
   process.stdout.write(`${line}\n`);
@@ -80,6 +82,9 @@ function commands(): Command {
     setExitCode,
   });
   deviceCommand(program, { print, complain, setExitCode, readInput });
+  const people = { print, readInput, nowMs: () => Date.now() };
+  userCommand(program, people);
+  tokenCommand(program, people);
   return program;
 }
 

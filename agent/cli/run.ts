@@ -6,10 +6,12 @@
  */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { type Logger, pino } from 'pino';
-import { type Address, type Agent, startAgent } from '../compose.ts';
+import { startAgent } from '../compose.ts';
 import { AgentError, FileError } from '../errors.ts';
 import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
+import type { Address, Agent } from '../wiring/agent-options.ts';
+import { checkedNames } from '../wiring/house.ts';
 import { problemLine } from './check.ts';
 import { dataOption } from './data-option.ts';
 import type { CliParts } from './parts.ts';
@@ -22,6 +24,11 @@ interface RunFlags {
   readonly mqtt: Address;
   readonly clock: 'wall' | 'samples';
   readonly spaceGb?: number;
+  readonly people?: boolean;
+  readonly setupFromAnywhere?: boolean;
+  readonly name: readonly string[];
+  readonly tlsCert?: string;
+  readonly tlsKey?: string;
 }
 
 export function runCommand(program: Command, parts: CliParts): void {
@@ -43,7 +50,18 @@ export function runCommand(program: Command, parts: CliParts): void {
       'keep the store within so many GB; the oldest samples go first',
       spaceArgument,
     )
-    .action(async (flags: RunFlags) => {
+    .option('--people', 'ask who is there; the first start prints a link for an administrator')
+    .option('--setup-from-anywhere', 'let that link be used from other machines too')
+    .option(
+      '--name <host...>',
+      'names under which others reach this machine; the first is in links',
+      [],
+    )
+    .option('--tls-cert <file>', 'certificate of the page, in PEM, with those above it')
+    .option('--tls-key <file>', 'its key, in PEM')
+    .action(async (flags: RunFlags, command: Command) => {
+      if ((flags.tlsCert === undefined) !== (flags.tlsKey === undefined))
+        command.error('error: --tls-cert and --tls-key belong together');
       const source = await parts.siteOrExit(flags.site);
       if (source === null) return;
       if (flags.clock === 'samples') needOwnTimes(source, flags.site);
@@ -66,13 +84,24 @@ async function run(
     mode: flags.clock,
     log,
     siteFile: { file: flags.site, read: readSite, line: problemLine },
+    house: {
+      asked: flags.people === true,
+      setupFromAnywhere: flags.setupFromAnywhere === true,
+      names: checkedNames(flags.name),
+      certificate: certificateOf(flags),
+    },
     ...(flags.spaceGb === undefined ? {} : { spaceBytes: flags.spaceGb * 1e9 }),
   });
   print(`ready  page ${agent.page}  mqtt ${agent.mqtt}  data ${agent.folder}`);
+  if (agent.setup !== null)
+    print(`first administrator  ${agent.setup}  (good once, for 15 min; keep it to yourself)`);
   process.on('SIGHUP', () => void reload(agent, log));
   await asked;
   await agent.stop();
 }
+
+const certificateOf = ({ tlsCert, tlsKey }: RunFlags) =>
+  tlsCert === undefined || tlsKey === undefined ? null : { cert: tlsCert, key: tlsKey };
 
 /** Whoever may signal this process asked for it on the box itself. */
 const atTheBox = 'box';

@@ -4,7 +4,11 @@ import type { ErrorEntry } from './entry.ts';
 export const webErrors = {
   WEB_NOT_LOOPBACK: {
     happened: 'The page was asked to listen on {host}, where other machines can reach it.',
-    fix: 'Listen on 127.0.0.1 or [::1]. Other addresses need people with passwords and TLS, which this version has not.',
+    fix: 'Listen on 127.0.0.1 or [::1]; or start with --people, and name an address of this machine or 0.0.0.0: the page then has TLS and asks who is there.',
+  },
+  WEB_NAMES_UNUSABLE: {
+    happened: '"{name}" is no name under which this machine can be reached.',
+    fix: 'Give --name with a host name or an address, at most 20 of them.',
   },
   WEB_ADDRESS_UNUSABLE: {
     happened: 'The page cannot listen on {host}:{port}: {reason}.',
@@ -44,7 +48,7 @@ export const webErrors = {
   },
   WEB_HEADERS_TOO_LARGE: {
     happened: 'The headers of the request are too large.',
-    fix: 'Send fewer or shorter headers; cookies are not needed.',
+    fix: 'Send fewer or shorter headers; only one cookie is needed, and only for who is signed in.',
   },
   WEB_ID_TOO_LONG: {
     happened: 'A part of the path is longer than {chars} characters.',

@@ -30,7 +30,11 @@ const count = (rawHeaders: readonly string[], name: string): number =>
   rawHeaders.filter((text, i) => i % 2 === 0 && text.toLowerCase() === name).length;
 
 /** Throws WEB_REQUEST_MALFORMED, WEB_HOST_REFUSED or WEB_ORIGIN_REFUSED. */
-export function guard(request: GuardedRequest, hosts: ReadonlySet<string>): void {
+export function guard(
+  request: GuardedRequest,
+  hosts: ReadonlySet<string>,
+  scheme: 'http' | 'https' = 'http',
+): void {
   // RFC 9112 section 3.2: none or more than one is a 400; node:http keeps the first.
   if (count(request.rawHeaders, 'host') !== 1) {
     throw new AgentError('WEB_REQUEST_MALFORMED', { reason: 'it needs one Host header' });
@@ -40,7 +44,7 @@ export function guard(request: GuardedRequest, hosts: ReadonlySet<string>): void
     throw new AgentError('WEB_HOST_REFUSED', { host, allowed: [...hosts].join(', ') });
   }
   const { origin } = request.headers;
-  if (origin !== undefined && origin.toLowerCase() !== `http://${host}`) {
+  if (origin !== undefined && origin.toLowerCase() !== `${scheme}://${host}`) {
     throw new AgentError('WEB_ORIGIN_REFUSED', { from: `Origin: ${origin}` });
   }
   const site = request.headers['sec-fetch-site'];

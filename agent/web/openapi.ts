@@ -9,6 +9,7 @@ import * as contract from './contract.ts';
 import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
 import { loadSchema, neededSchema } from './load-contract.ts';
+import * as people from './people-contract.ts';
 import { problemStatus } from './problem.ts';
 import { refusedSchema, refusedTopicSchema } from './refused-contract.ts';
 import type { Route, RouteAnswer } from './route.ts';
@@ -26,6 +27,12 @@ export const commonRefusals: readonly ErrorCode[] = [
   'WEB_PARAMETER_WRONG',
   'WEB_HOST_REFUSED',
   'WEB_ORIGIN_REFUSED',
+  'PEOPLE_SIGN_IN_NEEDED',
+  'PEOPLE_MAY_NOT',
+  'PEOPLE_NOT_BY_TOKEN',
+  'PEOPLE_AGAIN_NEEDED',
+  'PEOPLE_FILE_BROKEN',
+  'PEOPLE_FILE_FAILED',
   'WEB_FAULT',
 ];
 /** What any route with a body may answer with besides. */
@@ -77,6 +84,12 @@ const named = {
   HoldEvent: contract.holdEventSchema,
   ResetEvent: contract.resetEventSchema,
   StreamEvent: contract.streamEventSchema,
+  Me: people.meSchema,
+  Person: people.personSchema,
+  Invited: people.invitedSchema,
+  Invitation: people.invitationSchema,
+  Token: people.tokenSchema,
+  TokenAdded: people.tokenAddedSchema,
   Problem: contract.problemSchema,
 } as const;
 

@@ -60,6 +60,28 @@ export const problemStatus: Partial<Record<ErrorCode, number>> = {
   SITE_NOT_FROM_FILE: 409,
   SITE_TOO_LARGE: 422,
   STORE_SIGNAL_CHANGED: 409,
+  PEOPLE_SIGN_IN_NEEDED: 401,
+  PEOPLE_SIGN_IN_WRONG: 401,
+  PEOPLE_WAIT: 429,
+  PEOPLE_SHUT: 403,
+  PEOPLE_BUSY: 503,
+  PEOPLE_MAY_NOT: 403,
+  PEOPLE_NOT_BY_TOKEN: 403,
+  PEOPLE_AGAIN_NEEDED: 403,
+  PEOPLE_PASSWORD_SHORT: 400,
+  PEOPLE_PASSWORD_LONG: 400,
+  PEOPLE_PASSWORD_KNOWN: 400,
+  PEOPLE_INVITATION_UNUSABLE: 404,
+  PEOPLE_SETUP_ELSEWHERE: 403,
+  PEOPLE_FIRST_ADMINISTRATOR: 409,
+  PEOPLE_LAST_ADMINISTRATOR: 409,
+  PEOPLE_NAME_TAKEN: 409,
+  PEOPLE_NAME_UNUSABLE: 400,
+  PEOPLE_TOO_MANY: 409,
+  PEOPLE_UNKNOWN: 404,
+  TOKEN_UNKNOWN: 404,
+  PEOPLE_FILE_BROKEN: 503,
+  PEOPLE_FILE_FAILED: 503,
   WEB_FAULT: 500,
   STORE_DISK_FULL: 503,
   STORE_DAMAGED: 503,
@@ -116,6 +138,8 @@ const fromParser = (error: Error): boolean =>
 /** Sends the problem; `headers` as Allow or Retry-After beside it. */
 export function sendProblem(reply: FastifyReply, error: AgentError): FastifyReply {
   const problem = problemOf(error);
+  // A 401 names a way to be known (RFC 9110 section 11.6.1); a browser asks nobody for a bearer.
+  if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
   return reply
     .code(problem.status)
     .headers(securityHeaders)

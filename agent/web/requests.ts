@@ -13,7 +13,7 @@ import { alarmStateWords, dispositionWords, holdWhatWords } from './words.ts';
 const dayMs = 86_400_000;
 
 /** One line a person wrote: trimmed, without control characters. */
-const line = (charsMin: number, charsMax: number) =>
+export const line = (charsMin: number, charsMax: number) =>
   z
     .string()
     .refine((text) => text.isWellFormed(), 'half a surrogate pair is no character')

@@ -4,7 +4,9 @@
  */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
+import type { PersonId } from '#rules/input.ts';
 import type { ErrorCode } from '../errors.ts';
+import type { Caller } from '../people/contract.ts';
 import { issueWords } from './issue-words.ts';
 import { ParameterError, type WrongParameter } from './problem.ts';
 
@@ -38,13 +40,25 @@ export interface RouteInput<P, Q, B> {
   readonly path: P;
   readonly query: Q;
   readonly body: B;
+  readonly request: FastifyRequest;
   readonly reply: FastifyReply;
+  /** Who asks; null where anybody may and nobody is signed in. */
+  readonly caller: Caller | null;
+  /** Their id, as the ledger and the engine know them. */
+  readonly by: PersonId;
 }
 
 export interface Route {
   readonly spec: RouteSpec<z.ZodType, z.ZodType, z.ZodType>;
-  readonly handle: (request: FastifyRequest, reply: FastifyReply) => Promise<unknown>;
+  readonly handle: (
+    request: FastifyRequest,
+    reply: FastifyReply,
+    caller: Caller | null,
+  ) => Promise<unknown>;
 }
+
+/** Who acts where nobody is signed in; nothing that is recorded may be done so. */
+const nobody = 'nobody';
 
 /** Binds a handler to its description; its input is parsed and typed by the schemas. */
 export function route<
@@ -57,14 +71,15 @@ export function route<
 ): Route {
   return {
     spec,
-    handle: async (request, reply) => {
+    handle: async (request, reply, caller) => {
       const wrong: WrongParameter[] = [];
       const path = parse(spec.path, request.params, 'path', wrong);
       const query = parse(spec.query, request.query, 'query', wrong);
       const body =
         spec.body === undefined ? undefined : parse(spec.body, request.body, 'body', wrong);
       if (wrong.length > 0) throw new ParameterError(wrong);
-      return handler({ path, query, body, reply } as RouteInput<
+      const by = caller?.id ?? nobody;
+      return handler({ path, query, body, request, reply, caller, by } as RouteInput<
         z.output<P>,
         z.output<Q>,
         z.output<B>

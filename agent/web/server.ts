@@ -1,25 +1,29 @@
 /**
  * The HTTP server: every route behind the guard, every failure a problem, every wait bounded.
  *
- * Always true: it listens on loopback only; nothing is answered under a foreign name or to another
- * site; no failure of a request leaves the request.
+ * Always true: where other machines reach it, it has TLS and asks who they are; nothing is answered
+ * under a foreign name or to another site; no failure of a request leaves the request.
  */
 import type { AddressInfo, Socket } from 'node:net';
+import { Server as TlsServer } from 'node:tls';
 import { fastifySSE } from '@fastify/sse';
 import {
   type FastifyInstance,
   type FastifyReply,
   type FastifyRequest,
+  type FastifyServerOptions,
   fastify,
   type HTTPMethods,
 } from 'fastify';
 import { z } from 'zod';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
-import { allowedHosts, inUrl, loopbackAddress } from './address.ts';
+import { allowedHosts, inUrl, loopbackAddress, networkAddress, shownAddress } from './address.ts';
 import { guard, securityHeaders } from './guard.ts';
 import { openApi } from './openapi.ts';
 import { readPage, servePage } from './page.ts';
+import { PeopleDoor } from './people-door.ts';
+import type { PeoplePorts } from './people-ports.ts';
 import type { WebPorts } from './ports.ts';
 import { knownError, problemOf, rawProblem, refuseExpectation, sendProblem } from './problem.ts';
 import { RequestCounts } from './request-counts.ts';
@@ -40,12 +44,17 @@ import { writtenRoutes } from './routes/written.ts';
 import { Stream } from './stream.ts';
 
 export interface WebOptions {
-  /** `127.0.0.1`, `localhost`, `::1` or another loopback address. */
+  /** A loopback address; with `people` and `tls` any of this machine's. */
   readonly host: string;
   /** 0: any free one. */
   readonly port: number;
   readonly version: string;
   readonly ports: WebPorts;
+  /** Without them whoever reaches the page may do all. */
+  readonly people?: PeoplePorts;
+  readonly tls?: Tls | undefined;
+  /** Names under which others reach this machine, the one for links first. */
+  readonly names?: readonly string[];
   /** The folder of the built page; without it, or where it is empty, `/` says that there is none. */
   readonly pageFolder?: string;
   /** A fault of the agent while it answered; the log's business. */
@@ -61,56 +70,72 @@ export interface Waits {
   readonly streamHeartbeatMs: number;
 }
 
+export interface Tls {
+  /** In PEM. */
+  readonly cert: string;
+  readonly key: string;
+}
+
 export interface Web {
   readonly url: string;
   readonly port: number;
   /** Every route, as registered. */
   readonly routes: readonly Route[];
+  /** From here on with another certificate. */
+  certify(tls: Tls): void;
   /** Ends streams, lets open requests finish for 2 s, closes. */
   close(): Promise<void>;
 }
 
 /** Throws WEB_NOT_LOOPBACK or WEB_ADDRESS_UNUSABLE; else answers on `url` when it resolves. */
 export async function startWeb(options: WebOptions): Promise<Web> {
-  const address = loopbackAddress(options.host);
+  const { people, tls, names = [] } = options;
+  const isOpen = people !== undefined && tls !== undefined;
+  const address = isOpen ? networkAddress(options.host) : loopbackAddress(options.host);
+  const scheme = tls === undefined ? 'http' : 'https';
   const waits: Waits = { ...limits, ...options.waits };
   const counts = new RequestCounts();
   const stream = new Stream(options.ports, (error) => options.onFault(error, 'stream'));
   const hosts = new Set<string>();
-  const app = build(waits);
+  const app = build(waits, tls);
   app.addHook('onRequest', async (request, reply) => {
     reply.headers(securityHeaders);
-    guard(
-      { method: request.method, headers: request.headers, rawHeaders: request.raw.rawHeaders },
-      hosts,
-    );
+    const { method, headers, raw } = request;
+    guard({ method, headers, rawHeaders: raw.rawHeaders }, hosts, scheme);
   });
   app.addHook('onResponse', async (_, reply) => counts.answer(reply.statusCode));
   answerErrors(app, counts, options.onFault);
   await app.register(fastifySSE, { heartbeatInterval: waits.streamHeartbeatMs });
-  const routes = allRoutes(options, stream, counts);
-  for (const one of routes) register(app, one, waits, options.onFault);
+  const door = new PeopleDoor(people ?? null, scheme, names);
+  const routes = allRoutes(options, stream, counts, door);
+  for (const one of routes) register(app, one, waits, door, options.onFault);
   refuseOtherMethods(app, routes);
   servePage(app, options.pageFolder === undefined ? null : readPage(options.pageFolder));
   app.addHook('preClose', async () => stream.close());
   await listen(app, address, options.port);
   const { port } = app.server.address() as AddressInfo;
-  for (const host of allowedHosts(address, port)) hosts.add(host);
-  return { url: `http://${inUrl(address)}:${port}`, port, routes, close: () => closeSoon(app) };
+  const schemePort = tls === undefined ? 80 : 443;
+  for (const host of allowedHosts(address, port, names, schemePort)) hosts.add(host);
+  door.opened(port);
+  const url = `${scheme}://${inUrl(shownAddress(address))}:${port}`;
+  const certify = (next: Tls): void => {
+    if (app.server instanceof TlsServer) app.server.setSecureContext(next);
+  };
+  return { url, port, routes, certify, close: () => closeSoon(app) };
 }
 
-function build(waits: Waits): FastifyInstance {
-  const app = fastify({
+function build(waits: Waits, tls: Tls | undefined): FastifyInstance {
+  const server = {
+    // The guard looks at Host, and refuses in our words.
+    requireHostHeader: false,
+    headersTimeout: waits.requestHeadersMs,
+    connectionsCheckingInterval: Math.min(1_000, waits.requestHeadersMs),
+  };
+  const options: FastifyServerOptions = {
     bodyLimit: limits.requestBytesMax,
     requestTimeout: waits.requestMs,
     return503OnClosing: false,
     routerOptions: { maxParamLength: limits.idCharsMax },
-    http: {
-      // The guard looks at Host, and refuses in our words.
-      requireHostHeader: false,
-      headersTimeout: waits.requestHeadersMs,
-      connectionsCheckingInterval: Math.min(1_000, waits.requestHeadersMs),
-    },
     clientErrorHandler: (error: Error, socket: Socket) => {
       if (socket.writable) socket.end(rawProblem(error));
       else socket.destroy();
@@ -119,13 +144,18 @@ function build(waits: Waits): FastifyInstance {
       const known = knownError(error, request.headers['content-type']);
       sendProblem(reply, known ?? new AgentError('WEB_FAULT', {}, error));
     },
-  });
+  };
+  const over = tls === undefined ? { http: server } : { https: { ...server, ...tls, ...tlsOnly } };
+  const app = fastify({ ...options, ...over });
   app.server.maxConnections = limits.webConnectionsMax;
   app.server.on('checkExpectation', refuseExpectation);
   // JSON alone: a form or plain text can be posted by any page without asking.
   app.removeContentTypeParser('text/plain');
   return app;
 }
+
+/** RFC 9325 section 3.1.1: nothing older than TLS 1.2. */
+const tlsOnly = { minVersion: 'TLSv1.2' } as const;
 
 function answerErrors(
   app: FastifyInstance,
@@ -146,7 +176,12 @@ function answerErrors(
   });
 }
 
-function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): Route[] {
+function allRoutes(
+  options: WebOptions,
+  stream: Stream,
+  counts: RequestCounts,
+  door: PeopleDoor,
+): Route[] {
   const { ports } = options;
   const figures = () => [...ports.figures(), ...counts.figures(), ...stream.figures()];
   const routes = [
@@ -160,8 +195,9 @@ function allRoutes(options: WebOptions, stream: Stream, counts: RequestCounts): 
     ...writtenRoutes(ports),
     ...runRoutes(ports),
     ...coverageRoutes(ports),
-    ...streamRoutes(stream),
+    ...streamRoutes(stream, (caller) => door.isIn(caller)),
     ...metricsRoutes(figures),
+    ...door.routes(),
   ];
   const self = route(
     {
@@ -184,13 +220,19 @@ function register(
   app: FastifyInstance,
   { spec, handle }: Route,
   waits: Waits,
+  door: PeopleDoor,
   onFault: WebOptions['onFault'],
 ): void {
-  const shared = { method: spec.method, url: spec.url };
+  const shared = {
+    method: spec.method,
+    url: spec.url,
+    // Before a body is read: nobody's bytes are taken who may not send them.
+    onRequest: async (request: FastifyRequest) => door.admit(spec.operation, request),
+  };
   if (spec.stream !== true) {
     const handler = async (request: FastifyRequest, reply: FastifyReply): Promise<unknown> => {
       try {
-        return await handle(request, reply);
+        return await handle(request, reply, door.callerOf(request));
       } catch (error) {
         // Too late to tell the one who asked: the log is told.
         if (reply.sent) onFault(error, `${spec.method} ${spec.url}, after its time`);
@@ -204,7 +246,7 @@ function register(
     ...shared,
     sse: 'only',
     exposeHeadRoute: false,
-    handler: handle,
+    handler: (request, reply) => handle(request, reply, door.callerOf(request)),
     // The event library refuses in words of its own.
     preSerialization: async (_, reply, payload) => {
       if (reply.statusCode === 406) throw new AgentError('WEB_STREAM_ONLY_EVENTS');

@@ -17,6 +17,8 @@ import type { Figure, ToldEvent, WebPorts } from './ports.ts';
 
 interface Listener {
   readonly raw: ServerResponse;
+  /** Whoever listens is still signed in. */
+  readonly isIn: () => boolean;
   /** The last id before samples were withheld; null while it keeps up. */
   behindSince: number | null;
 }
@@ -55,14 +57,14 @@ export class Stream {
     this.unsubscribe = ports.subscribe((event) => this.guarded(() => this.tell(event)));
   }
 
-  /** Takes a listener on. Throws WEB_STREAM_FULL where there is no place. */
-  async attach(reply: FastifyReply): Promise<void> {
+  /** Takes a listener on; it is let go once `isIn` says no. Throws WEB_STREAM_FULL where there is no place. */
+  async attach(reply: FastifyReply, isIn: () => boolean = () => true): Promise<void> {
     if (this.places >= limits.streamClientsMax) {
       this.counts.refused += 1;
       reply.header('retry-after', String(limits.streamHeartbeatMs / 1_000));
       throw new AgentError('WEB_STREAM_FULL', { max: limits.streamClientsMax });
     }
-    const listener: Listener = { raw: reply.raw, behindSince: null };
+    const listener: Listener = { raw: reply.raw, isIn, behindSince: null };
     this.places += 1;
     reply.raw.once('close', () => {
       this.places -= 1;
@@ -148,6 +150,7 @@ export class Stream {
       this.stopTicking();
       return;
     }
+    for (const listener of this.listeners) if (!listener.isIn()) this.letGo(listener);
     const before = this.kept.lastId;
     const { cursor, samples } = this.ports.samplesSince(this.cursor);
     this.cursor = cursor;
@@ -188,6 +191,11 @@ export class Stream {
       total -= listener.raw.writableLength;
       this.cutListener(listener);
     }
+  }
+
+  private letGo(listener: Listener): void {
+    this.listeners.delete(listener);
+    listener.raw.end();
   }
 
   private cutListener(listener: Listener): void {

@@ -18,6 +18,9 @@ const groups: Readonly<Record<string, string>> = {
   EXPORT: 'Export',
   ALARM: 'Alarms',
   WEB: 'The HTTP interface',
+  PEOPLE: 'People and passwords',
+  TOKEN: 'Tokens',
+  TLS: 'Certificates',
 };
 
 export const groupOf = (code: string): string => code.split('_')[0]!;

@@ -8,16 +8,22 @@ import { ledgerCommand } from '#agent/cli/ledger.ts';
 import { listenCommand } from '#agent/cli/listen.ts';
 import { replayCommand } from '#agent/cli/replay.ts';
 import { runCommand } from '#agent/cli/run.ts';
+import { tokenCommand } from '#agent/cli/token.ts';
+import { userCommand } from '#agent/cli/user.ts';
 import { openApi } from '#agent/web/openapi.ts';
+import type { PeoplePorts } from '#agent/web/people-ports.ts';
 import type { Route } from '#agent/web/route.ts';
 import { alarmRoutes } from '#agent/web/routes/alarms.ts';
 import { coverageRoutes } from '#agent/web/routes/coverage.ts';
 import { healthRoutes } from '#agent/web/routes/health.ts';
 import { holdRoutes } from '#agent/web/routes/holds.ts';
+import { invitationRoutes } from '#agent/web/routes/invitations.ts';
 import { metricsRoutes } from '#agent/web/routes/metrics.ts';
+import { peopleRoutes } from '#agent/web/routes/people.ts';
 import { performanceRoutes } from '#agent/web/routes/performance.ts';
 import { refusedRoutes } from '#agent/web/routes/refused.ts';
 import { runRoutes } from '#agent/web/routes/runs.ts';
+import { sessionRoutes } from '#agent/web/routes/session.ts';
 import { signalRoutes } from '#agent/web/routes/signals.ts';
 import { siteRoutes } from '#agent/web/routes/site.ts';
 import { streamRoutes } from '#agent/web/routes/stream.ts';
@@ -49,6 +55,8 @@ export function commands(): Command[] {
     setExitCode: never,
   });
   deviceCommand(program, { print: never, complain: never, setExitCode: never, readInput: never });
+  userCommand(program, { print: never, readInput: never, nowMs: never });
+  tokenCommand(program, { print: never, readInput: never, nowMs: never });
   return program.commands.flatMap((each) => [each, ...each.commands]);
 }
 
@@ -65,6 +73,8 @@ export const flags = (): Word[] =>
     })),
   );
 
+const neverAsked = {} as PeoplePorts;
+
 /** By the file that makes them, so that a test can see that none was left out. */
 export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
   const ports = new FakePorts();
@@ -80,6 +90,9 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     site: siteRoutes(ports),
     stream: streamRoutes(new Stream(ports, never)),
     performance: performanceRoutes(ports),
+    session: sessionRoutes({ people: neverAsked, giveCookie: never }),
+    invitations: invitationRoutes({ people: neverAsked, giveCookie: never }),
+    people: peopleRoutes({ people: neverAsked, pageUrl: never }),
     written: writtenRoutes(ports),
   };
 }

@@ -12,9 +12,10 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { connectAsync } from 'mqtt';
 import { pino } from 'pino';
-import { type Agent, startAgent } from '#agent/compose.ts';
+import { startAgent } from '#agent/compose.ts';
 import { AgentError } from '#agent/errors.ts';
 import { readSite } from '#agent/site/read-site.ts';
+import type { Agent } from '#agent/wiring/agent-options.ts';
 import { armDisk } from './failing-disk.ts';
 import { type FaultedRun, sentKeys } from './faulted-run.ts';
 

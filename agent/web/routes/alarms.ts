@@ -18,9 +18,6 @@ import {
 } from '../requests.ts';
 import { type Route, route } from '../route.ts';
 
-/** Who acts, until there are people: whoever sits at this machine. */
-export const localPerson = 'local';
-
 const commandRefusals: readonly ErrorCode[] = [
   'WEB_OCCURRENCE_UNKNOWN',
   'WEB_COMMAND_REFUSED',
@@ -89,12 +86,12 @@ function command<B extends z.ZodType>(
       answers: { 200: { description: 'Done and on disk.', schema: alarmAnswerSchema } },
       refusals: commandRefusals,
     },
-    async ({ path, body: given }) => {
+    async ({ path, body: given, by }) => {
       const { occurrence } = path;
       const answer = await ports.commandAlarm({
         verb,
         occurrence,
-        by: localPerson,
+        by,
         ...details(given),
       });
       if (answer.outcome === 'accepted')

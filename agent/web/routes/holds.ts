@@ -4,7 +4,6 @@ import { holdSchema, holdsSchema } from '../contract.ts';
 import type { HoldCommand, HoldQuery, WebPorts } from '../ports.ts';
 import { defaults, holdPath, holdsQuery, liftHoldBody, nothing, setHoldBody } from '../requests.ts';
 import { type Route, route } from '../route.ts';
-import { localPerson } from './alarms.ts';
 
 const diskRefusals: readonly ErrorCode[] = ['STORE_DISK_FULL', 'STORE_DISK_FAILED'];
 
@@ -54,8 +53,8 @@ export const holdRoutes = (ports: WebPorts): Route[] => [
       answers: { 201: { description: 'Held, and on disk.', schema: holdSchema } },
       refusals: ['WEB_COMMAND_REFUSED', ...diskRefusals],
     },
-    async ({ body, reply }) => {
-      const hold = await perform(ports, { verb: 'hold', by: localPerson, ...body });
+    async ({ body, by, reply }) => {
+      const hold = await perform(ports, { verb: 'hold', by, ...body });
       reply.code(201);
       return hold;
     },
@@ -72,6 +71,6 @@ export const holdRoutes = (ports: WebPorts): Route[] => [
       answers: { 200: { description: 'Lifted, and on disk.', schema: holdSchema } },
       refusals: ['WEB_HOLD_UNKNOWN', 'WEB_COMMAND_REFUSED', ...diskRefusals],
     },
-    ({ path, body }) => perform(ports, { verb: 'lift', hold: path.id, by: localPerson, ...body }),
+    ({ path, body, by }) => perform(ports, { verb: 'lift', hold: path.id, by, ...body }),
   ),
 ];

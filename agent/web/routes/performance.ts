@@ -7,7 +7,6 @@ import { loadSchema, neededSchema } from '../load-contract.ts';
 import type { WebPorts } from '../ports.ts';
 import { loadQuery, neededBody, nothing, occurrencePath } from '../requests.ts';
 import { type Route, route } from '../route.ts';
-import { localPerson } from './alarms.ts';
 
 const spanMsDefault = 30 * 86_400_000;
 
@@ -47,8 +46,8 @@ export const performanceRoutes = (ports: WebPorts): Route[] => [
         'STORE_DISK_FAILED',
       ],
     },
-    async ({ path: { occurrence }, body: { needed } }) => {
-      const answer = await ports.answerNeeded(occurrence, needed, localPerson);
+    async ({ path: { occurrence }, body: { needed }, by }) => {
+      const answer = await ports.answerNeeded(occurrence, needed, by);
       if (answer.outcome === 'unknown')
         throw new AgentError('WEB_OCCURRENCE_UNKNOWN', { id: occurrence });
       if (answer.outcome === 'refused')

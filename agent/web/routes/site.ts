@@ -7,7 +7,6 @@ import type { WebPorts } from '../ports.ts';
 import { emptyBody, nothing } from '../requests.ts';
 import { type Route, route } from '../route.ts';
 import { siteLoadedSchema, siteSchema } from '../site-contract.ts';
-import { localPerson } from './alarms.ts';
 
 const reloadRefusals: readonly ErrorCode[] = [
   'SITE_FILE_WRONG',
@@ -46,6 +45,6 @@ export const siteRoutes = (ports: WebPorts): Route[] => [
       answers: { 200: { description: 'What it changed.', schema: siteLoadedSchema } },
       refusals: reloadRefusals,
     },
-    () => ports.reloadSite(localPerson),
+    ({ by }) => ports.reloadSite(by),
   ),
 ];

@@ -1,9 +1,13 @@
 /** GET /api/stream: the live stream as server-sent events. */
+import type { Caller } from '../../people/contract.ts';
 import { nothing } from '../requests.ts';
 import { type Route, route } from '../route.ts';
 import type { Stream } from '../stream.ts';
 
-export const streamRoutes = (stream: Stream): Route[] => [
+export const streamRoutes = (
+  stream: Stream,
+  isIn: (caller: Caller | null) => boolean = () => true,
+): Route[] => [
   route(
     {
       method: 'GET',
@@ -24,6 +28,6 @@ export const streamRoutes = (stream: Stream): Route[] => [
       refusals: ['WEB_STREAM_FULL', 'WEB_STREAM_ONLY_EVENTS'],
       stream: true,
     },
-    ({ reply }) => stream.attach(reply),
+    ({ reply, caller }) => stream.attach(reply, () => isIn(caller)),
   ),
 ];

@@ -6,7 +6,6 @@ import type { WebPorts } from '../ports.ts';
 import { marksQuery, nothing, readingBody, sayMarkBody } from '../requests.ts';
 import { type Route, route } from '../route.ts';
 import { marksSchema, readingSchema, saidMarkSchema } from '../written-contract.ts';
-import { localPerson } from './alarms.ts';
 
 const diskRefusals: readonly ErrorCode[] = ['STORE_DISK_FULL', 'STORE_DISK_FAILED'];
 
@@ -38,9 +37,9 @@ export const writtenRoutes = (ports: WebPorts): Route[] => [
       },
       refusals: ['WEB_MARK_UNKNOWN', 'WEB_COMMAND_REFUSED', ...diskRefusals],
     },
-    async ({ body, reply }) => {
+    async ({ body, by, reply }) => {
       const { station, mark } = body;
-      const answer = await ports.sayMark({ ...body, by: localPerson });
+      const answer = await ports.sayMark({ ...body, by });
       if (answer.outcome === 'unknown') throw new AgentError('WEB_MARK_UNKNOWN', { station, mark });
       if (answer.outcome === 'refused')
         throw new AgentError('WEB_COMMAND_REFUSED', { why: answer.why });
@@ -69,8 +68,8 @@ export const writtenRoutes = (ports: WebPorts): Route[] => [
         ...diskRefusals,
       ],
     },
-    async ({ body, reply }) => {
-      const reading = await ports.enterReading({ ...body, by: localPerson });
+    async ({ body, by, reply }) => {
+      const reading = await ports.enterReading({ ...body, by });
       reply.code(201);
       return reading;
     },

@@ -1,0 +1,44 @@
+/** What an agent is started with, and what a started one gives. */
+import type { Logger } from 'pino';
+import type { PersonId } from '#rules/input.ts';
+import type { ClockSource } from '../clock/engine-clock.ts';
+import type { SiteChanges } from '../site/changes.ts';
+import type { SiteSource } from '../site/revision.ts';
+import type { HouseOptions } from './house.ts';
+import type { SiteDeskParts } from './site-desk.ts';
+
+export interface Address {
+  readonly host: string;
+  readonly port: number;
+}
+
+export interface AgentOptions {
+  readonly source: SiteSource;
+  /** The file it was read from, and how to read it again; absent where there is none. */
+  readonly siteFile?: Pick<SiteDeskParts, 'file' | 'read' | 'line'>;
+  readonly folder: string;
+  readonly http: Address;
+  readonly mqtt: Address;
+  readonly mode: 'wall' | 'samples';
+  readonly log: Logger;
+  readonly spaceBytes?: number;
+  /** Without it people who are in the folder are asked for, and no others. */
+  readonly house?: HouseOptions;
+  readonly clock?: ClockSource;
+  /** Default limits.ballastBytes. */
+  readonly ballastBytes?: number;
+  /** Default limits.sealEveryMs. */
+  readonly sealEveryMs?: number;
+}
+
+export interface Agent {
+  readonly page: string;
+  readonly mqtt: string;
+  readonly folder: string;
+  /** Where the first administrator comes in; null where there is one, or none is asked for. */
+  readonly setup: string | null;
+  /** The site file as it is now; null where the agent runs on none. Rejects where it cannot be taken. */
+  reload(by: PersonId): Promise<SiteChanges | null>;
+  /** Everything taken is judged, committed and acknowledged; then all is closed. */
+  stop(): Promise<void>;
+}
