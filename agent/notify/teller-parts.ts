@@ -51,4 +51,3 @@ export interface TellerParts {
   readonly now: () => EpochMs;
   readonly fault: (error: unknown) => void;
 }
-
