@@ -24,6 +24,8 @@ import { House, nobodyAsked } from './wiring/house.ts';
 import { pageFolder } from './wiring/page-folder.ts';
 import { sayAlive } from './wiring/say-alive.ts';
 import { SiteDesk } from './wiring/site-desk.ts';
+import { TellingHouse } from './wiring/telling-house.ts';
+import { tellingPorts } from './wiring/telling-view.ts';
 import { Upkeep } from './wiring/upkeep.ts';
 import { figuresOf, healthOf, illness, type Running } from './wiring/vitals.ts';
 import { CorePorts } from './wiring/web-ports.ts';
@@ -54,6 +56,7 @@ class Assembly {
   private upkeep!: Upkeep;
   private ports: CorePorts | null = null;
   private web!: Web;
+  private telling: TellingHouse | null = null;
   private setup: string | null = null;
   private door: Door | null = null;
   private siteDesk: SiteDesk | null = null;
@@ -134,17 +137,37 @@ class Assembly {
       version,
       sealEveryMs,
       tell: (news) => this.ports?.tell(news),
+      telling: (begun) => this.openTelling(begun).options,
       warn: (facts, message) => log.warn(facts, message),
     });
     this.core = core;
+    this.telling?.start();
     this.closers.push(
+      () => core.extensions.close(),
       () => store.stopRun(core.live.engineNow ?? 0),
       () => void store.backUpSettings(Date.now()),
       () => store.note(),
       // Its segment is written, or the next run seals these samples again.
       () => core.sealing.ended(),
       () => stopLive(core, log),
+      () => core.telling?.stop(),
+      () => this.telling?.stop(),
     );
+  }
+
+  private openTelling(core: Core): TellingHouse {
+    const { folder, siteFile, channels, tellAlso: others = [], log } = this.options;
+    const telling = new TellingHouse(core, {
+      folder,
+      siteFile: siteFile?.file ?? null,
+      others,
+      page: () => this.web?.url ?? '',
+      warn: (error) => log.warn({ err: error }, error.message),
+      fault: (error) => this.fault(error, 'telling'),
+      ...(channels === undefined ? {} : { channels }),
+    });
+    this.telling = telling;
+    return telling;
   }
 
   private openCharts(): void {
@@ -216,7 +239,9 @@ class Assembly {
     const { desk: people, names } = house;
     const tls = house.tls ?? undefined;
     const { http } = this.options;
-    this.web = await startWeb({ ...http, version, ports, people, tls, names, pageFolder, onFault });
+    const telling = tellingPorts(core);
+    const parts = { ports, people, telling, tls, names, pageFolder, onFault };
+    this.web = await startWeb({ ...http, version, ...parts });
     this.closers.push(() => this.web.close());
     this.setup = house.opened(this.web);
   }

@@ -118,6 +118,10 @@ export const webErrors = {
     happened: 'Nothing was changed: {why}.',
     fix: 'Read the present state with GET /api/alarms or /api/holds and decide again.',
   },
+  TELLING_NO_WAY: {
+    happened: 'There is no way by which you can be told.',
+    fix: 'Let this phone take messages, or enter an e-mail address, and try again.',
+  },
   WEB_ANSWER_LATE: {
     happened: 'No answer was ready after {seconds} s.',
     fix: 'Read the present state before sending a command again: it may still be carried out. GET /api/health says what is slow.',

@@ -83,6 +83,10 @@ export class Teller {
     return this.outbox.stop();
   }
 
+  get webhooks(): readonly string[] {
+    return this.parts.webhooks();
+  }
+
   chases(): Chase[] {
     return this.plan.all();
   }

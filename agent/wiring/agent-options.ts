@@ -2,6 +2,7 @@
 import type { Logger } from 'pino';
 import type { PersonId } from '#rules/input.ts';
 import type { ClockSource } from '../clock/engine-clock.ts';
+import type { Channel, TellablePerson } from '../notify/contract.ts';
 import type { SiteChanges } from '../site/changes.ts';
 import type { SiteSource } from '../site/revision.ts';
 import type { HouseOptions } from './house.ts';
@@ -24,6 +25,10 @@ export interface AgentOptions {
   readonly spaceBytes?: number;
   /** Without it people who are in the folder are asked for, and no others. */
   readonly house?: HouseOptions;
+  /** By which ways people are told, instead of those of the site file. */
+  readonly channels?: readonly Channel[];
+  /** Who is told, beside the people of the folder. */
+  readonly tellAlso?: readonly TellablePerson[];
   readonly clock?: ClockSource;
   /** Default limits.ballastBytes. */
   readonly ballastBytes?: number;

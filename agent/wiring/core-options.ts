@@ -3,6 +3,7 @@ import type { ClockSource } from '../clock/engine-clock.ts';
 import type { SiteSource } from '../site/revision.ts';
 import type { Store } from '../store/store.ts';
 import type { TurnNews } from '../turn/ports.ts';
+import type { Core } from './core.ts';
 import type { TellingOptions } from './telling.ts';
 
 export interface CoreOptions {
@@ -16,6 +17,6 @@ export interface CoreOptions {
   readonly lazyCommitMs?: number;
   readonly tell: (news: TurnNews) => void;
   /** Absent where nobody is called. */
-  readonly telling?: TellingOptions;
+  readonly telling?: (core: Core) => TellingOptions;
   readonly warn: (facts: object, message: string) => void;
 }

@@ -102,7 +102,7 @@ export class Core {
     const rowed = (row: InputRow): void => this.sealing.row(row);
     const mayTell = (): void => this.telling?.perform();
     this.journal = new Journal(store, store.ledgerHead.id, rowed, options.lazyCommitMs, mayTell);
-    this.telling = options.telling === undefined ? null : tellingOf(this, options.telling);
+    this.telling = options.telling === undefined ? null : tellingOf(this, options.telling(this));
     this.live = new Live(
       {
         mode: options.mode,

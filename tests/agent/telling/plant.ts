@@ -137,14 +137,14 @@ export class Plant {
       sealEveryMs: 1e12,
       tell: () => undefined,
       warn: () => undefined,
-      telling: {
+      telling: () => ({
         persons: { list: () => people },
         channels: [this.phones, this.mail],
         webhooks: () => [],
         rota: () => ({ timezone: site.timezone, entries: week.map(weekEntry) }),
         gone: () => undefined,
         fault: (error) => this.faults.push(error),
-      },
+      }),
     });
   }
 
