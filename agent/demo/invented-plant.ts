@@ -77,8 +77,10 @@ export const boothPlant = {
   /** Drop across the clean filter at the wanted face velocity; it follows the square of it. */
   cleanFilterPa: 60,
   loadedShare: 3.6,
+  missingShare: 0.3,
   potBar: 2,
   potHighBar: 2.6,
+  potRatingBar: 5.2,
   potLagS: 5,
   atomisingBar: 3.2,
   /** Spraying so long, then nothing while the carriers change. */
@@ -161,7 +163,7 @@ export const tankPlant = {
   withdrawalMPerMin: 1,
   fastWithdrawalMPerMin: 1.25,
   lagS: 30,
-  solidsPercent: 24.9,
+  solidsPercent: 25,
   thinnedPercent: 23.3,
 } as const;
 
@@ -185,4 +187,24 @@ export const pressPlant = {
   shotEveryS: 420,
   /** A controller that is set too high. */
   overSetK: 14,
+} as const;
+
+export const preBakePlant = {
+  setC: 82,
+  coldK: 20,
+  apartK: 14,
+  zoneLagS: 120,
+  dwellS: 960,
+} as const;
+
+/** What it is, what the fault makes of it, and how slowly. Units are those of the signals. */
+export const steadyPlant = {
+  potLevelMm: { usual: 180, gone: 35, fault: 'pot-drawn-low', lagS: 40 },
+  paddlePerMin: { usual: 32, gone: 0, fault: 'pot-paddle-stands', lagS: 3 },
+  partAtGunC: { usual: 51, gone: 33, fault: 'cold-parts-at-gun', lagS: 30 },
+  boothAirK: { usual: 0, gone: -7, fault: 'supply-air-unheated', lagS: 60 },
+  boothDampPercent: { usual: 0, gone: 34, fault: 'supply-air-unheated', lagS: 60 },
+  preparedMetalK: { usual: -2, gone: -14, fault: 'prepared-metal-cold', lagS: 60 },
+  cavityApartK: { usual: 0, gone: 7.2, fault: 'cavity-apart', lagS: 40 },
+  pressMPa: { usual: 12, gone: 8, fault: 'press-pump-weak', lagS: 5 },
 } as const;

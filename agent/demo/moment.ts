@@ -13,4 +13,7 @@ export interface Moment {
   readonly hallRhPercent: number;
   /** How much of a fault is there, 0 to 1. */
   fault(name: FaultName): number;
+  /** Seconds since the fault last began, and since it was last over; null where it never was. */
+  since(name: FaultName): number | null;
+  over(name: FaultName): number | null;
 }

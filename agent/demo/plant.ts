@@ -10,14 +10,18 @@ import { Drum } from './drum.ts';
 import { DryingOven } from './drying-oven.ts';
 import { hallPlant } from './invented-plant.ts';
 import type { Moment } from './moment.ts';
+import { PreBake } from './pre-bake.ts';
 import { Press } from './press.ts';
 import { ResiduePlaces } from './residue-places.ts';
 import { Preparation, RackRoom } from './rooms.ts';
+import { SteadyValues } from './steady-values.ts';
 import { StoreRoom } from './store-room.ts';
 import { type FaultName, ordinary, preRollMin, show, shown } from './timetable.ts';
 
 const stepS = 1;
 const hourS = 3_600;
+/** Faults begin and end on the tens of a second. */
+const faultsEveryS = 10;
 
 /** The share of each fault at a second of the line. */
 export type Script = (fault: (typeof show)[number], index: number, lineS: number) => number;
@@ -48,10 +52,14 @@ export class Plant {
   readonly residue = new ResiduePlaces();
   readonly rackRoom = new RackRoom();
   readonly press = new Press();
+  readonly preBake = new PreBake();
+  readonly steady = new SteadyValues();
   private readonly beginsAtMs: number;
   private readonly script: Script;
   private lineS: number;
   private readonly faults = new Map<FaultName, number>();
+  private readonly beganS = new Map<FaultName, number>();
+  private readonly overS = new Map<FaultName, number>();
 
   /** `showAtMs`: when second 0 of the line is; the plant begins at `fromS`, which may lie before it. */
   constructor(seed: number, showAtMs: number, fromS: number, script: Script) {
@@ -79,8 +87,8 @@ export class Plant {
 
   private step(): void {
     this.lineS += stepS;
-    for (const [index, fault] of show.entries())
-      this.faults.set(fault.name, this.script(fault, index, this.lineS));
+    if (this.lineS % faultsEveryS === 0 || this.faults.size === 0)
+      for (const [index, fault] of show.entries()) this.setFault(fault, index);
     const now = this.moment();
     this.store.step(now);
     this.drum.step(now);
@@ -93,6 +101,17 @@ export class Plant {
     this.residue.step(now, this.oven.zoneC, this.oven.zoneC[1] - 9);
     this.rackRoom.step(now);
     this.press.step(now);
+    this.preBake.step(now);
+    this.steady.step(now);
+  }
+
+  private setFault(fault: (typeof show)[number], index: number): void {
+    const { name } = fault;
+    const before = this.faults.get(name) ?? 0;
+    const share = this.script(fault, index, this.lineS);
+    this.faults.set(name, share);
+    if (share > 0 && before === 0) this.beganS.set(name, onTens(this.lineS));
+    if (share === 0 && before > 0) this.overS.set(name, onTens(this.lineS));
   }
 
   moment(): Moment {
@@ -114,6 +133,14 @@ export class Plant {
         hallPlant.meanC + hallPlant.dailySwingK * swing + 0.4 * driftAt(seed, 901, wallS, hourS),
       hallRhPercent: hallPlant.meanRhPercent + 5 * driftAt(seed, 902, wallS, 3 * hourS),
       fault: (name) => this.faults.get(name) ?? 0,
+      since: (name) => passed(lineS, this.beganS.get(name)),
+      over: (name) => passed(lineS, this.overS.get(name)),
     };
   }
 }
+
+/** People look at their watch every ten seconds, as the history is made. */
+const onTens = (seconds: number): number => Math.ceil(seconds / 10) * 10;
+
+const passed = (nowS: number, thenS: number | undefined): number | null =>
+  thenS === undefined ? null : nowS - thenS;

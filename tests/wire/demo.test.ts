@@ -98,9 +98,9 @@ describe('the demo', () => {
       return alarms.map(({ rule }) => rule);
     };
     const bands = [
-      'bushings-1/booth-1/exhaust-lost',
+      'bushings-1/booth-1/exhaust-airflow',
       'bushings-1/air-1/header-low',
-      'bushings-1/prep-1/rinse-dirty',
+      'bushings-1/prep-1/blast-pressure',
     ];
     await until(`all of ${bands}`, async () => {
       const rules = await raised();

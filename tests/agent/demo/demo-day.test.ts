@@ -1,6 +1,5 @@
 import { rmSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
-import { show } from '#agent/demo/timetable.ts';
 import type { Effect } from '#rules/input.ts';
 import { ledgerLines, replayedLines } from '../../wire/simulated-agent.ts';
 import {
@@ -76,7 +75,7 @@ test('the same seed gives the same day, another seed another', async () => {
   for (const { folder } of [again, other]) rmSync(folder, { recursive: true, force: true });
   expect(told(again)).toEqual(told(day));
   expect(told(other)).not.toEqual(told(day));
-});
+}, 180_000);
 
 describe('the first minute', () => {
   /** Occurrences that stand unanswered a minute into the show. */
@@ -110,8 +109,9 @@ describe('the hour', () => {
       )
       .map(({ id }) => id)
       // A place or rack of its own; its rule spoke for another one of them.
-      .filter((id) => ![...raised].some((each) => templateOf(each) === templateOf(id)));
-    expect(silent).toEqual([]);
+      .filter((id) => ![...raised].some((each) => templateOf(each) === templateOf(id)))
+      .map((id) => short(templateOf(id)));
+    expect([...new Set(silent)].sort()).toEqual(Object.keys(quietInTheHour).sort());
   });
   test('a sensor gone silent and one that hangs are told', () => {
     const kinds = new Set(
@@ -125,11 +125,11 @@ describe('the hour', () => {
       if (effect.transition === 'raised' || effect.transition === 'realarmed')
         open.set(effect.rule, effect);
       else if (effect.transition === 'returned') open.delete(effect.rule);
-    // Faults that wrap round the hour are still there at its end.
-    const wraps = show.filter(({ fromMin, lengthMin }) => fromMin + lengthMin > 58).length;
     const old = [...open.values()].filter(({ judged }) => judged < showAtMs + 25 * 60_000);
     expect(old.map(({ rule }) => rule)).toEqual([]);
-    expect(open.size).toBeLessThanOrEqual(wraps * 2);
+    // What the last twenty minutes raised may still be under way; the rest is over by then.
+    const late = [...open.values()].filter(({ judged }) => judged >= showAtMs + 40 * 60_000);
+    expect([...open.keys()].sort()).toEqual(late.map(({ rule }) => rule).sort());
   });
   test('what may have frozen is on hold and stays so', () => {
     const holds = day.effects.filter((e) => e.kind === 'hold' && e.judged >= from);
@@ -144,6 +144,27 @@ describe('the hour', () => {
     ).not.toEqual([]);
   });
 });
+
+/** Rules that have no turn in the hour, and why. */
+const quietInTheHour: Readonly<Record<string, string>> = {
+  'air-1/blotter-late': 'the round is made; it would be late after eight hours',
+  'air-1/separator-round-late': 'the round is made; it would be late after eight hours',
+  'booth-1/film-chart': 'a chart learns for ten days first',
+  'booth-1/first-off-after-change': 'told by first-off-missing; nobody changes the pot’s drum',
+  'booth-1/panel-late': 'panels are sprayed; they would be late after eight hours',
+  'booth-1/relief-late': 'a year has no turn in an hour',
+  'booth-1/survey-late': 'a year has no turn in an hour',
+  'oven-1/profile-late': 'a quarter has no turn in an hour',
+  'prebake-1/over-baked': 'the drying oven shows it',
+  'prebake-1/profile-late': 'a quarter has no turn in an hour',
+  'prep-1/conversion-to-coat': 'the invented line blasts, and phosphates nothing',
+  'prep-1/shift-check-late': 'the check is made; it would be late after eight hours',
+  'racks-1/hot-store': 'it is always winter beside this plant',
+  'residue-1/act-thick': 'residue of the invented plant never lies over 10 mm',
+  'residue-1/bin-unemptied': 'the bin is emptied; it would be late after eight hours',
+  'residue-1/cleaning-late': 'it is cleaned; it would be late after a week',
+  'store-1/freight-out-of-range-hot': 'it is always winter beside this plant',
+};
 
 const healthRule = (kind: string): boolean => kind === 'lost' || kind === 'stuck';
 

@@ -23,6 +23,8 @@ function moment(faults: Partial<Record<FaultName, number>> = {}, lineS = 0): Mom
   return {
     ...{ atMs: at, lineS, stepS: 1, seed: 1, outsideC: -11, hallC: 21, hallRhPercent: 46 },
     fault: (name) => faults[name] ?? 0,
+    since: () => null,
+    over: () => null,
   };
 }
 
@@ -178,7 +180,7 @@ test('a drum falls as it is drawn, and is full after a change', () => {
   let before = drum.levelMm;
   let changes = 0;
   for (let s = 0; s < 200_000; s += 1) {
-    drum.step(moment());
+    drum.step(moment({}, s));
     if (drum.levelMm > before) {
       changes += 1;
       expect(drum.inUse).toBe(0);
