@@ -31,7 +31,13 @@ const known = [
   ...['company', 'factory', 'operator', 'engineer', 'maintenance', 'reader', 'sensor', 'alarm'],
 ];
 
-const runs = ['abcdefghijklmnopqrstuvwxyz', '01234567890', 'qwertyuiop', 'asdfghjkl', 'zxcvbnm'];
+const runs = [
+  'abcdefghijklmnopqrstuvwxyz',
+  '012345678901234567890',
+  'qwertyuiop',
+  'asdfghjkl',
+  'zxcvbnm',
+];
 
 /** Characters that stand for letters in what people take for a clever spelling. */
 const plain: Readonly<Record<string, string>> = {
@@ -47,13 +53,28 @@ const plain: Readonly<Record<string, string>> = {
 };
 
 const reversed = (text: string): string => [...text].reverse().join('');
-const isRun = (text: string): boolean =>
-  [...runs, ...runs.map(reversed)].some((run) => run.includes(text));
+const everyRun = [...runs, ...runs.map(reversed)];
+const isRun = (text: string): boolean => everyRun.some((run) => run.includes(text));
+/** So many keys or letters in a row are no chance. */
+const runCharsMin = 4;
+
+function withoutRuns(text: string): string {
+  const chars = [...text];
+  const kept: string[] = [];
+  for (let from = 0; from < chars.length; ) {
+    let to = from + 1;
+    while (to < chars.length && isRun(chars.slice(from, to + 1).join(''))) to += 1;
+    kept.push(to - from >= runCharsMin ? ' ' : chars.slice(from, to).join(''));
+    from = to;
+  }
+  return kept.join('');
+}
 
 /** What is left to guess once known words, runs and repetitions are taken out. */
 function remainder(password: string, words: readonly string[]): string {
   let left = password.toLowerCase();
   for (const word of words) left = left.replaceAll(word, ' ');
+  left = withoutRuns(left);
   left = [...left].map((each) => plain[each] ?? each).join('');
   for (const word of words) left = left.replaceAll(word, ' ');
   // "abcabcabc" says no more than "abc".

@@ -61,8 +61,8 @@ export class Sessions {
     const hash = hashSecret(cookie);
     const former = this.former.get(hash);
     const key = former !== undefined && former.untilMs > nowMs ? former.hash : hash;
-    const found = this.live(key, nowMs);
-    if (found === null) return null;
+    const found = this.sessions.get(key);
+    if (found === undefined || this.isOver(found, nowMs)) return null;
     const session = { ...found, used: nowMs };
     this.sessions.set(key, session);
     this.isUsed = true;
@@ -70,13 +70,10 @@ export class Sessions {
     return session;
   }
 
-  /** By its key, without using it; null once it is over. */
+  /** By its key, or the one it had before, without using it; null once it is over. */
   live(key: string, nowMs: number): Session | null {
     const found = this.sessions.get(this.former.get(key)?.hash ?? key);
-    if (found === undefined) return null;
-    const isOver =
-      nowMs - found.used >= this.times.idleMs || nowMs - found.made >= this.times.absoluteMs;
-    return isOver ? null : found;
+    return found === undefined || this.isOver(found, nowMs) ? null : found;
   }
 
   /** When it ends if nobody uses it. */
@@ -110,6 +107,10 @@ export class Sessions {
 
   of(person: string): Session[] {
     return [...this.sessions.values()].filter((each) => each.person === person);
+  }
+
+  private isOver({ used, made }: Session, nowMs: number): boolean {
+    return nowMs - used >= this.times.idleMs || nowMs - made >= this.times.absoluteMs;
   }
 
   /** Writes when sessions were last used, where any was since it was written. */
