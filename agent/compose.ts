@@ -161,7 +161,7 @@ class Assembly {
       folder,
       siteFile: siteFile?.file ?? null,
       others,
-      page: () => this.web?.url ?? '',
+      page: () => this.web?.url ?? null,
       warn: (error) => log.warn({ err: error }, error.message),
       fault: (error) => this.fault(error, 'telling'),
       ...(channels === undefined ? {} : { channels }),
@@ -239,8 +239,8 @@ class Assembly {
     const { desk: people, names } = house;
     const tls = house.tls ?? undefined;
     const { http } = this.options;
-    const telling = tellingPorts(core);
-    const parts = { ports, people, telling, tls, names, pageFolder, onFault };
+    const told = { telling: tellingPorts(core), push: this.telling!.push };
+    const parts = { ports, people, ...told, tls, names, pageFolder, onFault };
     this.web = await startWeb({ ...http, version, ...parts });
     this.closers.push(() => this.web.close());
     this.setup = house.opened(this.web);

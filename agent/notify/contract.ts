@@ -58,7 +58,7 @@ export interface Message {
   readonly priority: Priority;
   /** Its notification opens the page; it must not be acknowledged without having been seen there. */
   readonly highlyManaged: boolean;
-  /** The path of its page, from the root: `/#/alarms/…`. The channel puts the agent's address before it. */
+  /** The path of its page, from the root: `/#/alarm/…`. The channel puts the agent's address before it. */
   readonly url: string;
   /** When what it says happened. */
   readonly at: EpochMs;

@@ -36,6 +36,8 @@ export interface OutboxParts {
   /** It is done with: delivered, gone, refused or given up. */
   readonly settled: (row: OutboxRow, parcel: Parcel) => void;
   readonly now: () => EpochMs;
+  /** False while the page is not there yet whose address a message names: nothing is sent. */
+  readonly ready: () => boolean;
   /** A fault of the agent's own. */
   readonly fault: (error: unknown) => void;
 }
@@ -111,7 +113,7 @@ export class Outbox {
 
   /** Sends what is due. */
   look(): void {
-    if (this.stopping.signal.aborted) return;
+    if (this.stopping.signal.aborted || !this.parts.ready()) return;
     const now = this.parts.now();
     const busy = new Set<string>();
     for (const slot of this.slots.values()) if (slot.sending) busy.add(laneOf(slot.parcel.target));

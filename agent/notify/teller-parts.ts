@@ -49,5 +49,6 @@ export interface TellerParts {
   /** A target is no more. */
   readonly gone: (target: Target, cause: string) => void;
   readonly now: () => EpochMs;
+  readonly ready: () => boolean;
   readonly fault: (error: unknown) => void;
 }

@@ -47,9 +47,9 @@ export class Teller {
       this.targets.set(chase.occurrence, new Map(targets.map((one) => [targetName(one), one])));
       if (reached) this.reached.add(chase.occurrence);
     }
-    const { channels, write, now, fault } = parts;
+    const { channels, write, now, ready, fault } = parts;
     const settled = (row: OutboxRow, parcel: Parcel): void => this.settled(row, parcel);
-    this.outbox = new Outbox({ channels, write, settled, now, fault });
+    this.outbox = new Outbox({ channels, write, settled, now, ready, fault });
     this.outbox.load(messages);
   }
 

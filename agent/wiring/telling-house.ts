@@ -7,10 +7,13 @@ import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { Channel, TellablePerson } from '../notify/contract.ts';
 import { RotaBook } from '../notify/rota-book.ts';
+import { localPerson } from '../people/contract.ts';
 import { openRoster, personOf } from '../people/roster.ts';
 import { ChannelDesk } from './channel-desk.ts';
 import type { Core } from './core.ts';
+import { PushDesk } from './push-desk.ts';
 import type { TellingOptions } from './telling.ts';
+import { testSaid } from './telling-message.ts';
 
 export interface TellingHouseParts {
   readonly folder: string;
@@ -18,19 +21,28 @@ export interface TellingHouseParts {
   readonly siteFile: string | null;
   /** Beside the people of the folder. */
   readonly others: readonly TellablePerson[];
-  /** The page's own address. */
-  readonly page: () => string;
+  /** The page's own address; null while it is not there yet. */
+  readonly page: () => string | null;
   readonly warn: (error: AgentError) => void;
   readonly fault: (error: unknown) => void;
   /** Instead of the real ones. */
   readonly channels?: readonly Channel[];
 }
 
+const whoeverIsHere: TellablePerson = {
+  id: localPerson,
+  name: localPerson,
+  role: 'administrator',
+  language: 'en',
+  addresses: { email: null, push: true },
+};
+
 /** How long people are remembered, so that a flood does not read them for each alarm. */
 const peopleKeptMs = 1_000;
 
 export class TellingHouse {
   readonly desk: ChannelDesk;
+  readonly push: PushDesk;
   readonly rota: RotaBook;
   private readonly parts: TellingHouseParts;
   private readonly roster: ReturnType<typeof openRoster>;
@@ -42,7 +54,8 @@ export class TellingHouse {
 
   /** `core`: already with its plans. Throws CHANNEL_SECRET_UNUSABLE. */
   constructor(core: Core, parts: TellingHouseParts) {
-    const { folder, siteFile, page, warn } = parts;
+    const { folder, siteFile, warn } = parts;
+    const page = (): string => parts.page() ?? '';
     this.parts = parts;
     // People are there before the page is: what a kill left untold is told first of all.
     this.roster = openRoster(folder);
@@ -50,6 +63,12 @@ export class TellingHouse {
     const timezone = (): string => core.plans.timezone;
     const nowMs = (): number => Date.now();
     this.desk = new ChannelDesk({ folder, written, timezone, page, env: process.env, nowMs, warn });
+    this.push = new PushDesk({
+      ways: this.desk,
+      languageOf: (id) => this.tellable().find((one) => one.id === id)?.language ?? 'en',
+      say: (at) => testSaid(core, at),
+      nowMs,
+    });
     this.rota = new RotaBook({
       written: () => written()?.rota ?? [],
       timezone,
@@ -70,6 +89,7 @@ export class TellingHouse {
       webhooks: () => desk.webhooks(),
       rota: () => rota.now(),
       gone: () => undefined,
+      ready: () => parts.page() !== null,
       fault,
     };
   }
@@ -82,6 +102,7 @@ export class TellingHouse {
 
   stop(): void {
     if (this.timer !== null) clearInterval(this.timer);
+    this.push.stop();
   }
 
   private look(): void {
@@ -116,7 +137,12 @@ export class TellingHouse {
     const { desk, roster, parts } = this;
     const all = this.peopleOf(roster);
     if (all === null) return this.people;
-    this.people = [...all, ...parts.others].map((person) => ({
+    desk.devices.forgetOthers(
+      new Set([...all, ...parts.others, whoeverIsHere].map(({ id }) => id)),
+    );
+    // Without people the phones of whoever is at this machine are called.
+    const here = all.length === 0 && desk.devices.of(localPerson).length > 0 ? [whoeverIsHere] : [];
+    this.people = [...all, ...here, ...parts.others].map((person) => ({
       ...person,
       addresses: {
         email: desk.hasEmail ? person.addresses.email : null,

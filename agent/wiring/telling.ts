@@ -21,11 +21,13 @@ export interface TellingOptions {
   readonly rota: () => Rota;
   /** A target is no more. */
   readonly gone: (target: Target, cause: string) => void;
+  /** False while the page is not there yet. */
+  readonly ready: () => boolean;
   readonly fault: (error: unknown) => void;
 }
 
 export function tellingOf(core: Core, options: TellingOptions): Teller {
-  const { persons, channels, webhooks, rota, gone, fault } = options;
+  const { persons, channels, webhooks, rota, gone, ready, fault } = options;
   return new Teller(
     {
       persons,
@@ -33,6 +35,7 @@ export function tellingOf(core: Core, options: TellingOptions): Teller {
       webhooks,
       rota,
       gone,
+      ready,
       fault,
       alarmOf: (effect) => alarmOf(core, effect),
       say: (saying) => messageOf(core, saying),

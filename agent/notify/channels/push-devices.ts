@@ -61,9 +61,9 @@ export class PushDevices {
     return this.keepAllBut(goes);
   }
 
-  /** All devices of somebody who is no more among the people. */
-  forget(person: PersonId): boolean {
-    return this.keepAllBut((device) => device.person === person);
+  /** All devices of whoever is no more among the people. */
+  forgetOthers(people: ReadonlySet<PersonId>): boolean {
+    return this.keepAllBut((device) => !people.has(device.person));
   }
 
   private keepAllBut(goes: (device: PushDevice) => boolean): boolean {

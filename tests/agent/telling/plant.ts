@@ -143,6 +143,7 @@ export class Plant {
         webhooks: () => [],
         rota: () => ({ timezone: site.timezone, entries: week.map(weekEntry) }),
         gone: () => undefined,
+        ready: () => true,
         fault: (error) => this.faults.push(error),
       }),
     });
