@@ -1,6 +1,7 @@
 /**
  * Racks on their way: blasted, primed, baked, dipped, dried, stored, moulded. One begins every 20
  * minutes, and eight go round, so that the same rack comes back before any of its clocks runs out.
+ * Several are said at one moment where they may be: each moment is brought to the disk by itself.
  */
 import { ovenPlant } from './invented-plant.ts';
 import type { Draft } from './message.ts';
@@ -55,8 +56,8 @@ export const rackMarks: readonly Draft[] = [
     'inspected',
     oneOf(rack(-2_280), (_, now) => (now.since('rack-left-bare') === 1_030 ? 'rack-40' : null)),
   ),
-  mark('prep-1', 'rinsed', rack(-2_100)),
-  mark('prep-1', 'coated', oneOf(rack(-1_220), ended('rack-left-bare', 'rack-40'))),
+  mark('prep-1', 'rinsed', rack(-1_800)),
+  mark('prep-1', 'coated', oneOf(rack(-1_210), ended('rack-left-bare', 'rack-40'))),
   mark('booth-1', 'rack-in', rack(-1_800)),
   mark('booth-1', 'coated', rack(-1_210)),
   mark(
@@ -73,13 +74,13 @@ export const rackMarks: readonly Draft[] = [
   mark(
     'prebake-1',
     'covered',
-    oneOf(rack(-130), ended('primer-stood', 'rack-70'), ended('covered-in-haste', 'rack-71')),
+    oneOf(rack(-240), ended('primer-stood', 'rack-70'), ended('covered-in-haste', 'rack-71')),
   ),
   mark('tank-1', 'rack-in', rack(-320)),
   mark('oven-1', 'rack-in', rack(0)),
-  mark('oven-1', 'rack-out', rack(970)),
-  mark('racks-1', 'coated', oneOf(timed(980), found('rack-overaged', 'rack-60', 31 * dayMs))),
-  mark('racks-1', 'moved-in', rack(1_000)),
+  mark('oven-1', 'rack-out', rack(960)),
+  mark('racks-1', 'coated', oneOf(timed(960), found('rack-overaged', 'rack-60', 31 * dayMs))),
+  mark('racks-1', 'moved-in', rack(960)),
   mark('racks-1', 'moulded', rack(4_200)),
   mark('racks-1', 'scrapped', ended('rack-overaged', 'rack-60')),
   mark('racks-1', 'brought-in', (_, now) =>

@@ -42,7 +42,7 @@ const densityGPerMl = (solidsPercent: number): number => {
 };
 
 const preparation: readonly Draft[] = [
-  mark('prep-1', 'shift-checked', done(180)),
+  mark('prep-1', 'shift-checked', done(120)),
   reading('prep-1', 'water-break', read(140, badWhile('water-breaks', '1', '0'))),
   reading('prep-1', 'rust-bloom', read(150, badWhile('rack-left-bare', '1', '0'))),
   reading('prep-1', 'blast-profile', read(160, badWhile('blast-media-worn', '21', '46'))),
@@ -92,9 +92,9 @@ const booth: readonly Draft[] = [
 const rounds: readonly Draft[] = [
   reading('air-1', 'blotter', read(780, badWhile('air-oily', '1', '0'))),
   mark('air-1', 'blotter-tested', done(800)),
-  mark('air-1', 'separators-drained', done(840)),
+  mark('air-1', 'separators-drained', done(800)),
   mark('residue-1', 'bin-emptied', done(960)),
-  mark('residue-1', 'cleaned', done(1_020)),
+  mark('residue-1', 'cleaned', done(960)),
 ];
 
 export const people: readonly Draft[] = [
