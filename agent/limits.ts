@@ -283,6 +283,6 @@ assert(
   'one slow listener must not cost another its place',
 );
 assert(
-  limits.channelAnswerMs < limits.outboxTryMsMax,
+  limits.channelAnswerMs < Math.min(limits.outboxTryMsMax, limits.answerMs),
   'a channel says itself why a far side did not answer',
 );

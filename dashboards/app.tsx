@@ -17,6 +17,7 @@ import { Holds } from './views/holds.tsx';
 import { LinePage } from './views/line.tsx';
 import { LookBack } from './views/look-back.tsx';
 import { PerformancePage } from './views/performance.tsx';
+import { Phone } from './views/phone.tsx';
 import { Reader } from './views/reader.tsx';
 import { RulesPage } from './views/rules.tsx';
 import { RunPage } from './views/run.tsx';
@@ -40,6 +41,7 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   coverage: () => <CoveragePage />,
   rules: () => <RulesPage />,
   performance: () => <PerformancePage />,
+  phone: () => <Phone />,
   reader: () => <Reader />,
 };
 

@@ -31,5 +31,15 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
+    rollupOptions: {
+      input: {
+        page: `${import.meta.dirname}/index.html`,
+        worker: `${import.meta.dirname}/worker/worker.ts`,
+      },
+      output: {
+        // A worker's reach is the folder it is served from, under a name that stays.
+        entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js'),
+      },
+    },
   },
 });

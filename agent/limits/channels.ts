@@ -3,7 +3,7 @@ import { webhooksMax } from '#rules/site/bounds.ts';
 
 export const channelLimits = {
   /** The far side of a channel answers whole within this, or the try counts as failed. */
-  channelAnswerMs: 10_000,
+  channelAnswerMs: 8_000,
   /** Of what the far side answers so much is read; then its connection is closed. */
   channelAnswerBytesMax: 16_384,
   /** A far side that asks to be left alone for longer is taken at this. */

@@ -52,7 +52,7 @@ export type {
   PushKeyView,
   PushNotice,
   PushSubscriptionSaid,
-  TestToldView,
+  PushTestView,
 } from './push-contract.ts';
 export type { SiteLoaded, SiteView } from './site-contract.ts';
 

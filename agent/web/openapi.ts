@@ -11,6 +11,7 @@ import { labelSchema } from './label.ts';
 import { loadSchema, neededSchema } from './load-contract.ts';
 import * as people from './people-contract.ts';
 import { problemStatus } from './problem.ts';
+import * as push from './push-contract.ts';
 import { refusedSchema, refusedTopicSchema } from './refused-contract.ts';
 import type { Route, RouteAnswer } from './route.ts';
 import { ruleSchema, rulesSchema } from './rule-contract.ts';
@@ -90,6 +91,9 @@ const named = {
   Invitation: people.invitationSchema,
   Token: people.tokenSchema,
   TokenAdded: people.tokenAddedSchema,
+  PushKey: push.pushKeySchema,
+  PushDevices: push.pushDevicesSchema,
+  PushTest: push.pushTestSchema,
   Problem: contract.problemSchema,
 } as const;
 

@@ -18,6 +18,8 @@ export const pagePolicy = [
   "script-src 'self'",
   "style-src 'self'",
   "img-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
   "connect-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
@@ -29,6 +31,8 @@ const types: Readonly<Record<string, string>> = {
   '.js': 'text/javascript; charset=utf-8',
   '.css': 'text/css; charset=utf-8',
   '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
 };
 
 const yearS = 31_536_000;

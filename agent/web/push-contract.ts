@@ -57,14 +57,9 @@ export const pushDevicesSchema = z.object({
 });
 export type PushDevicesView = z.output<typeof pushDevicesSchema>;
 
-/** What became of a test message to oneself, by channel. */
-export const testToldSchema = z.object({
-  told: z.array(
-    z.object({
-      channel: z.enum(['push', 'email']),
-      outcome: z.enum(['delivered', 'later', 'gone', 'refused']),
-      cause: z.string().nullable().describe('null where it was delivered.'),
-    }),
-  ),
+/** What became of a test message to the own phones. */
+export const pushTestSchema = z.object({
+  outcome: z.enum(['delivered', 'later', 'gone', 'refused']),
+  cause: z.string().nullable().describe('null where it was delivered.'),
 });
-export type TestToldView = z.output<typeof testToldSchema>;
+export type PushTestView = z.output<typeof pushTestSchema>;

@@ -18,7 +18,7 @@ export interface RouteAnswer {
 }
 
 export interface RouteSpec<P extends z.ZodType, Q extends z.ZodType, B extends z.ZodType> {
-  readonly method: 'GET' | 'POST';
+  readonly method: 'GET' | 'POST' | 'DELETE';
   /** Path with `:name` for its parts. */
   readonly url: string;
   /** Name of the operation, unique. */

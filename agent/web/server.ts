@@ -25,6 +25,7 @@ import { readPage, servePage } from './page.ts';
 import { PeopleDoor } from './people-door.ts';
 import type { PeoplePorts } from './people-ports.ts';
 import type { WebPorts } from './ports.ts';
+import type { PushPorts } from './push-ports.ts';
 import { knownError, problemOf, rawProblem, refuseExpectation, sendProblem } from './problem.ts';
 import { RequestCounts } from './request-counts.ts';
 import { nothing } from './requests.ts';
@@ -35,6 +36,7 @@ import { healthRoutes } from './routes/health.ts';
 import { holdRoutes } from './routes/holds.ts';
 import { metricsRoutes } from './routes/metrics.ts';
 import { performanceRoutes } from './routes/performance.ts';
+import { pushRoutes } from './routes/push.ts';
 import { refusedRoutes } from './routes/refused.ts';
 import { runRoutes } from './routes/runs.ts';
 import { signalRoutes } from './routes/signals.ts';
@@ -52,6 +54,8 @@ export interface WebOptions {
   readonly ports: WebPorts;
   /** Without them whoever reaches the page may do all. */
   readonly people?: PeoplePorts;
+  /** Without them no phone can be called. */
+  readonly push?: PushPorts;
   readonly tls?: Tls | undefined;
   /** Names under which others reach this machine, the one for links first. */
   readonly names?: readonly string[];
@@ -196,6 +200,7 @@ function allRoutes(
     ...runRoutes(ports),
     ...coverageRoutes(ports),
     ...streamRoutes(stream, (caller) => door.isIn(caller)),
+    ...(options.push === undefined ? [] : pushRoutes(options.push)),
     ...metricsRoutes(figures),
     ...door.routes(),
   ];

@@ -31,7 +31,7 @@ export function testSaid(core: Core, at: number): Said {
     title: `Test · ${core.plans.name}`,
     sentence: 'This is a test that you asked for. An alarm would come like this.',
     steps: ['Nothing is wrong, and there is nothing to do.'],
-    url: '/#/me',
+    url: '/#/phone',
   };
 }
 
@@ -47,7 +47,7 @@ const plain = (core: Core, at: number): Said => ({
   word: 'NOTICE',
   priority: 'low',
   highlyManaged: false,
-  url: '/#/alarms',
+  url: '/#/',
   at,
   usefulUntil: at + dayMs,
   site: core.plans.name,
@@ -56,7 +56,7 @@ const plain = (core: Core, at: number): Said => ({
   count: 1,
 });
 
-const urlOf = (occurrence: string): string => `/#/alarms/${encodeURIComponent(occurrence)}`;
+const urlOf = (occurrence: string): string => `/#/alarm/${encodeURIComponent(occurrence)}`;
 
 function alarmSaid(core: Core, saying: Saying, chase: Chase, view: AlarmView): Said {
   const { label } = view;

@@ -10,7 +10,7 @@ const places = [
   ['', 'attention', ['alarm']],
   ['line', 'line', ['station', 'signal']],
   ['due', 'due', []],
-  ['back', 'lookBack', ['holds', 'runs', 'run', 'coverage', 'reader']],
+  ['back', 'lookBack', ['holds', 'runs', 'run', 'coverage', 'phone', 'reader', 'me', 'people']],
 ] as const;
 
 export function Foot({ place }: { readonly place: Place }) {

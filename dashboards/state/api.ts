@@ -3,6 +3,12 @@
  */
 import type { Problem } from '../../agent/web/contract.ts';
 
+/** Called where the agent says that nobody is signed in. */
+let tellSignedOut = (): void => undefined;
+export function onSignedOut(tell: () => void): void {
+  tellSignedOut = tell;
+}
+
 /** The agent refused, and says why and what to do. */
 export class Refused extends Error {
   readonly problem: Problem;
@@ -17,12 +23,17 @@ export class NoAnswer extends Error {}
 
 const answerWithinMs = 10_000;
 
-async function ask(path: string, init: RequestInit): Promise<Response> {
+async function request(path: string, init: RequestInit): Promise<Response> {
   try {
     return await fetch(path, { ...init, signal: AbortSignal.timeout(answerWithinMs) });
   } catch (error) {
     throw new NoAnswer('no answer', { cause: error });
   }
+}
+
+function refused(problem: Problem): Refused {
+  if (problem.code === 'PEOPLE_SIGN_IN_NEEDED') tellSignedOut();
+  return new Refused(problem);
 }
 
 async function readAnswer<T>(answer: Response): Promise<T> {
@@ -33,18 +44,28 @@ async function readAnswer<T>(answer: Response): Promise<T> {
     throw new NoAnswer('the answer broke off', { cause: error });
   }
   const isProblem = answer.headers.get('content-type')?.startsWith('application/problem+json');
-  if (isProblem) throw new Refused(body as Problem);
+  if (isProblem) throw refused(body as Problem);
   return body as T;
 }
 
 /** Throws Refused or NoAnswer; NoAnswer after 10 s. */
 export const get = async <T>(path: string): Promise<T> =>
-  readAnswer<T>(await ask(path, { headers: { accept: 'application/json' } }));
+  readAnswer<T>(await request(path, { headers: { accept: 'application/json' } }));
+
+/** Any other request with a body. Throws Refused or NoAnswer. */
+export const ask = async <T>(method: string, path: string, body: object): Promise<T> =>
+  readAnswer<T>(
+    await request(path, {
+      method,
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    }),
+  );
 
 /** Sends a command; it is on disk when this resolves. Throws Refused or NoAnswer. */
 export const post = async <T>(path: string, body?: object): Promise<T> =>
   readAnswer<T>(
-    await ask(path, {
+    await request(path, {
       method: 'POST',
       ...(body === undefined
         ? {}

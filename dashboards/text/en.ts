@@ -3,12 +3,14 @@
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
 
+import { phone } from './en-phone.ts';
 import { readings } from './en-readings.ts';
 import { rules } from './en-rules.ts';
 import { sensors } from './en-sensors.ts';
 import { written } from './en-written.ts';
 
 export const en = {
+  ...phone,
   ...readings,
   ...rules,
   ...sensors,

@@ -78,6 +78,7 @@ const views: readonly (readonly [name: string, hash: () => string, drawn: string
   ['performance', () => '#/performance', '.load'],
   ['due', () => '#/due', 'h1'],
   ['look back', () => '#/back', '.past-alarm'],
+  ['my phone', () => '#/phone', '.main-action'],
   ['reader', () => '#/reader', '.choice'],
 ];
 

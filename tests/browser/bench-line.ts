@@ -138,12 +138,15 @@ export function buildPage(): void {
 }
 
 /** An agent that serves the page, and devices that publish to it. */
-export async function startBenchLine(site: object = benchSite): Promise<BenchLine> {
+export async function startBenchLine(
+  site: object = benchSite,
+  env: Readonly<Record<string, string>> = {},
+): Promise<BenchLine> {
   buildPage();
   const place = mkdtempSync(join(tmpdir(), 'forebond-page-'));
   const folder = join(place, 'data');
   const device = await addDevice(folder, 'bench');
-  const agent = await startAgentProcess({ site, folder });
+  const agent = await startAgentProcess({ site, folder, env });
   const client = await connectDevice(agent.mqtt, device);
   const floor = sensor(client, 'oven/floor');
   const pressure = sensor(client, 'oven/pressure');

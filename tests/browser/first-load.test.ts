@@ -14,12 +14,21 @@ const text = (path: string): string => readFileSync(join(built, path), 'utf8');
 beforeAll(buildPage);
 
 test('all script together is at most 80 kB compressed', () => {
-  const scripts = inBuild('.js');
+  // The worker is fetched after the page stands, and apart from it.
+  const scripts = inBuild('.js').filter((path) => path !== 'worker.js');
   const bytes = scripts.map((path) => gzipSync(text(path), { level: 6 }).length);
   const sum = bytes.reduce((a, b) => a + b, 0);
   console.log(`script: ${bytes.join(' + ')} = ${sum} bytes compressed`);
   expect(scripts.length).toBeGreaterThan(0);
   expect(sum).toBeLessThanOrEqual(80_000);
+});
+
+test('the worker is one small file of its own', () => {
+  const worker = text('worker.js');
+  console.log(`worker: ${gzipSync(worker, { level: 6 }).length} bytes compressed`);
+  expect(gzipSync(worker, { level: 6 }).length).toBeLessThanOrEqual(5_000);
+  expect(worker).not.toMatch(/\bimport\b|importScripts/);
+  expect(text('index.html')).not.toContain('worker.js');
 });
 
 test('no schema library is in it', () => {
