@@ -125,8 +125,8 @@ export const limits = {
   reasonCharsMax: 500,
   /** What stands on hold: a drum, rack, lot or shot. */
   itemCharsMax: 100,
-  /** A shelf ends within a shift. */
-  shelveMinutesMax: 480,
+  /** A shelf, whatever a site allows; by priority it is shorter. */
+  shelveMinutesMax: 10_080,
   /** Alarms or holds in one answer. */
   answerRowsMax: 5_000,
   /** Open HTTP connections; further ones are closed unanswered. */
@@ -192,9 +192,9 @@ export const limits = {
   /** What is done with stays in the outbox so long, then only in the ledger. */
   outboxDoneKeptMs: 7 * 86_400_000,
   /** Messages waiting to be delivered; beyond it the least urgent is given up, and it is said. */
-  outboxWaitingMax: 2_000,
+  outboxWaitingMessagesMax: 2_000,
   /** Messages on their way at the same time. */
-  outboxSendingMax: 16,
+  outboxSendingMessagesMax: 16,
   /** A message is tried for so long, then it is given up, and it is said. */
   outboxTryMs: 3 * 86_400_000,
   /** First wait after a try that failed; it doubles up to `outboxRetryMsMax`. */
@@ -206,9 +206,7 @@ export const limits = {
   /** Nobody of a step could be reached for so long: the next step is not waited for. */
   outboxUnreachableMs: 120_000,
   /** Times somebody was told that are kept with one alarm; the ledger has all of them. */
-  occurrenceToldKept: 100,
-  /** People and roles of one site's rota, entries together. */
-  rotaEntriesMax: 500,
+  occurrenceTellingsKept: 100,
   /** An iCalendar file; a longer one is refused unread. */
   rotaFileBytesMax: 1_048_576,
   /** Events of one iCalendar file that are looked at. */

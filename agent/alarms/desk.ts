@@ -110,7 +110,7 @@ export class Desk {
     if (known === undefined) return null;
     return this.keep({
       ...known,
-      told: [...(known.told ?? []), told].slice(-limits.occurrenceToldKept),
+      told: [...(known.told ?? []), told].slice(-limits.occurrenceTellingsKept),
     });
   }
 
@@ -240,6 +240,7 @@ function stepped(known: Occurrence, effect: TransitionEffect): Occurrence {
     to,
     by: effect.by ?? null,
     reason: effect.reason ?? null,
+    ...(effect.again === undefined ? {} : { again: effect.again }),
   };
   const spoke = transition === 'raised' || transition === 'realarmed';
   const steps = [...known.steps, step];
@@ -260,6 +261,8 @@ function stepped(known: Occurrence, effect: TransitionEffect): Occurrence {
           ? null
           : known.acknowledged,
     shelvedUntil: to === 'shelved' ? (effect.untilMs ?? known.shelvedUntil) : null,
+    ...(to === 'shelved' ? { shelvedOnce: effect.oneShot === true } : {}),
+    ...(effect.nuisance === undefined ? {} : { nuisance: effect.nuisance }),
     closed: effect.closes === true ? judged : null,
   };
 }

@@ -2,6 +2,7 @@
  * One occurrence of an alarm as it is kept: from its raise to its close, with all that happened.
  */
 import type { AlarmState, Transition } from '#rules/alarm/lifecycle.ts';
+import type { Nuisance } from '#rules/alarm/nuisance.ts';
 import type { Priority } from '#rules/alarm/priority.ts';
 import type { Evidence } from '#rules/kinds/kind.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
@@ -13,6 +14,8 @@ export interface OccurrenceStep {
   readonly to: AlarmState;
   readonly by: string | null;
   readonly reason: string | null;
+  /** Told again because nothing improved, for the so-manieth time. */
+  readonly again?: number;
 }
 
 export interface Occurrence {
@@ -27,6 +30,10 @@ export interface Occurrence {
   readonly closed: EpochMs | null;
   readonly acknowledged: { readonly by: string; readonly at: EpochMs } | null;
   readonly shelvedUntil: EpochMs | null;
+  /** And before, as soon as it returns. */
+  readonly shelvedOnce?: boolean;
+  /** It comes and goes too fast to act on. */
+  readonly nuisance?: Nuisance;
   readonly judgeable: boolean;
   /** What the rule saw when it last spoke while abnormal. */
   readonly evidence: Evidence;

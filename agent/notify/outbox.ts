@@ -84,7 +84,7 @@ export class Outbox {
 
   /** Written with this turn; sent once it is released. */
   add(row: OutboxRow, parcel: Parcel): void {
-    if (this.slots.size >= limits.outboxWaitingMax && !this.makeRoom(parcel)) {
+    if (this.slots.size >= limits.outboxWaitingMessagesMax && !this.makeRoom(parcel)) {
       this.giveUp({ row, parcel }, 'full', 'Too many messages wait already.');
       return;
     }
@@ -118,7 +118,7 @@ export class Outbox {
     const busy = new Set<string>();
     for (const slot of this.slots.values()) if (slot.sending) busy.add(laneOf(slot.parcel.target));
     for (const slot of this.inOrder()) {
-      if (this.onWay.size >= limits.outboxSendingMax) return;
+      if (this.onWay.size >= limits.outboxSendingMessagesMax) return;
       const lane = laneOf(slot.parcel.target);
       if (!slot.released || slot.sending || busy.has(lane)) continue;
       busy.add(lane);

@@ -107,8 +107,10 @@ export const tellingWritten = z
     quiet_hours: z.optional(
       z
         .strictObject({
-          from: clock,
-          to: clock,
+          from: clock.check(z.meta({ description: 'By the clock of the site, as "22:00".' })),
+          to: clock.check(
+            z.meta({ description: 'Until then; the day after where it is not later than `from`.' }),
+          ),
           priorities: z.optional(
             z.array(byPriority).check(
               z.minLength(1),

@@ -17,12 +17,8 @@ export interface WallTime {
 }
 
 const dayMs = 86_400_000;
-const formats = new Map<string, Intl.DateTimeFormat>();
-
-function formatOf(timezone: string): Intl.DateTimeFormat {
-  const known = formats.get(timezone);
-  if (known !== undefined) return known;
-  const made = new Intl.DateTimeFormat('en-US', {
+const newFormat = (timezone: string) =>
+  new Intl.DateTimeFormat('en-US', {
     timeZone: timezone,
     calendar: 'gregory',
     hourCycle: 'h23',
@@ -33,8 +29,13 @@ function formatOf(timezone: string): Intl.DateTimeFormat {
     minute: 'numeric',
     second: 'numeric',
   });
-  formats.set(timezone, made);
-  return made;
+
+const formats = new Map<string, ReturnType<typeof newFormat>>();
+
+function formatOf(timezone: string): ReturnType<typeof newFormat> {
+  const known = formats.get(timezone) ?? newFormat(timezone);
+  formats.set(timezone, known);
+  return known;
 }
 
 /** The wall's reading as if it were UTC, whole seconds. Throws RangeError on an unknown zone. */

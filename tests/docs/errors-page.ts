@@ -21,6 +21,7 @@ const groups: Readonly<Record<string, string>> = {
   PEOPLE: 'People and passwords',
   TOKEN: 'Tokens',
   TLS: 'Certificates',
+  TELLING: 'Telling people',
 };
 
 export const groupOf = (code: string): string => code.split('_')[0]!;

@@ -158,21 +158,35 @@ function check(agent: Plant, kills: number): void {
   ).toBeGreaterThan(0);
   expect(agent.faults).toEqual([]);
 
-  // None is lost: each was told, or told that it is over, or is for the digest.
+  expect(untoldOf(agent, ids, nuisances, delivered), context).toEqual([]);
+  onceEach(delivered, kills, context);
+  inOrder(delivered, context);
+  onTime(sendings, context);
+  unanswered(agent, ids, context);
+}
+
+/** None is lost: each was told, or told that it is over, or is for the digest. */
+function untoldOf(
+  agent: Plant,
+  ids: readonly string[],
+  nuisances: ReadonlySet<unknown>,
+  delivered: readonly Sending[],
+): string[] {
   const noted = new Set(
     delivered
       .filter(({ message }) => message.kind === 'digest')
       .map(({ message }) => message.sentence),
   );
-  const untold = ids.filter((id) => {
+  return ids.filter((id) => {
     const { told = [], raised: at, returned, priority } = agent.occurrence(id);
     if (told.some(({ outcome }) => outcome === 'delivered')) return false;
     if (nuisances.has(id)) return ![...noted].some((text) => text.includes('chattering'));
     return !(priority === 'low' && quietThrough(at, returned));
   });
-  expect(untold, context).toEqual([]);
+}
 
-  // At most one repeat of a message a kill, and it is the very same message.
+/** At most one repeat of a message a kill, and it is the very same message. */
+function onceEach(delivered: readonly Sending[], kills: number, context: string): void {
   const byKey = Map.groupBy(delivered, ({ message }) => message.key);
   let repeats = 0;
   for (const [key, same] of byKey) {
@@ -184,8 +198,10 @@ function check(agent: Plant, kills: number): void {
   }
   expect(repeats, context).toBeGreaterThan(0);
   expect(repeats, context).toBeLessThanOrEqual(kills);
+}
 
-  // In order: to one target no alarm comes before one that was written earlier.
+/** To one target no alarm comes before one that was written earlier. */
+function inOrder(delivered: readonly Sending[], context: string): void {
   for (const [target, list] of Map.groupBy(
     delivered,
     ({ target: { channel, person: who } }) => `${channel} ${who}`,
@@ -199,8 +215,10 @@ function check(agent: Plant, kills: number): void {
     const ats = alarms.map(({ message }) => message.at);
     expect(ats, `${target}, ${context}`).toEqual([...ats].sort((a, b) => a - b));
   }
+}
 
-  // On time: where nobody answered, the next step left when it should.
+/** Where nobody answered, the next step left when it should. */
+function onTime(sendings: readonly Sending[], context: string): void {
   const steps = Map.groupBy(
     sendings.filter(
       ({ message, at }) =>
@@ -221,7 +239,6 @@ function check(agent: Plant, kills: number): void {
     expect(b - a, `${id}, ${context}`).toBeLessThanOrEqual(waits[priority] + 2 * tickMs);
   }
   expect(escalated, context).toBeGreaterThan(10);
-  unanswered(agent, ids, context);
 }
 
 /** What is still raised at the end is still chased. */
