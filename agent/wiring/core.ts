@@ -99,10 +99,8 @@ export class Core {
     const start = recovered?.engine.now ?? 0;
     this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
     this.sealing = sealingFrom(this, this.options, recovered);
-    const rowed = (row: InputRow): void => this.sealing.row(row);
-    const mayTell = (): void => this.telling?.perform();
-    this.journal = new Journal(store, store.ledgerHead.id, rowed, options.lazyCommitMs, mayTell);
-    this.telling = options.telling === undefined ? null : tellingOf(this, options.telling(this));
+    this.journal = this.newJournal(options);
+    this.telling = tellingOf(this, options.telling);
     this.live = new Live(
       {
         mode: options.mode,
@@ -146,6 +144,12 @@ export class Core {
       ...{ intake: this.intake, columns: this.columns },
       record: (body) => this.record(body),
     });
+  }
+
+  private newJournal({ store, lazyCommitMs }: CoreOptions): Journal {
+    const rowed = (row: InputRow): void => this.sealing.row(row);
+    const mayTell = (): void => this.telling?.perform();
+    return new Journal(store, store.ledgerHead.id, rowed, lazyCommitMs, mayTell);
   }
 
   /** By which steps are due and messages are tried again. */

@@ -26,8 +26,13 @@ export interface TellingOptions {
   readonly fault: (error: unknown) => void;
 }
 
-export function tellingOf(core: Core, options: TellingOptions): Teller {
-  const { persons, channels, webhooks, rota, gone, ready, fault } = options;
+/** null where nobody is called. */
+export function tellingOf(
+  core: Core,
+  optionsOf: ((core: Core) => TellingOptions) | undefined,
+): Teller | null {
+  if (optionsOf === undefined) return null;
+  const { persons, channels, webhooks, rota, gone, ready, fault } = optionsOf(core);
   return new Teller(
     {
       persons,

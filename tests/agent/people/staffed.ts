@@ -8,6 +8,7 @@ import { roles } from '#agent/people/rights.ts';
 import { startWeb, type Web } from '#agent/web/server.ts';
 import { PeopleDesk } from '#agent/wiring/people-desk.ts';
 import { FakePorts, now } from '../web/fake-ports.ts';
+import { FakeTelling } from '../web/fake-telling.ts';
 import { type Answer, send } from '../web/wire.ts';
 
 /** Of nobody: the hash of a password that no test gives. */
@@ -44,6 +45,7 @@ export class Staffed {
       version: '0',
       ports: this.ports,
       people: this.desk,
+      telling: new FakeTelling(),
       onFault: (error) => this.faults.push(error),
     });
   }
