@@ -1,6 +1,7 @@
 /** The frame: top line, the view of the place, the foot; and what a screen reader is told unasked. */
 import type { ComponentChild } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { Door } from './parts/door.tsx';
 import { Foot } from './parts/foot.tsx';
 import { TopLine } from './parts/top-line.tsx';
 import { type Place, usePlace } from './router.ts';
@@ -8,6 +9,7 @@ import { readAnnounced } from './state/announce.ts';
 import { useBoard, useTold } from './state/board.ts';
 import { useNow } from './state/link.ts';
 import { usePreferences } from './state/preferences.ts';
+import { needsSignIn, useSession } from './state/session.ts';
 import { say } from './text/say.ts';
 import { AlarmPage } from './views/alarm.tsx';
 import { Attention } from './views/attention.tsx';
@@ -16,6 +18,8 @@ import { Due } from './views/due.tsx';
 import { Holds } from './views/holds.tsx';
 import { LinePage } from './views/line.tsx';
 import { LookBack } from './views/look-back.tsx';
+import { Me } from './views/me.tsx';
+import { People } from './views/people.tsx';
 import { PerformancePage } from './views/performance.tsx';
 import { Phone } from './views/phone.tsx';
 import { Reader } from './views/reader.tsx';
@@ -42,6 +46,8 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   rules: () => <RulesPage />,
   performance: () => <PerformancePage />,
   phone: () => <Phone />,
+  me: () => <Me />,
+  people: () => <People />,
   reader: () => <Reader />,
 };
 
@@ -59,6 +65,8 @@ export function App() {
       content.current?.focus({ preventScroll: true });
     }
   }, [path]);
+  const session = useSession();
+  if (place.name === 'invitation' || needsSignIn(session)) return <Door place={place} />;
   const view = views[place.name];
   return (
     <>

@@ -42,6 +42,8 @@ export interface AgentProcess {
   readonly mqtt: string;
   readonly folder: string;
   readonly pid: number;
+  /** What it has printed so far. */
+  stdout(): string;
   /** What it has logged so far. */
   stderr(): string;
   /** SIGTERM, and its end. */
@@ -130,6 +132,7 @@ export async function startAgentProcess(start: AgentStart): Promise<AgentProcess
     mqtt: mqtt!,
     folder: start.folder,
     pid: child.pid!,
+    stdout: () => said.stdout,
     stderr: () => said.stderr,
     stop: () => end('SIGTERM'),
     kill: () => end('SIGKILL'),

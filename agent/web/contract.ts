@@ -48,6 +48,14 @@ export type Condition = Health['condition'];
 
 export type { LoadView } from './load-contract.ts';
 export type {
+  InvitationView,
+  InvitedView,
+  MeView,
+  PersonView,
+  TokenAddedView,
+  TokenView,
+} from './people-contract.ts';
+export type {
   PushDevicesView,
   PushKeyView,
   PushNotice,

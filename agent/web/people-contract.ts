@@ -91,4 +91,5 @@ export const tokenAddedSchema = z.object({
   token: tokenSchema,
   secret: z.string().describe('Shown this once. Send it as Authorization: Bearer.'),
 });
+export type TokenAddedView = z.output<typeof tokenAddedSchema>;
 export const doneSchema = z.object({ done: z.literal(true) });

@@ -5,12 +5,14 @@ import { isAnswered } from '../judge/bands.ts';
 import { isUsable } from '../judge/reading.ts';
 import { useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
+import { nameOf } from '../state/session.ts';
 import { clock, spanRange } from '../text/clock.ts';
 import { plainQuantity, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 
 /** Whoever sits at the box has no name yet. */
-export const personText = (by: string): string => (by === 'local' ? say('thisMachine') : by);
+export const personText = (by: string): string =>
+  by === 'local' ? say('thisMachine') : nameOf(by);
 
 export function Answered({ alarm }: { readonly alarm: AlarmView }) {
   const now = useNow(60_000);

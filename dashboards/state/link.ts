@@ -7,6 +7,7 @@
 import type { StreamEvent } from '../../agent/web/contract.ts';
 import { tellListeners, useTold } from './board.ts';
 import { EventParser, type StreamedEvent } from './event-stream.ts';
+import { isSignedOut, signedOut } from './session.ts';
 
 export const staleAfterMs = 15_000;
 const retryMs = [500, 1_000, 2_000, 4_000, 8_000];
@@ -72,6 +73,8 @@ export async function keepLink(parts: LinkParts): Promise<never> {
   let loaded = false;
   let failures = 0;
   for (;;) {
+    // Whoever signs in begins the page anew.
+    if (isSignedOut()) await new Promise<never>(() => undefined);
     try {
       await readStream(parser, async (event) => {
         failures = 0;
@@ -123,6 +126,7 @@ async function readStream(
       signal: control.signal,
       cache: 'no-store',
     });
+    if (answer.status === 401) signedOut();
     if (!answer.ok || answer.body === null) throw new Error(`the stream answered ${answer.status}`);
     const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
     for (;;) {

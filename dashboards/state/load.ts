@@ -12,6 +12,7 @@ import { announce } from './announce.ts';
 import { get } from './api.ts';
 import { type Board, readBoard, withEntry, writeBoard } from './board.ts';
 import { setEngineTime } from './link.ts';
+import { loadMe, loadNames } from './session.ts';
 
 const byKey = <T>(rows: readonly T[], key: (row: T) => string): Map<string, T> =>
   new Map(rows.map((row) => [key(row), row]));
@@ -25,6 +26,8 @@ export async function loadBoard(): Promise<void> {
     get<{ holds: HoldView[] }>('/api/holds'),
     get<CoverageView>('/api/coverage'),
     get<{ rules: RuleView[] }>('/api/rules'),
+    loadNames(),
+    loadMe(),
   ]);
   setEngineTime(site.at);
   writeBoard({

@@ -3,6 +3,7 @@
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
 
+import { people } from './en-people.ts';
 import { phone } from './en-phone.ts';
 import { readings } from './en-readings.ts';
 import { rules } from './en-rules.ts';
@@ -11,6 +12,7 @@ import { written } from './en-written.ts';
 
 export const en = {
   ...phone,
+  ...people,
   ...readings,
   ...rules,
   ...sensors,

@@ -1,0 +1,109 @@
+/** The page behind the link of an invitation: whom it is for, a password, and the certificate to trust. */
+import { useEffect, useState } from 'preact/hooks';
+import type { InvitationView } from '../../agent/web/contract.ts';
+import { Outcome } from '../parts/outcome.tsx';
+import { PasswordField } from '../parts/password-field.tsx';
+import { post } from '../state/api.ts';
+import type { CommandState } from '../state/command.ts';
+import { accept, refusal } from '../state/door.ts';
+import { ownName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+export function Invitation({ secret }: { readonly secret: string }) {
+  const [found, setFound] = useState<InvitationView | null>(null);
+  const [state, setState] = useState<CommandState>({ kind: 'idle' });
+  useEffect(() => {
+    let wanted = true;
+    post<InvitationView>('/api/invitation', { secret })
+      .then((invitation) => wanted && setFound(invitation))
+      .catch((error) => wanted && setState(refusal(error)));
+    return () => {
+      wanted = false;
+    };
+  }, [secret]);
+  return (
+    <article class="door">
+      <h1>{say(found === null && state.kind !== 'idle' ? 'invitationNone' : 'invitation')}</h1>
+      {found === null ? (
+        <>
+          {state.kind === 'idle' ? <p role="status">{say('invitationReading')}</p> : null}
+          <Outcome state={state} noAnswer={say('notSentOther')} />
+        </>
+      ) : (
+        <Accept secret={secret} invitation={found} />
+      )}
+    </article>
+  );
+}
+
+interface AcceptProps {
+  readonly secret: string;
+  readonly invitation: InvitationView;
+}
+
+function Accept({ secret, invitation }: AcceptProps) {
+  const { name, role, site, password_chars_min: charsMin, authority, language } = invitation;
+  const [ownNameGiven, setName] = useState('');
+  const [password, setPassword] = useState('');
+  const [state, setState] = useState<CommandState>({ kind: 'idle' });
+  const send = (event: Event): void => {
+    event.preventDefault();
+    if (state.kind === 'sending') return;
+    setState({ kind: 'sending' });
+    const first = name === null ? { name: ownNameGiven } : {};
+    accept({ secret, password, language, ...first }).catch((error) => setState(refusal(error)));
+  };
+  const facts = { site: ownName(site), role: say('role')[role] };
+  return (
+    <>
+      <p>
+        {name === null ? say('invitationFirst', facts) : say('invitationFor', { name, ...facts })}
+      </p>
+      <p>{say('invitationSays')}</p>
+      <form class="form" onSubmit={send}>
+        {name === null ? (
+          <label class="field">
+            {say('invitationName')}
+            <input
+              required
+              maxLength={100}
+              autocomplete="username"
+              value={ownNameGiven}
+              onInput={(event) => setName(event.currentTarget.value)}
+            />
+          </label>
+        ) : (
+          // For the browser's own store of passwords, which asks whose it is.
+          <input type="text" autocomplete="username" value={name} readOnly hidden />
+        )}
+        <PasswordField
+          label={say('password')}
+          value={password}
+          set={setPassword}
+          kind="new-password"
+          charsMin={charsMin}
+        />
+        <Outcome state={state} noAnswer={say('notSentOther')} />
+        <button type="submit" class="main-action" aria-disabled={state.kind === 'sending'}>
+          {say(state.kind === 'sending' ? 'sending' : 'invitationAccept')}
+        </button>
+      </form>
+      {authority === null ? null : <Authority fingerprint={authority.fingerprint} />}
+    </>
+  );
+}
+
+export const Authority = ({ fingerprint }: { readonly fingerprint: string }) => (
+  <section>
+    <h2>{say('authority')}</h2>
+    <p>{say('authoritySays')}</p>
+    <p class="hint">{say('authorityFingerprint')}</p>
+    <p class="fingerprint">{fingerprint}</p>
+    <p>
+      <a class="action" href="/api/authority.crt" download="forebond-root.crt">
+        {say('authorityFetch')}
+      </a>
+    </p>
+    <p class="hint">{say('authorityHow')}</p>
+  </section>
+);
