@@ -78,6 +78,7 @@ class Assembly {
     const ill = (): string | null => illness(this.running());
     this.closers.push(...sayAlive({ core, ports: ports!, door, ill, log: options.log }));
     this.ready = true;
+    this.telling!.started();
     const { folder, mqtt } = options;
     return {
       page: this.web.url,

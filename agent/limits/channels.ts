@@ -22,6 +22,8 @@ export const channelLimits = {
   channelTextCharsMax: 2_000,
   /** Webhooks of one site; a site file with more is refused. */
   webhooksMax,
+  /** How soon a secret that was changed in its file is used. */
+  secretLookMs: 60_000,
   /** A file with a secret; a longer one is refused unread. */
   secretFileBytesMax: 4_096,
 } as const;

@@ -14,6 +14,8 @@ const ownNames = [
   'backups',
   'devices.json',
   'people.json',
+  'secrets',
+  'push-devices.json',
   'checkpoint-key.pem',
   'demo.json',
 ];

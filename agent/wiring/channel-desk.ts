@@ -1,15 +1,17 @@
 /**
  * The ways people are told, as the site file has them now: servers, webhooks, phones, their secrets.
  *
- * Always true: a change of the site file holds for the next message; a secret that is missing or
- * unusable stops no other way, is said in the log and in the cause of each message that waits for it.
+ * Always true: a change of the site file holds for the next message, one of a secret within a minute; a
+ * secret that is missing or unusable stops no other way, is said once in the log and in the cause of
+ * each message that waits for it.
  */
 import type { TellingWritten } from '#rules/site/telling-schema.ts';
 import { AgentError } from '../errors.ts';
+import { limits } from '../limits.ts';
 import { EmailChannel, type MailServer } from '../notify/channels/email.ts';
 import { PushChannel } from '../notify/channels/push.ts';
 import { PushDevices } from '../notify/channels/push-devices.ts';
-import { type PushKeys, pushKeys } from '../notify/channels/push-keys.ts';
+import { keptPushKeys, type PushKeys, pushKeys } from '../notify/channels/push-keys.ts';
 import {
   type Environment,
   readSecret,
@@ -45,25 +47,28 @@ interface Ways {
 const portOf = { starttls: 587, tls: 465, none: 25 } as const;
 
 export class ChannelDesk {
-  readonly keys: PushKeys;
   readonly devices: PushDevices;
   readonly channels: readonly Channel[];
   readonly push: PushChannel;
   private readonly parts: ChannelDeskParts;
   private of: TellingWritten | undefined | null = null;
+  private made: PushKeys | null;
   private known: Ways | null = null;
+  private readAtMs = 0;
+  /** What the log has of the settings as they are. */
+  private readonly said = new Set<string>();
 
   /** Throws CHANNEL_SECRET_UNUSABLE where the agent's own key or list of phones cannot be read. */
   constructor(parts: ChannelDeskParts) {
     const { folder, nowMs, timezone, authorities } = parts;
     this.parts = parts;
-    this.keys = pushKeys(folder);
+    this.made = keptPushKeys(folder);
     this.devices = new PushDevices(folder);
     const ways = (): Ways => this.ways();
     const page = (): string => parts.written()?.page ?? parts.page();
     const beside = authorities === undefined ? {} : { authorities };
     this.push = new PushChannel({
-      keys: this.keys,
+      keys: () => this.keys,
       devices: this.devices,
       contact: () => ways().contact,
       plantHosts: () => ways().plantHosts,
@@ -77,6 +82,12 @@ export class ChannelDesk {
     ];
   }
 
+  /** Made when first asked for, so that a start that failed leaves nothing behind. */
+  get keys(): PushKeys {
+    this.made ??= pushKeys(this.parts.folder);
+    return this.made;
+  }
+
   /** Names of the site's webhooks now. */
   webhooks(): readonly string[] {
     return [...this.ways().webhooks.keys()];
@@ -88,9 +99,13 @@ export class ChannelDesk {
 
   private ways(): Ways {
     const written = this.parts.written();
-    if (this.known === null || this.of !== written) {
+    const now = this.parts.nowMs();
+    if (this.of !== written) this.said.clear();
+    const isOld = Math.abs(now - this.readAtMs) >= limits.secretLookMs;
+    if (this.known === null || this.of !== written || isOld) {
       this.known = this.read(written);
       this.of = written;
+      this.readAtMs = now;
     }
     return this.known;
   }
@@ -119,10 +134,10 @@ export class ChannelDesk {
   }
 
   private secretOf(name: string, what: string): string | null {
-    const { folder, env, warn } = this.parts;
+    const { folder, env } = this.parts;
     const secret = this.tried(() => readSecret(folder, name, env));
     if (secret === null)
-      warn(
+      this.warn(
         new AgentError('CHANNEL_SECRET_MISSING', {
           what,
           path: secretFile(folder, name),
@@ -134,7 +149,7 @@ export class ChannelDesk {
 
   /** One or two, the newer first; without any the agent makes one. Empty where they are unusable. */
   private secretsOf(webhook: string): readonly Buffer[] {
-    const { folder, env, warn } = this.parts;
+    const { folder, env } = this.parts;
     const name = `webhook-${webhook}`;
     const text = this.tried(() => {
       const given = readSecret(folder, name, env);
@@ -146,7 +161,7 @@ export class ChannelDesk {
     if (text === undefined || text === null) return [];
     const secrets = text.split(/\s+/).map(secretBytes);
     if (secrets.length <= 2 && secrets.every((bytes) => bytes !== null)) return secrets;
-    warn(new AgentError('CHANNEL_WEBHOOK_SECRET_WRONG', { name: webhook }));
+    this.warn(new AgentError('CHANNEL_WEBHOOK_SECRET_WRONG', { name: webhook }));
     return [];
   }
 
@@ -156,8 +171,14 @@ export class ChannelDesk {
       return read();
     } catch (error) {
       if (!(error instanceof AgentError)) throw error;
-      this.parts.warn(error);
+      this.warn(error);
       return undefined;
     }
+  }
+
+  private warn(error: AgentError): void {
+    if (this.said.has(error.message)) return;
+    this.said.add(error.message);
+    this.parts.warn(error);
   }
 }

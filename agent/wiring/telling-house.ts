@@ -100,6 +100,11 @@ export class TellingHouse {
     this.timer = setInterval(() => this.look(), 1_000);
   }
 
+  /** The agent runs: what it needs for itself from now on is made. */
+  started(): void {
+    void this.desk.keys;
+  }
+
   stop(): void {
     if (this.timer !== null) clearInterval(this.timer);
     this.push.stop();

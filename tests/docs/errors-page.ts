@@ -19,6 +19,8 @@ const groups: Readonly<Record<string, string>> = {
   ALARM: 'Alarms',
   WEB: 'The HTTP interface',
   PEOPLE: 'People and passwords',
+  CHANNEL: 'Ways people are told',
+  PUSH: 'Phones',
   TOKEN: 'Tokens',
   TLS: 'Certificates',
   TELLING: 'Telling people',

@@ -21,6 +21,7 @@ import { invitationRoutes } from '#agent/web/routes/invitations.ts';
 import { metricsRoutes } from '#agent/web/routes/metrics.ts';
 import { peopleRoutes } from '#agent/web/routes/people.ts';
 import { performanceRoutes } from '#agent/web/routes/performance.ts';
+import { pushRoutes } from '#agent/web/routes/push.ts';
 import { refusedRoutes } from '#agent/web/routes/refused.ts';
 import { runRoutes } from '#agent/web/routes/runs.ts';
 import { sessionRoutes } from '#agent/web/routes/session.ts';
@@ -84,6 +85,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     health: healthRoutes(ports),
     holds: holdRoutes(ports),
     metrics: metricsRoutes(() => []),
+    push: pushRoutes({ key: never, subscribe: never, unsubscribe: never, test: never }),
     refused: refusedRoutes(ports),
     runs: runRoutes(ports),
     signals: signalRoutes(ports),

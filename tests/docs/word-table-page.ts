@@ -51,6 +51,7 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       '#/run': 'One oven run: how hot the metal was from entry to exit.',
       '#/holds': 'What is on hold, and the form to put on hold or lift.',
       '#/coverage': 'Every hazard of every station, watched or not.',
+      '#/phone': 'Push on, off and tried on this phone.',
       '#/me': 'Who is signed in here, signing out, and another password.',
       '#/people': 'Everybody who may use the page, for administrators: invite, change, remove.',
       '#/reader': 'Your units, light or dark, and when shifts change; on this phone alone.',

@@ -28,6 +28,7 @@ const store = `lines:
 const places: Readonly<Record<string, (fragment: string) => string>> = {
   site: (text) => text,
   materials: (text) => `${head}${text}${store}${wall}${plain}`,
+  telling: (text) => `${head}${text}${store}${wall}${plain}`,
   payload: (text) => `${head}${store}${wall}${indented(text, 10)}`,
   calibration: (text) => `${head}${store}${wall}${plain}${indented(text, 10)}`,
   sensor: (text) => `${head}${store}${wall.replace('Cel', 'Ohm')}${plain}${indented(text, 10)}`,

@@ -114,20 +114,22 @@ const calm = 'background:#FFFFFF;color:#1D1C1A';
 
 export function htmlText(message: Message, place: MailPlace): string {
   const { words, url } = linkOf(message, place);
+  const title = escapeHtml(subjectOf(message));
   const panel = message.silent ? calm : panels[message.word];
   const sections = sectionsOf(message, place).map(({ heading, kind, lines }) => {
     const items = lines.map(escapeHtml);
+    const list = kind === 'list' ? 'ul' : 'ol';
     const body =
       kind === 'text'
         ? items.map((line) => `<p style="margin:4px 0">${line}</p>`).join('')
-        : `<${kind === 'list' ? 'ul' : 'ol'}>${items.map((line) => `<li>${line}</li>`).join('')}</${kind === 'list' ? 'ul' : 'ol'}>`;
+        : `<${list}>${items.map((line) => `<li>${line}</li>`).join('')}</${list}>`;
     return `<h2 style="font-size:16px;margin:16px 0 4px">${escapeHtml(heading)}</h2>${body}`;
   });
   const foot = [mailWords[message.language].noAnswer, clean(message.deferral), message.site];
   return `<!doctype html>
-<html lang="${message.language}"><head><meta charset="utf-8"><title>${escapeHtml(subjectOf(message))}</title></head>
-<body style="font-family:sans-serif;font-size:16px;line-height:1.4;color:#1D1C1A;background:#FFFFFF;max-width:40em">
-<h1 style="font-size:20px;margin:0;padding:8px 12px;border:2px solid #1D1C1A;${panel}">${escapeHtml(subjectOf(message))}</h1>
+<html lang="${message.language}"><head><meta charset="utf-8"><title>${title}</title></head>
+<body style="font-family:sans-serif;font-size:16px;line-height:1.4;${calm};max-width:40em">
+<h1 style="font-size:20px;margin:0;padding:8px 12px;border:2px solid #1D1C1A;${panel}">${title}</h1>
 <p style="font-size:20px">${escapeHtml(clean(message.sentence))}</p>
 ${sections.join('\n')}
 <p style="margin:24px 0"><a href="${escapeHtml(url)}" style="color:#1D1C1A">${escapeHtml(words)}</a></p>

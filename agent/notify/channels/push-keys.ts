@@ -17,15 +17,20 @@ export interface PushKeys {
 
 export const pushKeysName = 'push-keys.json';
 
-/** Throws CHANNEL_SECRET_UNUSABLE. */
+/** Those of the folder, made where there are none. Throws CHANNEL_SECRET_UNUSABLE. */
 export function pushKeys(folder: string): PushKeys {
+  const kept = keptPushKeys(folder);
+  if (kept !== null) return kept;
+  const made = webPush.generateVAPIDKeys();
+  writePrivate(secretFile(folder, pushKeysName), `${JSON.stringify(made)}\n`);
+  return made;
+}
+
+/** null where none were made yet. Throws CHANNEL_SECRET_UNUSABLE. */
+export function keptPushKeys(folder: string): PushKeys | null {
   const path = secretFile(folder, pushKeysName);
   const text = readPrivate(path);
-  if (text === null) {
-    const made = webPush.generateVAPIDKeys();
-    writePrivate(path, `${JSON.stringify(made)}\n`);
-    return made;
-  }
+  if (text === null) return null;
   const keys = keysOf(text);
   if (keys === null)
     throw new AgentError('CHANNEL_SECRET_UNUSABLE', { path, reason: 'it holds no pair of keys' });

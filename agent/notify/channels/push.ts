@@ -16,7 +16,7 @@ import type { PushKeys } from './push-keys.ts';
 import { pushText } from './push-text.ts';
 
 export interface PushParts {
-  readonly keys: PushKeys;
+  readonly keys: () => PushKeys;
   readonly devices: PushDevices;
   /** Whom a push service may write to when something is wrong: mailto: or https: (RFC 8292, 2.1). */
   readonly contact: () => string;
@@ -70,7 +70,7 @@ export class PushChannel implements Channel {
       { endpoint, keys: { p256dh, auth } },
       text,
       {
-        vapidDetails: { subject: contact(), ...keys },
+        vapidDetails: { subject: contact(), ...keys() },
         TTL: Math.min(limits.pushKeptSMax, Math.max(0, usefulS)),
         urgency: urgencyOf(message),
         topic: topicOf(message.thread),

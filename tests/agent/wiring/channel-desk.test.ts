@@ -1,8 +1,17 @@
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { AgentError } from '#agent/errors.ts';
+import { limits } from '#agent/limits.ts';
 import { secretFile } from '#agent/notify/channels/secret.ts';
 import { makeSecret, secretBytes, signatures } from '#agent/notify/channels/signature.ts';
 import type { ChannelName, Delivery, Target } from '#agent/notify/contract.ts';
@@ -18,6 +27,7 @@ let far: FarSide;
 let mail: MailSide;
 beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'forebond-ways-'));
+  mkdirSync(join(folder, 'secrets'));
   [far, mail] = [await farSide('none'), await mailSide('none')];
 });
 afterEach(async () => {
@@ -30,13 +40,14 @@ function desk(first: unknown, env: Readonly<Record<string, string>> = {}) {
   const said: AgentError[] = [];
   const parsed = (written: unknown): TellingWritten => tellingWritten.parse(written);
   let now = parsed(first);
+  let later = 0;
   const made = new ChannelDesk({
     folder,
     written: () => now,
     timezone: () => 'Europe/Dublin',
     page: () => 'https://own.example',
     env,
-    nowMs: () => Date.now(),
+    nowMs: () => Date.now() + later,
     warn: (error) => said.push(error),
     authorities: [far.authority, mail.authority],
   });
@@ -48,7 +59,10 @@ function desk(first: unknown, env: Readonly<Record<string, string>> = {}) {
   const change = (written: unknown): void => {
     now = parsed(written);
   };
-  return { made, said, send, change, codes: () => said.map(({ code }) => code) };
+  const wait = (ms: number): void => {
+    later += ms;
+  };
+  return { made, said, send, change, wait, codes: () => said.map(({ code }) => code) };
 }
 
 const delivered = { outcome: 'delivered' };
@@ -84,6 +98,19 @@ describe('webhooks of the site file', () => {
     const { send } = desk(board(), { FOREBOND_WEBHOOK_SHIFT_BOARD: both });
     await send('webhook', 'shift-board');
     expect(String(far.taken[0]!.headers['webhook-signature']).split(' ')).toHaveLength(2);
+  });
+
+  test('a secret changed in its file is used within a minute', async () => {
+    const { send, wait } = desk(board());
+    await send('webhook', 'shift-board');
+    const path = secretFile(folder, 'webhook-shift-board');
+    writeFileSync(path, `${makeSecret()} ${readFileSync(path, 'utf8')}`, { mode: 0o600 });
+    wait(limits.secretLookMs);
+    await send('webhook', 'shift-board');
+    const counts = far.taken.map(
+      ({ headers }) => String(headers['webhook-signature']).split(' ').length,
+    );
+    expect(counts).toEqual([1, 2]);
   });
 
   test('one whose secret is none waits, and the log says why without it', async () => {
@@ -123,8 +150,9 @@ describe('the mail server of the site file', () => {
   });
 
   test('without the secret mail waits, and the log says once where it belongs', async () => {
-    const { send, codes, said } = desk(email());
+    const { send, wait, codes, said } = desk(email());
     expect(await send('email', 'anna@plant.example')).toMatchObject({ outcome: 'later' });
+    wait(limits.secretLookMs);
     await send('email', 'anna@plant.example');
     expect(codes()).toEqual(['CHANNEL_SECRET_MISSING']);
     expect(said[0]!.fix).toContain(join('secrets', 'email'));
@@ -136,6 +164,15 @@ describe('the mail server of the site file', () => {
     expect(await send('email', 'anna@plant.example')).toMatchObject({ outcome: 'later' });
     expect(codes()).toEqual(['CHANNEL_SECRET_UNUSABLE']);
   });
+});
+
+test('the agent’s key for push is made when it is first needed, and then stays', () => {
+  const first = desk({}).made;
+  expect(existsSync(secretFile(folder, 'push-keys.json'))).toBe(false);
+  const { publicKey } = first.keys;
+  expect(desk({}).made.keys.publicKey).toBe(publicKey);
+  writeFileSync(secretFile(folder, 'push-keys.json'), '{}');
+  expect(() => desk({})).toThrow('no pair of keys');
 });
 
 test('phones need no settings but for a push service inside the plant', async () => {

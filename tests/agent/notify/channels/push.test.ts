@@ -34,7 +34,7 @@ function world(far: FarSide, endpoints: readonly string[] = [far.url], nowMs = (
     return phone;
   });
   const channel = new PushChannel({
-    keys,
+    keys: () => keys,
     devices,
     contact: () => contact,
     plantHosts: () => new Set(['localhost', 'nobody.invalid']),
@@ -186,7 +186,7 @@ describe('the phones of one person', () => {
     const devices = new PushDevices(mkdtempSync(join(folder, 'devices-')));
     devices.add('p-1', subscribed(aPhone(), 'https://127.0.0.1:9/x'), 0);
     const channel = new PushChannel({
-      keys,
+      keys: () => keys,
       devices,
       contact: () => contact,
       plantHosts: () => new Set(),
