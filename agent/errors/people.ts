@@ -78,6 +78,10 @@ export const peopleErrors = {
     happened: 'There is nobody "{name}".',
     fix: 'forebond user list, or the page, shows who is there.',
   },
+  PEOPLE_TIMES_UNUSABLE: {
+    happened: 'The site file ends sessions in an order that cannot be.',
+    fix: 'Write session_idle of {minutes} min or more, and session_end no shorter than that.',
+  },
   PEOPLE_PASSWORD_UNREADABLE: {
     happened: 'No password came on standard input.',
     fix: 'Write it as one line of UTF-8 to standard input.',

@@ -20,13 +20,14 @@ import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { allowedHosts, inUrl, loopbackAddress, networkAddress, shownAddress } from './address.ts';
 import { guard, securityHeaders } from './guard.ts';
+import { closeSoon, listen } from './listening.ts';
 import { openApi } from './openapi.ts';
 import { readPage, servePage } from './page.ts';
 import { PeopleDoor } from './people-door.ts';
 import type { PeoplePorts } from './people-ports.ts';
 import type { WebPorts } from './ports.ts';
-import type { PushPorts } from './push-ports.ts';
 import { knownError, problemOf, rawProblem, refuseExpectation, sendProblem } from './problem.ts';
+import type { PushPorts } from './push-ports.ts';
 import { RequestCounts } from './request-counts.ts';
 import { nothing } from './requests.ts';
 import { type Route, route } from './route.ts';
@@ -273,32 +274,5 @@ function refuseOtherMethods(app: FastifyInstance, routes: readonly Route[]): voi
     };
     const method = app.supportedMethods.filter((one) => !methods.has(one)) as HTTPMethods[];
     app.route({ method, url, onRequest: refuse, handler: refuse });
-  }
-}
-
-const addressWords: Readonly<Record<string, string>> = {
-  EADDRINUSE: 'another program uses it',
-  EADDRNOTAVAIL: 'this machine has no such address',
-  EACCES: 'this user may not use that port',
-  ENOTFOUND: 'no such host is known',
-};
-
-async function listen(app: FastifyInstance, host: string, port: number): Promise<void> {
-  try {
-    await app.listen({ host, port });
-  } catch (error) {
-    await app.close();
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    const reason = addressWords[code] ?? code;
-    throw new AgentError('WEB_ADDRESS_UNUSABLE', { host, port, reason }, error);
-  }
-}
-
-async function closeSoon(app: FastifyInstance): Promise<void> {
-  const impatient = setTimeout(() => app.server.closeAllConnections(), limits.webCloseMs);
-  try {
-    await app.close();
-  } finally {
-    clearTimeout(impatient);
   }
 }

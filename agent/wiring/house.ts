@@ -5,6 +5,8 @@
  * Always true: a page that other machines reach has TLS; a change of people made on the box is in the
  * ledger within a second; a certificate that ends is made anew, or read anew, while the agent runs.
  */
+import { parseDuration } from '#rules/quantity/duration.ts';
+import type { PeopleWritten } from '#rules/site/people-schema.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { Authority, type Certified, certifiedFrom } from '../people/authority.ts';
@@ -24,7 +26,6 @@ export interface HouseOptions {
   readonly names: readonly string[];
   /** PEM files; null: the agent's own authority where one is needed. */
   readonly certificate: { readonly cert: string; readonly key: string } | null;
-  readonly times?: SessionTimes;
 }
 
 export interface HouseParts {
@@ -43,10 +44,21 @@ export const nobodyAsked: HouseOptions = {
   certificate: null,
 };
 
-const timesDefault: SessionTimes = {
-  idleMs: limits.sessionIdleMsDefault,
-  absoluteMs: limits.sessionAbsoluteMsDefault,
-};
+/** Throws PEOPLE_TIMES_UNUSABLE where a session would end before it can be left idle. */
+export function timesOf(written: PeopleWritten | undefined): SessionTimes {
+  const { session_idle, session_end } = written === 'required' ? {} : (written ?? {});
+  const idleMs = ms(session_idle) ?? limits.sessionIdleMsDefault;
+  const absoluteMs = ms(session_end) ?? limits.sessionAbsoluteMsDefault;
+  if (idleMs < limits.provedMs || absoluteMs < idleMs)
+    throw new AgentError('PEOPLE_TIMES_UNUSABLE', { minutes: limits.provedMs / 60_000 });
+  return { idleMs, absoluteMs };
+}
+
+/** The schema has looked at it. */
+function ms(text: string | undefined): number | null {
+  const read = text === undefined ? null : parseDuration(text);
+  return read?.ok === true ? read.value : null;
+}
 
 export class House {
   readonly people: People;
@@ -70,8 +82,8 @@ export class House {
     this.authority = new Authority(folder);
     this.people = new People({
       folder,
-      times: options.times ?? timesDefault,
-      asked: options.asked,
+      times: timesOf(core.plans.source.site.people),
+      asked: options.asked || core.plans.source.site.people !== undefined,
       nowMs: () => Date.now(),
       siteName,
       record: (entry) => core.record({ type: 'people', ...entry }),

@@ -8,6 +8,7 @@ import { z } from 'zod/mini';
 import { quantityText } from '../kinds/settings.ts';
 import { markWritten } from './mark-schema.ts';
 import { nameText } from './name.ts';
+import { peopleWritten } from './people-schema.ts';
 import { ruleWritten } from './rule-schema.ts';
 import { shiftsWritten } from './shifts.ts';
 import { derivedWritten, signalWritten } from './signal-schema.ts';
@@ -182,6 +183,7 @@ export const siteWritten = z
     ),
     shifts: z.optional(shiftsWritten),
     shelving: z.optional(shelvingWritten),
+    people: z.optional(peopleWritten),
     telling: z.optional(
       tellingWritten.check(z.meta({ description: 'Who is told of alarms, and when.' })),
     ),
