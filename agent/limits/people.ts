@@ -39,7 +39,7 @@ export const peopleLimits = {
   /** An invitation ends after this. */
   invitationMs: 24 * 3_600_000,
   /** People of one site; no more are kept. */
-  peopleMax: 500,
+  personsMax: 500,
   /** Bearer tokens; no more are kept. */
   tokensMax: 200,
   /** A token ends after at most so long. */

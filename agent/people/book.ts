@@ -68,8 +68,8 @@ export class Book {
     this.file.change((held) => {
       if (held.people.some((each) => folded(each.name) === folded(person.name)))
         throw new AgentError('PEOPLE_NAME_TAKEN', { name: person.name });
-      if (held.people.length >= limits.peopleMax)
-        throw new AgentError('PEOPLE_TOO_MANY', { max: limits.peopleMax });
+      if (held.people.length >= limits.personsMax)
+        throw new AgentError('PEOPLE_TOO_MANY', { max: limits.personsMax });
       const notes = noted(held, note(nowMs, 'invited', person.id, by, person.role));
       return { ...held, people: [...held.people, person], notes };
     });

@@ -26,7 +26,13 @@ const invitedView = ({ person, secret, ends }: Invited, page: string): InvitedVi
   return { person, link, qr: qrOf(link), ends };
 };
 
-export const peopleRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => [
+export const peopleRoutes = (parts: PeopleRouteParts): Route[] => [
+  ...invitingRoutes(parts),
+  ...changingRoutes(parts),
+  ...tokenRoutes(parts.people),
+];
+
+const invitingRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => [
   route(
     {
       method: 'GET',
@@ -64,20 +70,6 @@ export const peopleRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => 
   route(
     {
       method: 'POST',
-      url: '/api/people/:id/role',
-      operation: 'changeRole',
-      summary: 'Give somebody another role.',
-      path: personPath,
-      query: nothing,
-      body: roleBody,
-      answers: { 200: { description: 'As they are now.', schema: personSchema } },
-      refusals: ['PEOPLE_UNKNOWN', 'PEOPLE_LAST_ADMINISTRATOR'],
-    },
-    ({ path: { id }, body: { role }, by }) => people.changeRole(id, role, by),
-  ),
-  route(
-    {
-      method: 'POST',
       url: '/api/people/:id/reset',
       operation: 'resetPerson',
       summary: 'A new link for somebody; their password is void and their sessions end.',
@@ -88,6 +80,23 @@ export const peopleRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => 
       refusals: ['PEOPLE_UNKNOWN', 'PEOPLE_LAST_ADMINISTRATOR'],
     },
     ({ path: { id }, by, request }) => invitedView(people.reset(id, by), pageUrl(request)),
+  ),
+];
+
+const changingRoutes = ({ people }: PeopleRouteParts): Route[] => [
+  route(
+    {
+      method: 'POST',
+      url: '/api/people/:id/role',
+      operation: 'changeRole',
+      summary: 'Give somebody another role.',
+      path: personPath,
+      query: nothing,
+      body: roleBody,
+      answers: { 200: { description: 'As they are now.', schema: personSchema } },
+      refusals: ['PEOPLE_UNKNOWN', 'PEOPLE_LAST_ADMINISTRATOR'],
+    },
+    ({ path: { id }, body: { role }, by }) => people.changeRole(id, role, by),
   ),
   route(
     {
@@ -107,7 +116,6 @@ export const peopleRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => 
       return { done: true };
     },
   ),
-  ...tokenRoutes(people),
 ];
 
 const tokenRoutes = (people: PeoplePorts): Route[] => [

@@ -1,5 +1,5 @@
 /** Signing in and out, and what people change of themselves. */
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { AgentError, type ErrorCode } from '../../errors.ts';
 import type { Caller } from '../../people/contract.ts';
 import { countedAddress } from '../known-by.ts';
@@ -33,136 +33,156 @@ function signedIn(caller: Caller | null): Caller {
   return caller;
 }
 
-export const sessionRoutes = ({ people, giveCookie }: SessionParts): Route[] => {
-  const given = async (reply: FastifyReply, entering: Promise<Entered>): Promise<MeView> => {
-    const { cookie, caller } = await entering;
-    giveCookie(reply, cookie);
-    return people.me(caller);
-  };
-  const at = (request: FastifyRequest): string => countedAddress(request);
-  const me = { 200: { description: 'Who is signed in.', schema: meSchema } };
-  const done = { 200: { description: 'Done.', schema: doneSchema } };
-  return [
-    route(
-      {
-        method: 'GET',
-        url: '/api/me',
-        operation: 'readMe',
-        summary: 'Who is signed in, and what they may do.',
-        path: nothing,
-        query: nothing,
-        answers: me,
-        refusals: [],
-      },
-      ({ caller }) => people.me(caller),
-    ),
-    route(
-      {
-        method: 'POST',
-        url: '/api/me',
-        operation: 'changeMe',
-        summary: 'Change your own language, address or messages.',
-        path: nothing,
-        query: nothing,
-        body: changeMeBody,
-        answers: me,
-        refusals: [],
-      },
-      ({ caller, body }) => people.changeMe(signedIn(caller), body),
-    ),
-    route(
-      {
-        method: 'POST',
-        url: '/api/me/password',
-        operation: 'changePassword',
-        summary: 'Choose another password; all your other sessions end.',
-        path: nothing,
-        query: nothing,
-        body: changePasswordBody,
-        answers: me,
-        refusals: [...signInRefusals, ...passwordRefusals],
-      },
-      ({ caller, body: { current, next }, request, reply }) =>
-        given(reply, people.changePassword(signedIn(caller), current, next, at(request))),
-    ),
-    route(
-      {
-        method: 'GET',
-        url: '/api/names',
-        operation: 'listNames',
-        summary: 'Names of people by id, as alarms and holds name them.',
-        path: nothing,
-        query: nothing,
-        answers: { 200: { description: 'Of everybody there is.', schema: namesSchema } },
-        refusals: [],
-      },
-      () => ({ names: people.names() }),
-    ),
-    route(
-      {
-        method: 'POST',
-        url: '/api/session',
-        operation: 'signIn',
-        summary: 'Sign in with name and password; the answer sets a cookie.',
-        path: nothing,
-        query: nothing,
-        body: signInBody,
-        answers: me,
-        refusals: signInRefusals,
-      },
-      ({ body: { name, password }, request, reply }) =>
-        given(reply, people.signIn(name, password, at(request))),
-    ),
-    route(
-      {
-        method: 'POST',
-        url: '/api/session/again',
-        operation: 'proveAgain',
-        summary: 'Give the password once more, for a dangerous change.',
-        path: nothing,
-        query: nothing,
-        body: againBody,
-        answers: me,
-        refusals: signInRefusals,
-      },
-      ({ caller, body: { password }, request, reply }) =>
-        given(reply, people.again(signedIn(caller), password, at(request))),
-    ),
-    route(
-      {
-        method: 'POST',
-        url: '/api/session/end',
-        operation: 'signOut',
-        summary: 'Sign out here.',
-        path: nothing,
-        query: nothing,
-        body: emptyBody,
-        answers: done,
-        refusals: [],
-      },
-      ({ caller, reply }) => {
-        people.signOut(signedIn(caller));
-        giveCookie(reply, '');
-        return { done: true };
-      },
-    ),
-    route(
-      {
-        method: 'POST',
-        url: '/api/session/end-all',
-        operation: 'signOutEverywhere',
-        summary: 'Sign out everywhere.',
-        path: nothing,
-        query: nothing,
-        body: emptyBody,
-        answers: done,
-        refusals: [],
-      },
-      ({ caller, reply }) => {
-        people.signOutEverywhere(signedIn(caller));
-        giveCookie(reply, '');
-        return { done: true };
-      },
-    ),
-  ];
-};
+const meAnswer = { 200: { description: 'Who is signed in.', schema: meSchema } };
+const doneAnswer = { 200: { description: 'Done.', schema: doneSchema } };
+
+/** Somebody comes in: they get their cookie, and are told who they are. */
+async function given(
+  { people, giveCookie }: SessionParts,
+  reply: FastifyReply,
+  entering: Promise<Entered>,
+): Promise<MeView> {
+  const { cookie, caller } = await entering;
+  giveCookie(reply, cookie);
+  return people.me(caller);
+}
+
+export const sessionRoutes = (parts: SessionParts): Route[] => [
+  ...ownRoutes(parts),
+  ...comingIn(parts),
+  ...goingOut(parts),
+];
+
+const ownRoutes = (parts: SessionParts): Route[] => [
+  route(
+    {
+      method: 'GET',
+      url: '/api/me',
+      operation: 'readMe',
+      summary: 'Who is signed in, and what they may do.',
+      path: nothing,
+      query: nothing,
+      answers: meAnswer,
+      refusals: [],
+    },
+    ({ caller }) => parts.people.me(caller),
+  ),
+  route(
+    {
+      method: 'POST',
+      url: '/api/me',
+      operation: 'changeMe',
+      summary: 'Change your own language, address or messages.',
+      path: nothing,
+      query: nothing,
+      body: changeMeBody,
+      answers: meAnswer,
+      refusals: [],
+    },
+    ({ caller, body }) => parts.people.changeMe(signedIn(caller), body),
+  ),
+  route(
+    {
+      method: 'POST',
+      url: '/api/me/password',
+      operation: 'changePassword',
+      summary: 'Choose another password; all your other sessions end.',
+      path: nothing,
+      query: nothing,
+      body: changePasswordBody,
+      answers: meAnswer,
+      refusals: [...signInRefusals, ...passwordRefusals],
+    },
+    ({ caller, body: { current, next }, request, reply }) =>
+      given(
+        parts,
+        reply,
+        parts.people.changePassword(signedIn(caller), current, next, countedAddress(request)),
+      ),
+  ),
+  route(
+    {
+      method: 'GET',
+      url: '/api/names',
+      operation: 'listNames',
+      summary: 'Names of people by id, as alarms and holds name them.',
+      path: nothing,
+      query: nothing,
+      answers: { 200: { description: 'Of everybody there is.', schema: namesSchema } },
+      refusals: [],
+    },
+    () => ({ names: parts.people.names() }),
+  ),
+];
+
+const comingIn = (parts: SessionParts): Route[] => [
+  route(
+    {
+      method: 'POST',
+      url: '/api/session',
+      operation: 'signIn',
+      summary: 'Sign in with name and password; the answer sets a cookie.',
+      path: nothing,
+      query: nothing,
+      body: signInBody,
+      answers: meAnswer,
+      refusals: signInRefusals,
+    },
+    ({ body: { name, password }, request, reply }) =>
+      given(parts, reply, parts.people.signIn(name, password, countedAddress(request))),
+  ),
+  route(
+    {
+      method: 'POST',
+      url: '/api/session/again',
+      operation: 'proveAgain',
+      summary: 'Give the password once more, for a dangerous change.',
+      path: nothing,
+      query: nothing,
+      body: againBody,
+      answers: meAnswer,
+      refusals: signInRefusals,
+    },
+    ({ caller, body: { password }, request, reply }) =>
+      given(parts, reply, parts.people.again(signedIn(caller), password, countedAddress(request))),
+  ),
+];
+
+const goingOut = (parts: SessionParts): Route[] => [
+  route(
+    {
+      method: 'POST',
+      url: '/api/session/end',
+      operation: 'signOut',
+      summary: 'Sign out here.',
+      path: nothing,
+      query: nothing,
+      body: emptyBody,
+      answers: doneAnswer,
+      refusals: [],
+    },
+    ({ caller, reply }) => {
+      parts.people.signOut(signedIn(caller));
+      parts.giveCookie(reply, '');
+      return { done: true };
+    },
+  ),
+  route(
+    {
+      method: 'POST',
+      url: '/api/session/end-all',
+      operation: 'signOutEverywhere',
+      summary: 'Sign out everywhere.',
+      path: nothing,
+      query: nothing,
+      body: emptyBody,
+      answers: doneAnswer,
+      refusals: [],
+    },
+    ({ caller, reply }) => {
+      parts.people.signOutEverywhere(signedIn(caller));
+      parts.giveCookie(reply, '');
+      return { done: true };
+    },
+  ),
+];
