@@ -13,13 +13,19 @@ const text = (path: string): string => readFileSync(join(built, path), 'utf8');
 
 beforeAll(buildPage);
 
-test('all script together is at most 80 kB compressed', () => {
-  // The worker is fetched after the page stands, and apart from it.
-  const scripts = inBuild('.js').filter((path) => path !== 'worker.js');
-  const bytes = scripts.map((path) => gzipSync(text(path), { level: 6 }).length);
+test('script that is fetched before anything shows is at most 80 kB compressed', () => {
+  const named = [...text('index.html').matchAll(/(?:src|href)="\/(assets\/[^"]+\.js)"/g)];
+  const first = named.map((match) => match[1]!);
+  // Another language than English comes before the first word as well; charts and the worker after.
+  const language = inBuild('.js').filter((path) => /^assets\/de-/.test(path));
+  const bytesOf = (path: string): number => gzipSync(text(path), { level: 6 }).length;
+  const bytes = [...first, ...language].map(bytesOf);
   const sum = bytes.reduce((a, b) => a + b, 0);
-  console.log(`script: ${bytes.join(' + ')} = ${sum} bytes compressed`);
-  expect(scripts.length).toBeGreaterThan(0);
+  const all = inBuild('.js').reduce((total, path) => total + bytesOf(path), 0);
+  console.log(
+    `script: ${bytes.join(' + ')} = ${sum} bytes compressed, ${all} with all that may follow`,
+  );
+  expect(first.length).toBeGreaterThan(0);
   expect(sum).toBeLessThanOrEqual(80_000);
 });
 
