@@ -5,19 +5,17 @@
  * carries its unit last. Answers grow by adding fields only. The page imports types from here.
  */
 import { z } from 'zod';
-import { evidenceSchema } from './evidence-contract.ts';
+import { alarmSchema } from './alarm-contract.ts';
+import { asideEventSchema } from './aside-contract.ts';
 import { epochMs } from './instant.ts';
-import { type factSchema, labelSchema } from './label.ts';
 import { refusedTopicSchema } from './refused-contract.ts';
 import { calibrationSchema, sensorSchema } from './sensor-contract.ts';
 import { siteSchema } from './site-contract.ts';
 import {
-  alarmStateWords,
   conditionWords,
   dispositionWords,
   gradeWords,
   holdWhatWords,
-  priorityWords,
   readinessWords,
   signalKindWords,
   transitionWords,
@@ -117,59 +115,15 @@ export {
 
 // alarms
 
-export const transitionSchema = z.object({
-  at: epochMs,
-  transition: transitionWords,
-  from: alarmStateWords,
-  to: alarmStateWords,
-  by: z.string().nullable(),
-  reason: z.string().nullable(),
-});
-export const alarmSchema = z.object({
-  occurrence: word.describe(
-    'Names one alarm of one rule: the rule, @, and when it was raised, in epoch milliseconds.',
-  ),
-  rule: word,
-  line: word,
-  station: word,
-  signal: word,
-  state: alarmStateWords,
-  severity: z.int().min(0).max(2).describe('1: past the first limit; 2: past the second.'),
-  priority: priorityWords.describe('How soon somebody must act.'),
-  highly_managed: z.boolean(),
-  latching: z.boolean(),
-  label: labelSchema,
-  evidence: evidenceSchema,
-  raised: epochMs,
-  returned: epochMs.nullable(),
-  acknowledged: z.object({ by: z.string(), at: epochMs }).nullable(),
-  shelved_until: epochMs.nullable(),
-  judgeable: z.boolean().describe('false: its signal is lost; nobody can tell whether it is over.'),
-  superseded_by: word
-    .nullable()
-    .describe('Raised again before anybody answered: the occurrence that now stands for both.'),
-  transitions: z.array(transitionSchema).describe('Oldest first.'),
-  comments: z
-    .array(z.object({ at: epochMs, by: z.string(), text: z.string() }))
-    .describe('What people wrote to an alarm that was acknowledged already. Oldest first.'),
-});
-export type LabelFact = z.infer<typeof factSchema>;
-export type AlarmView = z.infer<typeof alarmSchema>;
-export type AlarmState = AlarmView['state'];
-export const alarmsSchema = z.object({
-  alarms: z.array(alarmSchema).describe('The latest raised first.'),
-  truncated: z.boolean().describe('true: there are more; narrow the span or raise `limit`.'),
-});
-export const alarmAnswerSchema = z.object({
-  occurrence: word,
-  state: alarmStateWords,
-  note: z
-    .string()
-    .nullable()
-    .describe(
-      'What was found otherwise than expected: who had acknowledged it already. null else.',
-    ),
-});
+export {
+  type AlarmState,
+  type AlarmView,
+  alarmAnswerSchema,
+  alarmSchema,
+  alarmsSchema,
+  type LabelFact,
+  transitionSchema,
+} from './alarm-contract.ts';
 
 // holds
 
@@ -187,6 +141,10 @@ export const holdSchema = z.object({
 });
 export type HoldView = z.infer<typeof holdSchema>;
 export const holdsSchema = z.object({ holds: z.array(holdSchema), truncated: z.boolean() });
+
+// put aside: aside-contract.ts
+
+export type { AsideView } from './aside-contract.ts';
 
 // coverage and rules
 
@@ -263,6 +221,7 @@ export const streamEventSchema = z.discriminatedUnion('event', [
   z.object({ event: z.literal('sample'), data: sampleEventSchema }),
   z.object({ event: z.literal('alarm'), data: alarmEventSchema }),
   z.object({ event: z.literal('hold'), data: holdEventSchema }),
+  z.object({ event: z.literal('aside'), data: asideEventSchema }),
   z.object({ event: z.literal('mark'), data: saidMarkSchema }),
   z.object({ event: z.literal('health'), data: healthSchema }),
   z.object({ event: z.literal('site'), data: siteSchema }),

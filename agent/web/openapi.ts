@@ -5,6 +5,7 @@
 import { STATUS_CODES } from 'node:http';
 import { z } from 'zod';
 import { type ErrorCode, errorCatalogue } from '../errors.ts';
+import { asideSchema, asidesSchema } from './aside-contract.ts';
 import * as contract from './contract.ts';
 import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
@@ -65,6 +66,8 @@ const named = {
   AlarmAnswer: contract.alarmAnswerSchema,
   Hold: contract.holdSchema,
   Holds: contract.holdsSchema,
+  PutAside: asideSchema,
+  AllPutAside: asidesSchema,
   RunLimits: runContract.runLimitsSchema,
   Run: runContract.runSchema,
   Runs: runContract.runsSchema,

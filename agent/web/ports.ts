@@ -7,6 +7,7 @@
 import type { Disposition, HoldWhat } from '#rules/hold/hold.ts';
 import type { AlarmVerb, PersonId } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
+import type { AsideView } from './aside-contract.ts';
 import type {
   AlarmState,
   AlarmView,
@@ -66,11 +67,14 @@ export interface RunQuery {
 
 /** The shell adds `judged`, and for a shelf `untilMs = judged + forMs`. */
 export interface AlarmCommand {
-  readonly verb: Extract<AlarmVerb, 'acknowledge' | 'shelve' | 'unshelve' | 'reset'>;
+  readonly verb: AlarmVerb;
+  /** Of what puts aside, or ends that: the id of its rule will do. */
   readonly occurrence: string;
   readonly by: PersonId;
   readonly reason?: string;
   readonly forMs?: number;
+  /** The shelf ends before, as soon as the alarm returns. */
+  readonly oneShot?: true;
 }
 
 export type HoldCommand =
@@ -126,7 +130,7 @@ export type HoldAnswer = { readonly outcome: 'accepted'; readonly hold: HoldView
 
 /** Samples travel by `samplesSince`; the rest is told at once. */
 export type ToldEvent =
-  | Extract<StreamEvent, { event: 'alarm' | 'hold' | 'mark' }>
+  | Extract<StreamEvent, { event: 'alarm' | 'hold' | 'mark' | 'aside' }>
   | { readonly event: 'site'; readonly data: SiteView }
   | { readonly event: 'health'; readonly data: HealthParts };
 
@@ -154,6 +158,7 @@ export interface WebPorts {
   series(id: string, sinceMs: EpochMs, untilMs: EpochMs, points: number): Promise<Series | null>;
   alarms(query: AlarmQuery): AlarmView[];
   holds(query: HoldQuery): HoldView[];
+  aside(): AsideView[];
   runs(query: RunQuery): RunView[];
   /** null where no run has that id. */
   run(id: string, points: number): Promise<RunProfileView | null>;

@@ -140,7 +140,12 @@ export const acknowledgeBody = z
 export const shelveBody = z.strictObject({
   minutes: z.int().min(1).max(limits.shelveMinutesMax),
   reason,
+  one_shot: z
+    .boolean()
+    .optional()
+    .describe('true: it ends before, as soon as the alarm returns to normal.'),
 });
+export const outOfServiceBody = z.strictObject({ reason });
 export const emptyBody = nothing.optional();
 export const setHoldBody = z.strictObject({
   what: holdWhatWords,

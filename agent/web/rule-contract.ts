@@ -46,6 +46,22 @@ export const ruleSchema = z.object({
       }),
     )
     .describe('Judged only while each of these lies within its bounds.'),
+  suppressed_while: z
+    .array(
+      z.object({
+        because: z.string(),
+        signed_by: z.string().nullable(),
+        signal: z.string().nullable(),
+        low: z.number().nullable(),
+        high: z.number().nullable(),
+        unit: z.string().nullable(),
+        from: z.string().nullable().describe('The mark with which it begins.'),
+        until: z.string().nullable(),
+        at_most_ms: z.number().nullable(),
+      }),
+    )
+    .optional()
+    .describe('While any of these holds nobody is told; it is judged and recorded all the same.'),
   hold: z.string().nullable().describe('What it puts on hold, as "rack mounts-1/oven-1".'),
   highly_managed: z.boolean(),
   latching: z.boolean(),

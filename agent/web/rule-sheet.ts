@@ -33,12 +33,20 @@ const bounds = ({ signal, low, high, unit }: RuleView['gates'][number]): string 
     ...(unit === '1' ? [] : [unit]),
   ].join(' ');
 
+const suppressed = (each: NonNullable<RuleView['suppressed_while']>[number]): string => {
+  const { because, signed_by: by, signal, low, high, unit, from, until } = each;
+  const when =
+    signal === null ? `from ${from} to ${until}` : bounds({ signal, low, high, unit: unit ?? '1' });
+  return `${when} (${because}${by === null ? '' : `; ${by} answers for it`})`;
+};
+
 /** Columns in their order: what stands above, and what of a rule. */
 const columns: readonly (readonly [string, (rule: RuleView) => string])[] = [
   ['rule', ({ id }) => id],
   ['kind', ({ kind }) => kind],
   ['judges', ({ signals, marks: written = [] }) => [...signals, ...written].join('; ')],
   ['only while', ({ gates }) => gates.map(bounds).join('; ')],
+  ['told to nobody while', ({ suppressed_while: all = [] }) => all.map(suppressed).join('; ')],
   ['readiness', ({ readiness }) => readiness],
   ['needs', ({ needs }) => needs.join('; ')],
   [

@@ -32,6 +32,7 @@ import { RequestCounts } from './request-counts.ts';
 import { nothing } from './requests.ts';
 import { type Route, route } from './route.ts';
 import { alarmRoutes } from './routes/alarms.ts';
+import { asideRoutes } from './routes/aside.ts';
 import { coverageRoutes } from './routes/coverage.ts';
 import { healthRoutes } from './routes/health.ts';
 import { holdRoutes } from './routes/holds.ts';
@@ -43,8 +44,10 @@ import { runRoutes } from './routes/runs.ts';
 import { signalRoutes } from './routes/signals.ts';
 import { siteRoutes } from './routes/site.ts';
 import { streamRoutes } from './routes/stream.ts';
+import { tellingRoutes } from './routes/telling.ts';
 import { writtenRoutes } from './routes/written.ts';
 import { Stream } from './stream.ts';
+import type { TellingPorts } from './telling-ports.ts';
 
 export interface WebOptions {
   /** A loopback address; with `people` and `tls` any of this machine's. */
@@ -57,6 +60,7 @@ export interface WebOptions {
   readonly people?: PeoplePorts;
   /** Without them no phone can be called. */
   readonly push?: PushPorts;
+  readonly telling?: TellingPorts;
   readonly tls?: Tls | undefined;
   /** Names under which others reach this machine, the one for links first. */
   readonly names?: readonly string[];
@@ -195,8 +199,10 @@ function allRoutes(
     ...signalRoutes(ports),
     ...refusedRoutes(ports),
     ...alarmRoutes(ports),
+    ...asideRoutes(ports),
     ...holdRoutes(ports),
     ...performanceRoutes(ports),
+    ...(options.telling === undefined ? [] : tellingRoutes(options.telling)),
     ...writtenRoutes(ports),
     ...runRoutes(ports),
     ...coverageRoutes(ports),

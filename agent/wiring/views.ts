@@ -3,10 +3,11 @@
  */
 import { deferral, type Label } from '#rules/alarm/label.ts';
 import { fillFacts, type Subject, sayAlarm, spokenOf } from '#rules/alarm/say.ts';
-import { ruleKinds } from '#rules/kinds/all.ts';
+import { shelfMost } from '#rules/alarm/shelf.ts';
 import type { Evidence } from '#rules/kinds/kind.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
-import type { PlanSignal } from '#rules/plan/plan.ts';
+import { noOwnKinds, type OwnKinds, ruleKindOf } from '#rules/plan/own-kinds.ts';
+import type { PlanSignal, ShelfMost } from '#rules/plan/plan.ts';
 import { causeOf, gradeOf, isBad, type QualityCode } from '#rules/signal/quality.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { KeptHold } from '../alarms/desk.ts';
@@ -98,6 +99,8 @@ export function alarmView(
   card: RuleCard | null,
   signal: PlanSignal | null,
   timezone: string,
+  own: OwnKinds = noOwnKinds,
+  shelving: ShelfMost = shelfMost,
 ): AlarmView {
   const { line, station } = split(occurrence.rule);
   return {
@@ -111,23 +114,31 @@ export function alarmView(
     priority: occurrence.priority,
     highly_managed: card?.class.highlyManaged ?? false,
     latching: card?.class.latching ?? false,
-    label: labelView(occurrence, card, signal, timezone),
+    label: labelView(occurrence, card, signal, timezone, own),
     evidence: evidenceView(occurrence.evidence, signal?.unit ?? '1', card?.signals ?? []),
     raised: occurrence.raised,
     returned: occurrence.returned,
     acknowledged: occurrence.acknowledged,
     shelved_until: occurrence.shelvedUntil,
+    shelved_once: occurrence.shelvedUntil !== null && occurrence.shelvedOnce === true,
+    shelf_minutes_max:
+      card === null || card.class.highlyManaged
+        ? null
+        : Math.floor(shelving[occurrence.priority] / 60_000),
+    nuisance: occurrence.nuisance ?? null,
     judgeable: occurrence.judgeable,
     superseded_by: occurrence.supersededBy,
-    transitions: occurrence.steps.map(({ judged, transition, from, to, by, reason }) => ({
+    transitions: occurrence.steps.map(({ judged, transition, from, to, by, reason, again }) => ({
       at: judged,
       transition,
       from,
       to,
       by,
       reason,
+      ...(again === undefined ? {} : { again }),
     })),
     comments: [...(occurrence.comments ?? [])],
+    told: [...(occurrence.told ?? [])],
   };
 }
 
@@ -136,13 +147,14 @@ function labelView(
   card: RuleCard | null,
   signal: PlanSignal | null,
   timezone: string,
+  own: OwnKinds,
 ): AlarmView['label'] {
   if (card === null || (signal === null && card.signals.length > 0)) {
     const { doNot, ...label } = departedLabel(occurrence.rule);
     return { ...label, steps: [], do_not: [...doNot], deferral };
   }
   const subject = subjectOf(card, signal, timezone);
-  const kind = ruleKinds.get(card.kind)!;
+  const kind = ruleKindOf(own, card.kind)!;
   const filled = (text: string): string => fillFacts(text, subject);
   return {
     word: card.label.word,

@@ -24,9 +24,10 @@ import type {
   ToldEvent,
   WebPorts,
 } from '../web/ports.ts';
-import { acknowledgedBefore } from './acknowledged-before.ts';
 import { loadView } from './alarm-load-view.ts';
-import { commandHold, refusal } from './command-hold.ts';
+import { asideEvent, asideViews } from './aside-views.ts';
+import { commandAlarm } from './command-alarm.ts';
+import { commandHold } from './command-hold.ts';
 import type { Core } from './core.ts';
 import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
@@ -158,6 +159,10 @@ export class CorePorts implements WebPorts {
     return runProfile(this.core, id, points, this.nowMs(), this.series.bind(this));
   }
 
+  aside(): ReturnType<WebPorts['aside']> {
+    return asideViews(this.core);
+  }
+
   coverage(): ReturnType<WebPorts['coverage']> {
     const { coverage, rules } = this.core.plans.now;
     const unjudged = this.unjudgedRules();
@@ -191,27 +196,9 @@ export class CorePorts implements WebPorts {
     return new Set(rules.filter((rule) => rule.frozenAt !== null).map((rule) => rule.plan.id));
   }
 
-  async commandAlarm(command: AlarmCommand): Promise<AlarmAnswer> {
-    const { verb, occurrence, by, reason, forMs } = command;
-    if (this.occurrence(occurrence) === null) return { outcome: 'unknown' };
-    const effects = await this.core.live.command({
-      kind: 'command',
-      verb,
-      occurrence,
-      by,
-      ...(reason === undefined ? {} : { reason }),
-      ...(forMs === undefined ? {} : { untilMs: this.nowMs() + forMs }),
-    });
-    const why = refusal(effects);
-    const state = this.occurrence(occurrence)?.state ?? 'normal';
-    const alreadySo = verb === 'acknowledge' && state.endsWith('acknowledged') && !unseen(state);
-    if (why !== null && !alreadySo) return { outcome: 'refused', why };
-    if (why === null) return { outcome: 'accepted', state };
-    return {
-      outcome: 'accepted',
-      state,
-      note: acknowledgedBefore(this.core, command, this.occurrence(occurrence), this.nowMs()),
-    };
+  commandAlarm(command: AlarmCommand): Promise<AlarmAnswer> {
+    const known = (id: string) => this.occurrence(id);
+    return commandAlarm(this.core, command, known, () => this.nowMs());
   }
 
   commandHold(command: HoldCommand): Promise<HoldAnswer> {
@@ -232,7 +219,9 @@ export class CorePorts implements WebPorts {
     if (this.listeners.size === 0) return;
     for (const effect of news.effects) {
       const event = toldEvent(this.core, effect, (occurrence) => this.alarmView(occurrence));
-      if (event !== null) for (const listener of this.listeners) listener(event);
+      const aside = asideEvent(this.core, effect);
+      for (const each of [event, aside])
+        if (each !== null) for (const listener of this.listeners) listener(each);
     }
   }
 
@@ -267,10 +256,11 @@ export class CorePorts implements WebPorts {
 
   private alarmView(occurrence: Occurrence): AlarmView {
     const { plans } = this.core;
+    const { ownKinds, plan } = plans.now;
     const card = plans.now.rules.find(({ id }) => id === occurrence.rule) ?? null;
     const now = presentForecast(this.core, occurrence);
     const signal = this.signal(occurrence.signal);
-    const view = alarmView(now.occurrence, card, signal, plans.timezone);
+    const view = alarmView(now.occurrence, card, signal, plans.timezone, ownKinds, plan.shelving);
     if (!now.vanished) return view;
     return { ...view, evidence: { ...view.evidence, earliest: null, latest: null } };
   }
@@ -296,5 +286,3 @@ export class CorePorts implements WebPorts {
     return [...atHand, ...older];
   }
 }
-
-const unseen = (state: string): boolean => state.includes('unacknowledged');

@@ -257,7 +257,7 @@ export type Step =
     }
   | { readonly did: 'ignore' | 'refuse'; readonly why: string };
 
-const isSuppressed = (state: AlarmState): state is SuppressedState =>
+export const isSuppressed = (state: AlarmState): state is SuppressedState =>
   state === 'shelved' || state === 'suppressed-by-design' || state === 'out-of-service';
 
 /** One event; pure. */

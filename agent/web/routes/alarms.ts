@@ -1,5 +1,5 @@
 /**
- * GET /api/alarms and what people do to an occurrence: acknowledge, shelve, unshelve, reset.
+ * GET /api/alarms and what people do to an alarm: take it on or pass it on, put it aside, reset it.
  * A command is answered after it is committed.
  */
 import type { z } from 'zod';
@@ -14,6 +14,7 @@ import {
   emptyBody,
   nothing,
   occurrencePath,
+  outOfServiceBody,
   shelveBody,
 } from '../requests.ts';
 import { type Route, route } from '../route.ts';
@@ -55,30 +56,83 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
       };
     },
   ),
-  command(ports, 'acknowledge', acknowledgeBody, 'Take an alarm on; it stops nothing.', (body) =>
-    body?.comment === undefined || body.comment === '' ? {} : { reason: body.comment },
-  ),
-  command(ports, 'shelve', shelveBody, 'Silence an alarm for some minutes.', (body) => ({
-    reason: body.reason,
-    forMs: body.minutes * 60_000,
-  })),
-  command(ports, 'unshelve', emptyBody, 'End a shelf before its time.', () => ({})),
-  command(ports, 'reset', emptyBody, 'Close a latched alarm whose condition has gone.', () => ({})),
+  command(ports, 'acknowledge', {
+    verb: 'acknowledge',
+    operation: 'acknowledgeAlarm',
+    summary: 'Take an alarm on; it stops nothing.',
+    body: acknowledgeBody,
+    details: commented,
+  }),
+  command(ports, 'pass-on', {
+    verb: 'pass-on',
+    operation: 'passOnAlarm',
+    summary: 'Say that you cannot take it: the next person is asked. It stays unacknowledged.',
+    body: acknowledgeBody,
+    details: commented,
+  }),
+  command(ports, 'shelve', {
+    verb: 'shelve',
+    operation: 'shelveAlarm',
+    summary: 'Silence an alarm for some minutes, at most for as long as its priority allows.',
+    body: shelveBody,
+    details: ({ reason, minutes, one_shot: oneShot }) => ({
+      reason,
+      forMs: minutes * 60_000,
+      ...(oneShot === true ? { oneShot } : {}),
+    }),
+  }),
+  command(ports, 'unshelve', {
+    verb: 'unshelve',
+    operation: 'unshelveAlarm',
+    summary: 'End a shelf before its time.',
+    body: emptyBody,
+    details: () => ({}),
+  }),
+  command(ports, 'reset', {
+    verb: 'reset',
+    operation: 'resetAlarm',
+    summary: 'Close a latched alarm whose condition has gone.',
+    body: emptyBody,
+    details: () => ({}),
+  }),
+  command(ports, 'out-of-service', {
+    verb: 'remove-from-service',
+    operation: 'removeAlarmFromService',
+    summary: 'Take an alarm out of service for maintenance; also by the id of its rule.',
+    body: outOfServiceBody,
+    details: ({ reason }) => ({ reason }),
+  }),
+  command(ports, 'return-to-service', {
+    verb: 'return-to-service',
+    operation: 'returnAlarmToService',
+    summary: 'Maintenance is done; also by the id of its rule.',
+    body: emptyBody,
+    details: () => ({}),
+  }),
 ];
 
-/** POST /api/alarms/{occurrence}/{verb}. */
+const commented = (body: z.output<typeof acknowledgeBody>): Pick<AlarmCommand, 'reason'> =>
+  body?.comment === undefined || body.comment === '' ? {} : { reason: body.comment };
+
+interface CommandRoute<B extends z.ZodType> {
+  readonly verb: AlarmCommand['verb'];
+  readonly operation: string;
+  readonly summary: string;
+  readonly body: B;
+  readonly details: (body: z.output<B>) => Pick<AlarmCommand, 'reason' | 'forMs' | 'oneShot'>;
+}
+
+/** POST /api/alarms/{occurrence}/{ending}. */
 function command<B extends z.ZodType>(
   ports: WebPorts,
-  verb: AlarmCommand['verb'],
-  body: B,
-  summary: string,
-  details: (body: z.output<B>) => Pick<AlarmCommand, 'reason' | 'forMs'>,
+  ending: string,
+  { verb, operation, summary, body, details }: CommandRoute<B>,
 ): Route {
   return route(
     {
       method: 'POST',
-      url: `/api/alarms/:occurrence/${verb}`,
-      operation: `${verb}Alarm`,
+      url: `/api/alarms/:occurrence/${ending}`,
+      operation,
       summary,
       path: occurrencePath,
       query: nothing,

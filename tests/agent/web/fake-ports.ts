@@ -2,6 +2,7 @@
  * Ports for tests: a small plant in memory. Everything a test wants different it sets on the fields.
  */
 
+import type { AsideView } from '#agent/web/aside-contract.ts';
 import type {
   AlarmView,
   CoverageView,
@@ -78,6 +79,9 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
   returned: null,
   acknowledged: null,
   shelved_until: null,
+  shelved_once: false,
+  shelf_minutes_max: 480,
+  nuisance: null,
   judgeable: true,
   superseded_by: null,
   transitions: [
@@ -91,6 +95,7 @@ export const alarm = (over: Partial<AlarmView> = {}): AlarmView => ({
     },
   ],
   comments: [],
+  told: [],
   ...over,
 });
 
@@ -247,6 +252,8 @@ export class FakePorts extends FakeSite implements WebPorts {
     this.holdQueries.push(query);
     return this.allHolds.slice(0, query.limit);
   };
+  allAside: AsideView[] = [];
+  aside = (): AsideView[] => this.allAside;
   coverage = (): CoverageView => coverage;
   refused: WebPorts['refused'] = () => refusedTopics(now);
   rules = (): RuleView[] => [rule];

@@ -87,14 +87,19 @@ const headers = fc.record(
 
 const paths = fc.oneof(
   fc.constantFrom('/api/health', '/api/signals', '/api/alarms', '/api/holds', '/api/coverage'),
+  fc.constant('/api/put-aside'),
   fc.constantFrom('/api/marks', '/api/rules', '/metrics', '/api/openapi.json', '/api/nothing'),
   id.map((one) => `/api/signals/${encode(one)}/series`),
 );
+const verbs = [
+  ...['acknowledge', 'shelve', 'unshelve', 'reset'],
+  ...['pass-on', 'out-of-service', 'return-to-service'],
+];
 const commands = fc.oneof(
   fc.constantFrom('/api/holds', '/api/marks', '/api/readings'),
   id.map((one) => `/api/holds/${encode(one)}/lift`),
   fc
-    .tuple(id, fc.constantFrom('acknowledge', 'shelve', 'unshelve', 'reset', 'explode'))
+    .tuple(id, fc.constantFrom(...verbs, 'explode'))
     .map(([one, verb]) => `/api/alarms/${encode(one)}/${verb}`),
 );
 
@@ -124,10 +129,18 @@ const near = fc.oneof(
   fc.record({ path: fc.constant(alarmOf('acknowledge')), given: fc.record({ comment: text }) }),
   fc.record({
     path: fc.constant(alarmOf('shelve')),
-    given: fc.record({ minutes: fc.integer({ min: -1, max: 500 }), reason: text }),
+    given: fc.record({
+      minutes: fc.integer({ min: -1, max: 500 }),
+      reason: text,
+      one_shot: fc.boolean(),
+    }),
   }),
   fc.record({
-    path: fc.constantFrom(alarmOf('unshelve'), alarmOf('reset')),
+    path: fc.constantFrom(alarmOf('pass-on'), alarmOf('out-of-service')),
+    given: fc.record({ comment: text, reason: text }, { requiredKeys: [] }),
+  }),
+  fc.record({
+    path: fc.constantFrom(alarmOf('unshelve'), alarmOf('reset'), alarmOf('return-to-service')),
     given: fc.constant({}),
   }),
   fc.record({
@@ -182,7 +195,7 @@ function onlyPromised(): void {
     expect((command.reason ?? '').isWellFormed()).toBe(true);
     if (command.verb !== 'shelve') continue;
     expect(command.forMs).toBeGreaterThanOrEqual(60_000);
-    expect(command.forMs).toBeLessThanOrEqual(28_800_000);
+    expect(command.forMs).toBeLessThanOrEqual(7 * 86_400_000);
     expect(command.reason!.length).toBeGreaterThanOrEqual(3);
   }
   for (const command of ports.holdCommands) {

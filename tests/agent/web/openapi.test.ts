@@ -68,6 +68,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/marks',
     'GET /api/openapi.json',
     'GET /api/performance',
+    'GET /api/put-aside',
     'GET /api/refused',
     'GET /api/rules',
     'GET /api/rules.csv',
@@ -80,7 +81,10 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /metrics',
     'POST /api/alarms/{occurrence}/acknowledge',
     'POST /api/alarms/{occurrence}/needed',
+    'POST /api/alarms/{occurrence}/out-of-service',
+    'POST /api/alarms/{occurrence}/pass-on',
     'POST /api/alarms/{occurrence}/reset',
+    'POST /api/alarms/{occurrence}/return-to-service',
     'POST /api/alarms/{occurrence}/shelve',
     'POST /api/alarms/{occurrence}/unshelve',
     'POST /api/holds',
@@ -170,6 +174,21 @@ const at = encodeURIComponent;
 const series = `/api/signals/${at('mounts-2/store-1/wall')}/series`;
 const commands = `/api/alarms/${at(alarm().occurrence)}`;
 
+const asideCases: (readonly [string, Sent])[] = [
+  ['/api/put-aside', { path: '/api/put-aside' }],
+  ['/api/alarms/{occurrence}/pass-on', posted(`${commands}/pass-on`, { comment: 'at the press' })],
+  [
+    '/api/alarms/{occurrence}/shelve',
+    posted(`${commands}/shelve`, { minutes: 5, reason: 'moved', one_shot: true }),
+  ],
+  ['/api/alarms/{occurrence}/out-of-service', posted(`${commands}/out-of-service`, {})],
+  [
+    '/api/alarms/{occurrence}/out-of-service',
+    posted(`${commands}/out-of-service`, { reason: 'new probe' }),
+  ],
+  ['/api/alarms/{occurrence}/return-to-service', posted(`${commands}/return-to-service`, {})],
+];
+
 const siteCases: (readonly [string, Sent])[] = [
   ['/api/site/reload', posted('/api/site/reload', {})],
   ['/api/site/reload', posted('/api/site/reload', { now: true })],
@@ -220,6 +239,7 @@ describe('real answers are as described', () => {
       posted('/api/holds/x/lift', { disposition: 'reworked', reason: 'recoated' }),
     ],
     ...writtenCases,
+    ...asideCases,
     ...siteCases,
     ...runCases,
     ['/api/coverage', { path: '/api/coverage' }],
@@ -281,11 +301,7 @@ describe('real answers are as described', () => {
 
 test('codes outside the catalogue do not compile, and each of the web’s own is used', () => {
   const used = new Set(Object.keys(problemStatus));
-  const starting: ErrorCode[] = [
-    'WEB_NOT_LOOPBACK',
-    'WEB_NAMES_UNUSABLE',
-    'WEB_ADDRESS_UNUSABLE',
-  ];
+  const starting: ErrorCode[] = ['WEB_NOT_LOOPBACK', 'WEB_NAMES_UNUSABLE', 'WEB_ADDRESS_UNUSABLE'];
   const own = Object.keys(errorCatalogue).filter((code) => code.startsWith('WEB_'));
   expect(own.filter((code) => !used.has(code))).toEqual(starting);
 });

@@ -128,10 +128,20 @@ describe('alarms', () => {
       { minutes: 30, reason: 'sensor moved' },
       { reason: 'sensor moved', forMs: 1_800_000 },
     ],
+    [
+      'shelve',
+      { minutes: 30, reason: 'sensor moved', one_shot: true },
+      { reason: 'sensor moved', forMs: 1_800_000, oneShot: true },
+    ],
     ['unshelve', undefined, {}],
     ['reset', {}, {}],
-  ] as const)('%s %j reaches the desk', async (verb, body, details) => {
-    const answer = await post(web.port, `/api/alarms/${at(occurrence)}/${verb}`, body);
+    ['pass-on', {}, {}],
+    ['pass-on', { comment: 'at the press' }, { reason: 'at the press' }],
+    ['out-of-service', { reason: 'new probe' }, { reason: 'new probe' }],
+    ['return-to-service', {}, {}],
+  ] as const)('%s %j reaches the desk', async (ending, body, details) => {
+    const verb = ending === 'out-of-service' ? 'remove-from-service' : ending;
+    const answer = await post(web.port, `/api/alarms/${at(occurrence)}/${ending}`, body);
     expect(answer.status).toBe(200);
     expect(json(answer)).toEqual({ occurrence, state: 'acknowledged', note: null });
     expect(ports.alarmCommands).toEqual([{ verb, occurrence, by: 'local', ...details }]);
@@ -310,7 +320,9 @@ describe('parameters that cannot be used are named, all of them', () => {
     [shelve, undefined, ['body body']],
     [shelve, {}, ['body minutes', 'body reason']],
     [shelve, { minutes: 0, reason: 'why not' }, ['body minutes']],
-    [shelve, { minutes: 481, reason: 'why not' }, ['body minutes']],
+    [shelve, { minutes: 10_081, reason: 'why not' }, ['body minutes']],
+    [shelve, { minutes: 5, reason: 'why not', one_shot: 1 }, ['body one_shot']],
+    [`/api/alarms/${at(occurrence)}/out-of-service`, {}, ['body reason']],
     [shelve, { minutes: 1.5, reason: 'why not' }, ['body minutes']],
     [shelve, { minutes: 30, reason: '    ' }, ['body reason']],
     [
