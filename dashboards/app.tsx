@@ -12,6 +12,7 @@ import { usePreferences } from './state/preferences.ts';
 import { needsSignIn, useSession } from './state/session.ts';
 import { say } from './text/say.ts';
 import { AlarmPage } from './views/alarm.tsx';
+import { Aside } from './views/aside.tsx';
 import { Attention } from './views/attention.tsx';
 import { CoveragePage } from './views/coverage.tsx';
 import { Due } from './views/due.tsx';
@@ -41,6 +42,7 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   back: () => <LookBack />,
   runs: () => <Runs />,
   run: ({ parts }) => <RunPage key={parts[0]} id={parts[0] ?? ''} />,
+  aside: () => <Aside />,
   holds: ({ query }) => <Holds item={query.get('item')} />,
   coverage: () => <CoveragePage />,
   rules: () => <RulesPage />,

@@ -1,46 +1,71 @@
-/** What else can be done with an alarm, behind "more": a shelf, its end, a reset. */
+/** What else can be done with an alarm, behind "more": pass it on, a shelf, its end, a reset, out of service. */
 import { useState } from 'preact/hooks';
 import type { AlarmView } from '../../agent/web/contract.ts';
-import { resetPath, shelvePath, unshelvePath } from '../state/answers.ts';
+import { isAnswered } from '../judge/bands.ts';
+import { passOnPath, resetPath, shelvePath, unshelvePath } from '../state/answers.ts';
 import { type Command, useCommand } from '../state/command.ts';
 import { span } from '../text/clock.ts';
 import { say } from '../text/say.ts';
 import { Choice } from './choice.tsx';
+import { BringBack, TakeOut } from './out-of-service.tsx';
 import { Outcome } from './outcome.tsx';
+import { ReasonField } from './reason-field.tsx';
 
-const shelfMinutes = [15, 60, 240, 480] as const;
+const shelfMinutes = [15, 60, 240, 480, 1_440] as const;
 
 export function AlarmMore({ alarm }: { readonly alarm: AlarmView }) {
   const command = useCommand();
   const { state, occurrence } = alarm;
-  if (state === 'normal' || state === 'suppressed-by-design' || state === 'out-of-service')
-    return null;
+  if (state === 'normal') return null;
+  const waits = !isAnswered(alarm) && !state.startsWith('returned-');
   return (
     <details class="more">
       <summary>{say('more')}</summary>
-      {state === 'shelved' ? (
+      {waits ? (
         <Action
-          text={say('unshelve')}
-          what={null}
-          run={() => command.send(unshelvePath(occurrence), {})}
+          text={say('passOn')}
+          what={say('passOnWhat')}
+          run={() => command.send(passOnPath(occurrence), {})}
         />
-      ) : alarm.highly_managed ? (
-        <p>{say('noShelf')}</p>
-      ) : (
-        <Shelve occurrence={occurrence} command={command} />
-      )}
-      {state === 'latched-acknowledged' ? (
-        <Action
-          text={say('reset')}
-          what={say('resetWhat')}
-          run={() => command.send(resetPath(occurrence), {})}
-        />
-      ) : alarm.latching ? (
-        <p>{say('resetNotYet')}</p>
       ) : null}
+      <Shelf alarm={alarm} command={command} />
+      <Reset alarm={alarm} command={command} />
       <Outcome state={command.state} noAnswer={say('notSentOther')} />
+      {state === 'out-of-service' ? <BringBack id={occurrence} /> : <TakeOut id={occurrence} />}
     </details>
   );
+}
+
+interface AboutProps {
+  readonly alarm: AlarmView;
+  readonly command: Command;
+}
+
+function Shelf({ alarm, command }: AboutProps) {
+  const { state, occurrence, shelf_minutes_max: minutesMax } = alarm;
+  if (state === 'shelved')
+    return (
+      <Action
+        text={say('unshelve')}
+        what={null}
+        run={() => command.send(unshelvePath(occurrence), {})}
+      />
+    );
+  if (state === 'suppressed-by-design' || state === 'out-of-service') return null;
+  if (minutesMax === null) return <p>{say('noShelf')}</p>;
+  return <Shelve alarm={alarm} minutesMax={minutesMax} command={command} />;
+}
+
+function Reset({ alarm, command }: AboutProps) {
+  if (alarm.state === 'latched-acknowledged')
+    return (
+      <Action
+        text={say('reset')}
+        what={say('resetWhat')}
+        run={() => command.send(resetPath(alarm.occurrence), {})}
+      />
+    );
+  return alarm.latching ? <p>{say('resetNotYet')}</p> : null;
 }
 
 interface ActionProps {
@@ -58,17 +83,23 @@ const Action = ({ text, what, run }: ActionProps) => (
   </div>
 );
 
-interface ShelveProps {
-  readonly occurrence: string;
-  readonly command: Command;
+/** No longer than the site allows for its priority; that length itself where none of the usual fits. */
+function lengths(minutesMax: number): readonly number[] {
+  const within = shelfMinutes.filter((each) => each <= minutesMax);
+  return within.length === 0 ? [minutesMax] : within;
 }
 
-function Shelve({ occurrence, command }: ShelveProps) {
-  const [minutes, setMinutes] = useState('60');
+function Shelve({ alarm, minutesMax, command }: AboutProps & { readonly minutesMax: number }) {
+  const choices = lengths(minutesMax);
+  const [minutes, setMinutes] = useState(String(choices[1] ?? choices[0]));
   const [reason, setReason] = useState('');
+  const [once, setOnce] = useState(false);
+  const stands = alarm.state === 'unacknowledged' || alarm.state === 'acknowledged';
   const send = (event: Event): void => {
     event.preventDefault();
-    void command.send(shelvePath(occurrence), { minutes: Number(minutes), reason });
+    const one_shot = once && stands;
+    const body = { minutes: Number(minutes), reason, ...(one_shot ? { one_shot } : {}) };
+    void command.send(shelvePath(alarm.occurrence), body);
   };
   return (
     <form class="form" onSubmit={send}>
@@ -77,20 +108,20 @@ function Shelve({ occurrence, command }: ShelveProps) {
         legend={say('minutes')}
         name="minutes"
         value={minutes}
-        choices={shelfMinutes.map((each) => [String(each), span(each * 60_000)])}
+        choices={choices.map((each) => [String(each), span(each * 60_000)])}
         choose={setMinutes}
       />
-      <label class="field">
-        {say('reason')}
-        <span class="hint">{say('reasonHint')}</span>
-        <input
-          required
-          minLength={3}
-          maxLength={200}
-          value={reason}
-          onInput={(event) => setReason(event.currentTarget.value)}
-        />
-      </label>
+      {stands ? (
+        <label class="tick">
+          <input
+            type="checkbox"
+            checked={once}
+            onChange={(event) => setOnce(event.currentTarget.checked)}
+          />
+          {say('shelveOnce')}
+        </label>
+      ) : null}
+      <ReasonField reason={reason} setReason={setReason} />
       <button type="submit">{say('shelve')}</button>
     </form>
   );

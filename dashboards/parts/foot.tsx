@@ -10,7 +10,11 @@ const places = [
   ['', 'attention', ['alarm']],
   ['line', 'line', ['station', 'signal']],
   ['due', 'due', []],
-  ['back', 'lookBack', ['holds', 'runs', 'run', 'coverage', 'phone', 'reader', 'me', 'people']],
+  [
+    'back',
+    'lookBack',
+    ['holds', 'aside', 'runs', 'run', 'coverage', 'phone', 'reader', 'me', 'people'],
+  ],
 ] as const;
 
 export function Foot({ place }: { readonly place: Place }) {

@@ -8,6 +8,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type {
   AlarmView,
+  AsideView,
   CoverageView,
   Health,
   HoldView,
@@ -22,6 +23,8 @@ export interface Board {
   /** By occurrence; what is open, and what closed while the page looked on. */
   readonly alarms: ReadonlyMap<string, AlarmView>;
   readonly holds: ReadonlyMap<string, HoldView>;
+  /** By rule: shelved, suppressed by design, out of service. */
+  readonly aside: ReadonlyMap<string, AsideView>;
   readonly coverage: CoverageView | null;
   readonly rules: ReadonlyMap<string, RuleView>;
   readonly health: Health | null;
@@ -38,6 +41,7 @@ let board: Board = {
   signals: new Map(),
   alarms: new Map(),
   holds: new Map(),
+  aside: new Map(),
   coverage: null,
   rules: new Map(),
   health: null,

@@ -1,6 +1,7 @@
 /** Fills the board: all of it on load, entry by entry from the live stream. */
 import type {
   AlarmView,
+  AsideView,
   CoverageView,
   HoldView,
   RuleView,
@@ -19,11 +20,12 @@ const byKey = <T>(rows: readonly T[], key: (row: T) => string): Map<string, T> =
 
 /** Reads everything the page shows. Throws where the agent does not answer. */
 export async function loadBoard(): Promise<void> {
-  const [site, signals, alarms, holds, coverage, rules] = await Promise.all([
+  const [site, signals, alarms, holds, aside, coverage, rules] = await Promise.all([
     get<SiteView>('/api/site'),
     get<{ signals: SignalView[] }>('/api/signals'),
     get<{ alarms: AlarmView[] }>('/api/alarms'),
     get<{ holds: HoldView[] }>('/api/holds'),
+    get<{ aside: AsideView[] }>('/api/put-aside'),
     get<CoverageView>('/api/coverage'),
     get<{ rules: RuleView[] }>('/api/rules'),
     loadNames(),
@@ -36,6 +38,7 @@ export async function loadBoard(): Promise<void> {
     signals: byKey(signals.signals, ({ id }) => id),
     alarms: byKey(alarms.alarms, ({ occurrence }) => occurrence),
     holds: byKey(holds.holds, ({ id }) => id),
+    aside: byKey(aside.aside, ({ rule }) => rule),
     rules: byKey(rules.rules, ({ id }) => id),
     loads: readBoard().loads + 1,
     problem: null,
@@ -73,6 +76,13 @@ export function withAlarm(board: Board, alarm: AlarmView): ReadonlyMap<string, A
   return alarms;
 }
 
+function withAside(all: Board['aside'], rule: string, aside: AsideView | null): Board['aside'] {
+  if (aside !== null) return withEntry(all, rule, aside);
+  const rest = new Map(all);
+  rest.delete(rule);
+  return rest;
+}
+
 export function takeEvent(event: StreamEvent): void {
   const board = readBoard();
   switch (event.event) {
@@ -93,6 +103,9 @@ export function takeEvent(event: StreamEvent): void {
       return;
     case 'hold':
       writeBoard({ holds: withEntry(board.holds, event.data.hold.id, event.data.hold) });
+      return;
+    case 'aside':
+      writeBoard({ aside: withAside(board.aside, event.data.rule, event.data.aside) });
       return;
     case 'mark':
       writeBoard({ marksSaid: board.marksSaid + 1 });

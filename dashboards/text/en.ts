@@ -3,6 +3,7 @@
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
 
+import { aside } from './en-aside.ts';
 import { people } from './en-people.ts';
 import { phone } from './en-phone.ts';
 import { readings } from './en-readings.ts';
@@ -13,6 +14,7 @@ import { written } from './en-written.ts';
 export const en = {
   ...phone,
   ...people,
+  ...aside,
   ...readings,
   ...rules,
   ...sensors,
@@ -99,7 +101,7 @@ export const en = {
     'No answer came from the agent, so nobody knows that you have it. Act on the steps; tell the next person yourself; try again.',
   notSentOther:
     'No answer came from the agent, so nothing was changed that you can rely on. Try again.',
-  more: 'More: shelve, reset',
+  more: 'More: pass on, shelve, reset',
   shelve: 'Shelve',
   shelveWhat: 'Silence it for a while. The hazard stays.',
   unshelve: 'End the shelving',
@@ -127,6 +129,7 @@ export const en = {
     released: 'Released',
     'removed-from-service': 'Taken out of service',
     'returned-to-service': 'Back in service',
+    'passed-on': 'Passed on',
     removed: 'Rule removed from the site',
   },
   thisMachine: 'at this machine',

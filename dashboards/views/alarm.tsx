@@ -48,6 +48,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       <h1 class="alarm-sentence">{alarmSentence(alarm)}</h1>
       <When alarm={alarm} />
       <Answered alarm={alarm} />
+      {alarm.nuisance === null ? null : <p>{say('nuisance')[alarm.nuisance]}</p>}
       {alarm.superseded_by === null ? null : (
         <p>
           <a class="action-link" href={to('alarm', alarm.superseded_by)}>
@@ -142,11 +143,13 @@ function Transitions({ alarm }: { readonly alarm: AlarmView }) {
   const now = useNow(60_000);
   return (
     <ol class="transitions">
-      {alarm.transitions.map(({ at, transition, by, reason }) => (
+      {alarm.transitions.map(({ at, transition, by, reason, again }) => (
         <li key={`${at} ${transition}`}>
           <span class="when-at">{clock(at, now)}</span>
           <span>
-            {say('transition')[transition]}
+            {again === undefined
+              ? say('transition')[transition]
+              : say(again === 0 ? 'toldLate' : 'toldAgain')}
             {by === null ? null : <> · {personText(by)}</>}
             {reason === null ? null : <> · {reason}</>}
           </span>

@@ -3,6 +3,7 @@ import { type Band, bands, isAside, isOver } from '../judge/bands.ts';
 import { type Card, cardsInBands } from '../judge/cards.ts';
 import { shiftEnd } from '../judge/shift.ts';
 import { Entry } from '../parts/entry.tsx';
+import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
@@ -41,6 +42,9 @@ export function Attention() {
       {aside.length === 0 ? null : (
         <section class="band">
           <h2 class="band-title">{say('aside')}</h2>
+          <p>
+            <a href={to('aside')}>{say('putAside')}</a>
+          </p>
           <ul class="entries">
             {aside.map((alarm) => (
               <Entry key={alarm.occurrence} alarm={alarm} short />

@@ -35,6 +35,7 @@ export function Due() {
       )}
       <Alarms title={say('dueReset')} alarms={reset} />
       <Alarms title={say('dueShelves')} alarms={shelved} />
+      {shelved.length === 0 ? null : <a href={to('aside')}>{say('putAside')}</a>}
       <Needs rules={needs} />
       <p class="hint">{say('dueRounds')}</p>
     </article>

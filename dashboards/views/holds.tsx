@@ -5,6 +5,7 @@ import type { HoldView } from '../../agent/web/contract.ts';
 import { personText } from '../parts/alarm-facts.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { Outcome } from '../parts/outcome.tsx';
+import { ReasonField } from '../parts/reason-field.tsx';
 import { to } from '../router.ts';
 import { holdsPath, liftPath } from '../state/answers.ts';
 import { useBoard } from '../state/board.ts';
@@ -122,25 +123,6 @@ function LiftHold({ hold }: { readonly hold: HoldView }) {
     </details>
   );
 }
-
-interface ReasonProps {
-  readonly reason: string;
-  readonly setReason: (reason: string) => void;
-}
-
-const ReasonField = ({ reason, setReason }: ReasonProps) => (
-  <label class="field">
-    {say('reason')}
-    <span class="hint">{say('reasonHint')}</span>
-    <input
-      required
-      minLength={3}
-      maxLength={500}
-      value={reason}
-      onInput={(event) => setReason(event.currentTarget.value)}
-    />
-  </label>
-);
 
 function SetHold({ item: given }: { readonly item: string }) {
   const command = useCommand();

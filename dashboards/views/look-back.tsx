@@ -39,6 +39,7 @@ export function LookBack() {
       <nav class="elsewhere" aria-label={say('whereElse')}>
         <a href={to('runs')}>{say('runs')}</a>
         <a href={to('holds')}>{say('holds')}</a>
+        <a href={to('aside')}>{say('putAside')}</a>
         <a href={to('coverage')}>{say('coverage')}</a>
         <a href={to('rules')}>{say('ruleSheet')}</a>
         <a href={to('performance')}>{say('performance')}</a>

@@ -19,6 +19,8 @@ beforeAll(async () => {
     item: 'rack 41',
     reason: 'tested thin',
   });
+  const out = `/api/alarms/${encodeURIComponent('mounts-2/mixer-3/lost-agitator')}/out-of-service`;
+  await post(line.agent.page, out, { reason: 'new probe' });
   const found = await fetch(new URL('/api/alarms', line.agent.page));
   const { alarms } = (await found.json()) as { alarms: { occurrence: string; rule: string }[] };
   occurrence = alarms.find(({ rule }) => rule.endsWith('floor-hot'))!.occurrence;
@@ -73,6 +75,7 @@ const views: readonly (readonly [name: string, hash: () => string, drawn: string
   ['runs', () => '#/runs', '.past-alarm'],
   ['run', () => `#/run/${id(runs[0]!.id)}`, '.profile-picture'],
   ['holds', () => '#/holds', '.hold-name'],
+  ['aside', () => '#/aside', '.aside-name'],
   ['coverage', () => '#/coverage', '.hazard'],
   ['rules', () => '#/rules', '.rule'],
   ['performance', () => '#/performance', '.load'],

@@ -114,7 +114,7 @@ test('a latched alarm that is over stays until it is reset, from behind "more"',
   await page.getByRole('button', { name: 'Acknowledge' }).click();
   await line.pressure(620);
   await page.getByText('It stays until somebody resets it').waitFor();
-  await page.getByText('More: shelve, reset').click();
+  await page.getByText('More: pass on, shelve, reset').click();
   await page.getByRole('button', { name: 'Reset', exact: true }).click();
   await page.getByText(/^Over since \d\d:\d\d\.$/).waitFor();
   await context.close();
@@ -156,17 +156,17 @@ test('a shelf needs a reason, puts the alarm aside and can be ended', async () =
   const { page, context } = await open(browser, url());
   await line.pressure(560);
   await page.locator('.band-shift .sentence', { hasText: 'pressure' }).click();
-  await page.getByText('More: shelve, reset').click();
+  await page.getByText('More: pass on, shelve, reset').click();
   await page.getByRole('button', { name: 'Shelve', exact: true }).click();
   await page.waitForTimeout(200);
   expect((await alarms(line.agent.page)).some(({ state }) => state === 'shelved')).toBe(false);
-  await page.getByLabel(/^Why/).fill('sensor is being changed');
+  await page.getByLabel(/^Why/).first().fill('sensor is being changed');
   await page.getByRole('button', { name: 'Shelve', exact: true }).click();
   await page.getByText(/Shelved until \d\d:\d\d/).waitFor();
   await page.goto(url());
   await page.getByRole('heading', { name: 'Put aside' }).waitFor();
   await page.locator('.entry .sentence', { hasText: 'pressure' }).click();
-  await page.getByText('More: shelve, reset').click();
+  await page.getByText('More: pass on, shelve, reset').click();
   await page.getByRole('button', { name: 'End the shelving' }).click();
   await expect
     .poll(async () => (await alarms(line.agent.page)).some(({ state }) => state === 'shelved'))

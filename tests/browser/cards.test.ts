@@ -92,7 +92,7 @@ test('the worst is on top, the milder ones are folded below it, each with its ow
 test('a highly managed alarm is offered no shelf, and the agent refuses one with words', async () => {
   const { page, context } = await open(browser, `${line.agent.page}/#/`);
   await page.locator('.band-people .sentence').first().click();
-  await page.getByText('More: shelve, reset').click();
+  await page.getByText('More: pass on, shelve, reset').click();
   await page.getByText('it is about people, and highly managed').waitFor();
   expect(await page.getByRole('button', { name: 'Shelve', exact: true }).count()).toBe(0);
   await page.getByText('It can be reset once it is over and answered.').waitFor();
@@ -123,8 +123,8 @@ test('what the agent refuses is told with its reason and what to do, and nothing
     }),
   );
   await page.locator('.band-shift .sentence', { hasText: 'pressure' }).click();
-  await page.getByText('More: shelve, reset').click();
-  await page.getByLabel(/^Why/).fill('sensor is being changed');
+  await page.getByText('More: pass on, shelve, reset').click();
+  await page.getByLabel(/^Why/).first().fill('sensor is being changed');
   await page.getByRole('button', { name: 'Shelve', exact: true }).click();
   const outcome = page.getByRole('alert');
   await outcome.waitFor();

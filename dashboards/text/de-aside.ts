@@ -1,0 +1,39 @@
+/** Sätze vom Weitergeben, vom Zurückstellen und vom erneuten Melden. Teil des Katalogs (de.ts). */
+export const aside = {
+  putAside: 'Zurückgestellt und außer Betrieb',
+  putAsideNone: 'Nichts ist zurückgestellt. Jeder Alarm wird gemeldet.',
+  putAsideSays:
+    'Von diesen wird niemandem gemeldet. Sie werden weiter beurteilt und aufgezeichnet; die Gefahr bleibt.',
+  asideState: {
+    shelved: 'Zurückgestellt',
+    'suppressed-by-design': 'Planmäßig unterdrückt',
+    'out-of-service': 'Außer Betrieb',
+  },
+  asideSince: 'seit {$clock}, {$by}',
+  asidePlant: 'durch den Zustand der Anlage',
+  asideUnknown: 'seit wann, ist nicht bekannt',
+  asideUntil: 'Endet von selbst {$clock}.',
+  asideOnce: 'Endet von selbst {$clock}, oder vorher, sobald der Alarm vorbei ist.',
+  asideOpen: 'Bleibt so, bis jemand den Alarm zurückbringt.',
+  asidePlantEnds: 'Endet, wenn die Anlage in einem anderen Zustand ist.',
+  asideStands: 'Die Bedingung besteht gerade.',
+
+  passOn: 'Ich kann nicht: nächste Person',
+  passOnWhat: 'Der Alarm bleibt unbeantwortet, und die nächste Person wird gefragt.',
+  shelveOnce: 'Nur dieses eine Mal: es endet, sobald der Alarm vorbei ist',
+  outOfServiceDo: 'Außer Betrieb nehmen',
+  outOfServiceWhat:
+    'Für Arbeit am Sensor oder an der Stelle. Es endet nicht von selbst: nach der Arbeit zurückbringen. Die Gefahr bleibt.',
+  backInService: 'Wieder in Betrieb nehmen',
+  outOfServiceAnother: 'Einen anderen Alarm außer Betrieb nehmen',
+  outOfServiceWhich: 'Welcher Alarm',
+  outOfServiceMay: 'Die Instandhaltung nimmt Alarme außer Betrieb und bringt sie zurück.',
+
+  nuisance: {
+    chattering: 'Er flattert: dreimal in einer Minute. Kein Telefon läutet dafür.',
+    fleeting:
+      'Er kommt und geht binnen einer Minute. Kein Telefon läutet dafür, wenn er nicht bleibt.',
+  },
+  toldAgain: 'Erneut gemeldet: nichts wurde besser in der Zeit zum Handeln',
+  toldLate: 'Doch gemeldet: er blieb',
+} as const;

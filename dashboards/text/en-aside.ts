@@ -1,0 +1,38 @@
+/** Sentences of passing on, putting aside and being told again. Part of the catalogue (en.ts). */
+export const aside = {
+  putAside: 'Shelved and out of service',
+  putAsideNone: 'Nothing is put aside. Every alarm is told.',
+  putAsideSays:
+    'Nobody is told of these. They are still judged and recorded, and the hazard stays.',
+  asideState: {
+    shelved: 'Shelved',
+    'suppressed-by-design': 'Suppressed by design',
+    'out-of-service': 'Out of service',
+  },
+  asideSince: 'since {$clock}, {$by}',
+  asidePlant: 'by the state of the plant',
+  asideUnknown: 'since when is not known',
+  asideUntil: 'Ends by itself {$clock}.',
+  asideOnce: 'Ends by itself {$clock}, or before, as soon as it is over.',
+  asideOpen: 'Stays so until somebody brings it back.',
+  asidePlantEnds: 'Ends when the plant is in another state.',
+  asideStands: 'Its condition holds now.',
+
+  passOn: 'I cannot take it: next person',
+  passOnWhat: 'It stays not answered, and the next person is asked.',
+  shelveOnce: 'Only for this once: it ends as soon as the alarm is over',
+  outOfServiceDo: 'Take out of service',
+  outOfServiceWhat:
+    'For work on the sensor or the place. It has no end: bring it back when the work is done. The hazard stays.',
+  backInService: 'Bring back into service',
+  outOfServiceAnother: 'Take another alarm out of service',
+  outOfServiceWhich: 'Which alarm',
+  outOfServiceMay: 'Maintenance takes alarms out of service and brings them back.',
+
+  nuisance: {
+    chattering: 'It chatters: it came three times within a minute. No phone rings for it.',
+    fleeting: 'It comes and goes within a minute. No phone rings for it unless it stays.',
+  },
+  toldAgain: 'Told again: nothing improved in the time there is to act',
+  toldLate: 'Told after all: it stayed',
+} as const;

@@ -1,0 +1,97 @@
+/** Shelved, suppressed by design, out of service: what nobody is told of, since when, why, until when. */
+import type { AsideView } from '../../agent/web/contract.ts';
+import { personText } from '../parts/alarm-facts.tsx';
+import { BringBack, TakeOutAnother } from '../parts/out-of-service.tsx';
+import { Outcome } from '../parts/outcome.tsx';
+import { to } from '../router.ts';
+import { unshelvePath } from '../state/answers.ts';
+import { useBoard } from '../state/board.ts';
+import { useCommand } from '../state/command.ts';
+import { useNow } from '../state/link.ts';
+import { clock } from '../text/clock.ts';
+import { placeName } from '../text/names.ts';
+import { say } from '../text/say.ts';
+
+const order = ['out-of-service', 'shelved', 'suppressed-by-design'] as const;
+
+export function Aside() {
+  const aside = useBoard((board) => board.aside);
+  const all = [...aside.values()];
+  return (
+    <article>
+      <h1>{say('putAside')}</h1>
+      <p class={all.length === 0 ? 'empty' : 'hint'}>
+        {say(all.length === 0 ? 'putAsideNone' : 'putAsideSays')}
+      </p>
+      {order.map((state) => (
+        <Those key={state} state={state} all={all.filter((each) => each.state === state)} />
+      ))}
+      <TakeOutAnother />
+    </article>
+  );
+}
+
+interface ThoseProps {
+  readonly state: (typeof order)[number];
+  readonly all: readonly AsideView[];
+}
+
+const Those = ({ state, all }: ThoseProps) =>
+  all.length === 0 ? null : (
+    <section>
+      <h2>{say('asideState')[state]}</h2>
+      <ul class="entries">
+        {all.map((each) => (
+          <One key={each.rule} one={each} />
+        ))}
+      </ul>
+    </section>
+  );
+
+function One({ one }: { readonly one: AsideView }) {
+  const now = useNow(60_000);
+  const { rule, occurrence, state, reason, stands } = one;
+  return (
+    <li class="entry entry-still">
+      <strong class="aside-name">{placeName(rule)}</strong>
+      <p>{reason}</p>
+      {stands ? (
+        <p>
+          <em>{say('asideStands')}</em>
+        </p>
+      ) : null}
+      <p class="hint">{sinceText(one, now)}</p>
+      <p>{endText(one, now)}</p>
+      {occurrence === null ? null : (
+        <p>
+          <a href={to('alarm', occurrence)}>{say('openAlarm')}</a>
+        </p>
+      )}
+      {state === 'shelved' ? <EndShelf rule={rule} /> : null}
+      {state === 'out-of-service' ? <BringBack id={rule} /> : null}
+    </li>
+  );
+}
+
+function sinceText({ since, by }: AsideView, now: number): string {
+  if (since === null) return say('asideUnknown');
+  const who = by === null ? say('asidePlant') : personText(by);
+  return say('asideSince', { clock: clock(since, now), by: who });
+}
+
+function endText({ state, until, one_shot: once }: AsideView, now: number): string {
+  if (until !== null) return say(once ? 'asideOnce' : 'asideUntil', { clock: clock(until, now) });
+  return say(state === 'out-of-service' ? 'asideOpen' : 'asidePlantEnds');
+}
+
+function EndShelf({ rule }: { readonly rule: string }) {
+  const command = useCommand();
+  return (
+    <div class="action">
+      <button type="button" onClick={() => void command.send(unshelvePath(rule), {})}>
+        {say('unshelve')}
+      </button>
+      <Outcome state={command.state} noAnswer={say('notSentOther')} />
+    </div>
+  );
+}

@@ -1,0 +1,98 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { alarms } from '../wire/agent-http.ts';
+import { type BenchLine, startBenchLine } from './bench-line.ts';
+import { launch, open, sidewaysPx } from './chromium.ts';
+
+let line: BenchLine;
+let browser: Browser;
+beforeAll(async () => {
+  [line, browser] = await Promise.all([startBenchLine(), launch()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await line.stop();
+});
+
+const url = (hash = '#/'): string => `${line.agent.page}/${hash}`;
+const pressure = async () =>
+  (await alarms(line.agent.page)).find(({ rule }) => rule.endsWith('pressure-low'));
+
+async function openAlarm(page: Page): Promise<void> {
+  await page.goto(url());
+  await page.locator('.entry .sentence', { hasText: 'pressure' }).first().click();
+  await page.getByText('More: pass on, shelve, reset').click();
+}
+
+/** Every button that is in sight is large enough for a glove. */
+async function buttonsLarge(page: Page): Promise<void> {
+  for (const button of await page.locator('main button:visible, main summary:visible').all())
+    expect((await button.boundingBox())!.height).toBeGreaterThanOrEqual(56);
+}
+
+test('an alarm is passed on, shelved for this once, taken out of service and brought back', async () => {
+  const { page, context, complaints } = await open(browser, url(), { size: 'phone' });
+  await line.pressure(560);
+  await openAlarm(page);
+  await buttonsLarge(page);
+
+  await page.getByRole('button', { name: 'I cannot take it: next person' }).click();
+  await page.locator('.transitions', { hasText: 'Passed on' }).waitFor();
+  expect((await pressure())!.state).toBe('unacknowledged');
+
+  // As long as its priority allows, and no longer.
+  const lengths = await page.locator('.choice label').allTextContents();
+  expect(lengths.map((each) => each.replace('\u00a0', ' '))).toEqual([
+    ...['15 min', '60 min', '4 h', '8 h'],
+  ]);
+  const shelf = page.locator('form', { has: page.getByRole('button', { name: 'Shelve' }) });
+  await shelf.getByLabel('Only for this once').check();
+  await shelf.getByLabel(/^Why/).fill('compressor is being serviced');
+  await shelf.getByRole('button', { name: 'Shelve' }).click();
+  await page.getByText(/Shelved until \d\d:\d\d/).waitFor();
+  await page.goto(url('#/aside'));
+  await page.getByText('compressor is being serviced').waitFor();
+  await page.getByText(/^Ends by itself .*, or before, as soon as it is over\.$/).waitFor();
+  await page.getByText('Its condition holds now.').waitFor();
+  expect(await sidewaysPx(page)).toBe(0);
+  // It is over: the shelf ends by itself, in front of whoever looks.
+  await line.pressure(620);
+  await page.getByText('Nothing is put aside. Every alarm is told.').waitFor({ timeout: 3_000 });
+
+  await line.pressure(560);
+  await openAlarm(page);
+  const work = page.locator('form', {
+    has: page.getByRole('button', { name: 'Take out of service' }),
+  });
+  await page.locator('summary', { hasText: 'Take out of service' }).click();
+  await work.getByLabel(/^Why/).fill('new gauge');
+  await work.getByRole('button', { name: 'Take out of service' }).click();
+  await page.getByText('Taken out of service.', { exact: true }).waitFor();
+  await page.goto(url('#/aside'));
+  await page.getByRole('heading', { name: 'Out of service', exact: true }).waitFor();
+  await page.getByText('Stays so until somebody brings it back.').waitFor();
+  await buttonsLarge(page);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations).toEqual([]);
+  await page.getByRole('button', { name: 'Bring back into service' }).click();
+  await page.getByText('Nothing is put aside. Every alarm is told.').waitFor();
+  expect((await pressure())!.state).toBe('unacknowledged');
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 60_000);
+
+test('an alarm that does not stand goes out of service too, from the list', async () => {
+  const { page, context } = await open(browser, url('#/aside'));
+  await page.getByText('Take another alarm out of service').click();
+  await page.getByLabel('Which alarm').selectOption({ label: 'Oven 1 floor hot' });
+  await page.getByLabel(/^Why/).fill('thermocouple is drawn');
+  await page.getByRole('button', { name: 'Take out of service', exact: true }).click();
+  await page.locator('.aside-name', { hasText: 'Oven 1 floor hot' }).waitFor();
+  await line.floor(118);
+  await page.getByText('Its condition holds now.').waitFor({ timeout: 3_000 });
+  await page.goto(url());
+  await page.getByRole('link', { name: 'Shelved and out of service' }).waitFor();
+  expect(await page.locator('.band-people').count()).toBe(0);
+  await context.close();
+}, 60_000);
