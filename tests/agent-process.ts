@@ -50,6 +50,8 @@ export interface AgentProcess {
   stop(): Promise<AgentEnd>;
   /** SIGKILL, and its end. */
   kill(): Promise<AgentEnd>;
+  /** Where one is that says `ready` once more, after it was started again. */
+  readyAgain(withinMs?: number): Promise<Pick<AgentProcess, 'page' | 'mqtt' | 'folder'>>;
   /** Its end, whatever brings it. */
   readonly ended: Promise<AgentEnd>;
 }
@@ -133,6 +135,10 @@ export async function startAgentProcess(start: AgentStart): Promise<AgentProcess
     folder: start.folder,
     pid: child.pid!,
     stdout: () => said.stdout,
+    readyAgain: async (withinMs = 40_000) => {
+      const [, again, door] = await readyLine(child, said, withinMs, 1);
+      return { page: again!, mqtt: door!, folder: start.folder };
+    },
     stderr: () => said.stderr,
     stop: () => end('SIGTERM'),
     kill: () => end('SIGKILL'),
@@ -144,17 +150,20 @@ function readyLine(
   child: ChildProcess,
   said: { readonly stdout: string; readonly stderr: string },
   withinMs: number,
+  /** How many such lines came before it. */
+  before = 0,
 ): Promise<RegExpExecArray> {
   const { promise, resolve, reject } = Promise.withResolvers<RegExpExecArray>();
   const look = (): void => {
-    const found = /^ready {2}page (\S+) {2}mqtt (\S+) {2}data /m.exec(said.stdout);
-    if (found !== null) resolve(found);
+    const found = [...said.stdout.matchAll(/^ready {2}page (\S+) {2}mqtt (\S+) {2}data /gm)];
+    if (found[before] !== undefined) resolve(found[before]);
   };
   const timer = setTimeout(() => {
     child.kill('SIGKILL');
     reject(new Error(`not ready within ${withinMs} ms: ${said.stdout}${said.stderr}`));
   }, withinMs);
   child.stdout!.on('data', look);
+  look();
   child.once('close', (code, signal) =>
     reject(
       new Error(`ended (${code ?? signal}) before it was ready: ${said.stdout}${said.stderr}`),

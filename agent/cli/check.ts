@@ -18,7 +18,12 @@ export interface CheckParts {
 export type CheckedSite =
   | {
       readonly ok: true;
-      readonly source: { readonly site: { readonly site: string } };
+      readonly source: {
+        readonly site: {
+          readonly site: string;
+          readonly extensions?: readonly string[] | undefined;
+        };
+      };
       readonly compiled: {
         readonly coverage: Coverage;
         readonly rules: readonly RuleCard[];
@@ -89,6 +94,8 @@ function checkedLines(checked: CheckedSite): readonly string[] {
   ];
   if (wild > 0)
     lines.push(`  ${count(wild, 'wildcard')} will add signals and rules as values come`);
+  for (const file of checked.source.site.extensions ?? [])
+    lines.push(`  own rules    ${file} runs with the agent’s rights; check it like a program`);
   for (const station of coverage.stations) {
     lines.push(
       `${station.station} (${station.kind}): ${station.watched.length} hazards watched, ${station.unwatched.length} not watched`,

@@ -16,6 +16,7 @@ import { problemLine } from './check.ts';
 import { dataOption } from './data-option.ts';
 import type { CliParts } from './parts.ts';
 import { Stopping } from './stopping.ts';
+import { isSupervised, supervise } from './supervise.ts';
 
 interface RunFlags {
   readonly site: string;
@@ -65,6 +66,10 @@ export function runCommand(program: Command, parts: CliParts): void {
       const source = await parts.siteOrExit(flags.site);
       if (source === null) return;
       if (flags.clock === 'samples') needOwnTimes(source, flags.site);
+      if (source.extensions !== undefined && !isSupervised()) {
+        parts.setExitCode(await supervise());
+        return;
+      }
       await run(source, flags, parts.print);
     });
 }

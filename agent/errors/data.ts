@@ -55,6 +55,10 @@ export const dataErrors = {
     happened: 'The site file has {count} problems; the first: {first}',
     fix: 'Mend them (forebond check lists them all) and load it again. What runs goes on as it was.',
   },
+  OWN_RULES_UNKNOWN: {
+    happened: 'This site has no rules of its own in {file}.',
+    fix: 'GET /api/own-rules lists the files; name one as the site file does.',
+  },
   SITE_NOT_FROM_FILE: {
     happened: 'This agent does not run on a site file.',
     fix: 'Start it with forebond run --site FILE.',

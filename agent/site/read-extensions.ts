@@ -39,7 +39,7 @@ export async function readExtensions(
   const lost = await probe({ ...source, extensions: texts });
   if (lost !== null) {
     const problem = `it ${lost.problem}`;
-    const fix = 'Look for a loop without an end in it.';
+    const { fix } = lost;
     const file = join(dirname(siteFile), lost.name);
     problems.push({ path: at(lost.name), problem, fix, file, line: 1, column: 1 });
     return { texts, kinds: noOwnKinds };

@@ -10,6 +10,7 @@ import * as contract from './contract.ts';
 import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
 import { loadSchema, neededSchema } from './load-contract.ts';
+import { ownRulesFileSchema, ownRulesSchema } from './own-rules-contract.ts';
 import * as people from './people-contract.ts';
 import { problemStatus } from './problem.ts';
 import * as push from './push-contract.ts';
@@ -50,6 +51,8 @@ const named = {
   Limits: contract.limitsSchema,
   Site: siteSchema,
   SiteLoaded: siteLoadedSchema,
+  OwnRulesFile: ownRulesFileSchema,
+  OwnRules: ownRulesSchema,
   Performance: loadSchema,
   Needed: neededSchema,
   Signal: contract.signalSchema,

@@ -23,6 +23,7 @@ import type {
   StreamEvent,
 } from './contract.ts';
 import type { LoadView } from './load-contract.ts';
+import type { OwnRulesView } from './own-rules-contract.ts';
 import type { RefusedTopicView } from './refused-contract.ts';
 import type { RunProfileView, RunView } from './run-contract.ts';
 import type { MarksView, ReadingView, SaidMarkView } from './written-contract.ts';
@@ -152,6 +153,9 @@ export interface WebPorts {
   site(): Omit<SiteView, 'at'>;
   /** The site file as it is now. Rejects with the errors its route names; then nothing has changed. */
   reloadSite(by: PersonId): Promise<SiteLoaded>;
+  ownRules(): OwnRulesView['files'];
+  /** Throws OWN_RULES_UNKNOWN. */
+  switchOwnRulesOn(file: string, by: PersonId): OwnRulesView['files'][number];
   health(): HealthParts;
   signals(): SignalView[];
   /** null where no signal has that id. Points ascend; at most `points` of them. */

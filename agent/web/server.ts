@@ -37,6 +37,7 @@ import { coverageRoutes } from './routes/coverage.ts';
 import { healthRoutes } from './routes/health.ts';
 import { holdRoutes } from './routes/holds.ts';
 import { metricsRoutes } from './routes/metrics.ts';
+import { ownRulesRoutes } from './routes/own-rules.ts';
 import { performanceRoutes } from './routes/performance.ts';
 import { pushRoutes } from './routes/push.ts';
 import { refusedRoutes } from './routes/refused.ts';
@@ -196,6 +197,7 @@ function allRoutes(
   const routes = [
     ...healthRoutes(ports),
     ...siteRoutes(ports),
+    ...ownRulesRoutes(ports),
     ...signalRoutes(ports),
     ...refusedRoutes(ports),
     ...alarmRoutes(ports),

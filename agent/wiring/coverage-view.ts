@@ -9,6 +9,22 @@ const leansOn = (marks: readonly string[]): string | null =>
     ? null
     : `Only as far as people write it down: ${marks.map((id) => split(id).name).join(', ')}.`;
 
+function stateOf(
+  rules: readonly string[],
+  unjudged: (rule: string) => boolean,
+  off: (rule: string) => string | null,
+): 'not-watched' | 'unjudged' | 'watched' {
+  if (offWords(rules, off) !== null) return 'not-watched';
+  return rules.every(unjudged) ? 'unjudged' : 'watched';
+}
+
+/** Where every rule that watches it is off: the first, and why. */
+function offWords(rules: readonly string[], off: (rule: string) => string | null): string | null {
+  const [first] = rules;
+  if (first === undefined || rules.some((rule) => off(rule) === null)) return null;
+  return `${first} is not judged: ${off(first)}`;
+}
+
 const isOver = (fromMs: EpochMs | null, at: EpochMs): boolean => fromMs !== null && at >= fromMs;
 
 /** Signals whose calibration is over at `at`. */
@@ -24,16 +40,18 @@ export function coverageView(
   cards: readonly RuleCard[],
   unjudged: (rule: string) => boolean,
   at: EpochMs,
+  /** Why a rule is not judged, where the file of its kind is off. */
+  off: (rule: string) => string | null = () => null,
 ): CoverageView {
   const stations = coverage.stations.map((each) => {
     const { line, station } = split(each.station);
     const watched = each.watched.map((hazard) => ({
       hazard: hazard.words,
       to_people: hazard.people,
-      state: hazard.rules.every(unjudged) ? ('unjudged' as const) : ('watched' as const),
+      state: stateOf(hazard.rules, unjudged, off),
       rules: [...hazard.rules],
       missing: [],
-      why: leansOn(hazard.marks),
+      why: offWords(hazard.rules, off) ?? leansOn(hazard.marks),
     }));
     const unwatched = each.unwatched.map((hazard) => ({
       hazard: hazard.words,

@@ -30,6 +30,8 @@ export interface HealthFacts {
   readonly doorOpen: boolean;
   /** Why the list of devices is not the one the door goes by; null where it is. */
   readonly devicesProblem: string | null;
+  /** Files of the site's own rules that are off, in sentences. */
+  readonly rulesOff: readonly string[];
   /** What is to be said of the site file; null where it says what runs. */
   readonly siteNote: string | null;
   /** Milliseconds since the engine last took a turn. */
@@ -61,6 +63,10 @@ export function healthParts(facts: HealthFacts): HealthParts {
     mqtt: mqtt(facts),
     site:
       facts.siteNote === null ? good : { condition: 'maintenance-required', note: facts.siteNote },
+    rules:
+      facts.rulesOff.length === 0
+        ? good
+        : { condition: 'out-of-specification', note: facts.rulesOff.join(' ') },
     sensors: sensors(facts),
   };
   return {

@@ -162,5 +162,5 @@ function viewOf(core: Core, id: string): AlarmView | null {
   const { rules, plan } = core.plans.now;
   const card: RuleCard | null = rules.find((one) => one.id === occurrence.rule) ?? null;
   const signal = plan.signals.find((one) => one.id === occurrence.signal) ?? null;
-  return alarmView(occurrence, card, signal, core.plans.timezone);
+  return alarmView(occurrence, card, signal, core.plans.timezone, core.plans.now.ownKinds);
 }

@@ -13,6 +13,7 @@ import { devicesWords } from './door-words.ts';
 import { figures } from './figures.ts';
 import { isLoss, recordWords } from './finding-words.ts';
 import { healthParts } from './health.ts';
+import { offNotes } from './own-rules-view.ts';
 import type { SiteDesk } from './site-desk.ts';
 import type { Upkeep } from './upkeep.ts';
 
@@ -45,6 +46,7 @@ export function healthOf(running: Running): HealthParts {
     recordLost: store.findings.some(isLoss) || store.setAside.length > 0 || core.begunAnew,
     doorOpen: door !== null,
     devicesProblem: devicesWords(door?.devicesProblem() ?? null),
+    rulesOff: offNotes(core),
     siteNote: siteDesk?.note ?? null,
     turnAgeMs: performance.now() - upkeep.lookedAt,
     unjudgedRules: running.unjudgedRules,

@@ -32,6 +32,7 @@ import type { Core } from './core.ts';
 import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
+import { ownRules, switchOwnRulesOn, whyOff } from './own-rules-view.ts';
 import { forecasting, presentForecast } from './present-forecast.ts';
 import { refusedView } from './refused-view.ts';
 import { ruleView } from './rule-view.ts';
@@ -83,6 +84,10 @@ export class CorePorts implements WebPorts {
     const { revision } = this.plan;
     return { revision, changes: [...changes], more };
   }
+
+  readonly ownRules: WebPorts['ownRules'] = () => ownRules(this.core);
+  readonly switchOwnRulesOn: WebPorts['switchOwnRulesOn'] = (file, by) =>
+    switchOwnRulesOn(this.core, file, by);
 
   health(): HealthParts {
     return this.parts.health();
@@ -166,7 +171,13 @@ export class CorePorts implements WebPorts {
   coverage(): ReturnType<WebPorts['coverage']> {
     const { coverage, rules } = this.core.plans.now;
     const unjudged = this.unjudgedRules();
-    const view = coverageView(coverage, rules, (rule) => unjudged.has(rule), this.nowMs());
+    const view = coverageView(
+      coverage,
+      rules,
+      (rule) => unjudged.has(rule),
+      this.nowMs(),
+      whyOff(this.core),
+    );
     return { ...view, refused: this.refused().filter(({ standing }) => standing) };
   }
 

@@ -14,11 +14,13 @@ import { openApi } from '#agent/web/openapi.ts';
 import type { PeoplePorts } from '#agent/web/people-ports.ts';
 import type { Route } from '#agent/web/route.ts';
 import { alarmRoutes } from '#agent/web/routes/alarms.ts';
+import { asideRoutes } from '#agent/web/routes/aside.ts';
 import { coverageRoutes } from '#agent/web/routes/coverage.ts';
 import { healthRoutes } from '#agent/web/routes/health.ts';
 import { holdRoutes } from '#agent/web/routes/holds.ts';
 import { invitationRoutes } from '#agent/web/routes/invitations.ts';
 import { metricsRoutes } from '#agent/web/routes/metrics.ts';
+import { ownRulesRoutes } from '#agent/web/routes/own-rules.ts';
 import { peopleRoutes } from '#agent/web/routes/people.ts';
 import { performanceRoutes } from '#agent/web/routes/performance.ts';
 import { pushRoutes } from '#agent/web/routes/push.ts';
@@ -28,6 +30,7 @@ import { sessionRoutes } from '#agent/web/routes/session.ts';
 import { signalRoutes } from '#agent/web/routes/signals.ts';
 import { siteRoutes } from '#agent/web/routes/site.ts';
 import { streamRoutes } from '#agent/web/routes/stream.ts';
+import { tellingRoutes } from '#agent/web/routes/telling.ts';
 import { writtenRoutes } from '#agent/web/routes/written.ts';
 import { Stream } from '#agent/web/stream.ts';
 import { FakePorts } from '../agent/web/fake-ports.ts';
@@ -83,6 +86,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     alarms: alarmRoutes(ports),
     coverage: coverageRoutes(ports),
     health: healthRoutes(ports),
+    aside: asideRoutes(ports),
     holds: holdRoutes(ports),
     metrics: metricsRoutes(() => []),
     push: pushRoutes({ key: never, subscribe: never, unsubscribe: never, test: never }),
@@ -92,6 +96,8 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     site: siteRoutes(ports),
     stream: streamRoutes(new Stream(ports, never)),
     performance: performanceRoutes(ports),
+    telling: tellingRoutes({ telling: never, waitingMessages: never, testTelling: never }),
+    'own-rules': ownRulesRoutes(ports),
     session: sessionRoutes({ people: neverAsked, giveCookie: never }),
     invitations: invitationRoutes({ people: neverAsked, giveCookie: never }),
     people: peopleRoutes({ people: neverAsked, pageUrl: never }),

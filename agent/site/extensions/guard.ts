@@ -23,6 +23,8 @@ export class Guard {
   readonly name: string;
   private readonly watch: CallWatch;
   private calls = 0;
+  /** What failed last, for whoever must say it to people at once. */
+  lastFault = '';
 
   constructor(extension: string, name: string, watch: CallWatch) {
     this.extension = extension;
@@ -48,7 +50,8 @@ export class Guard {
   }
 
   fault(what: string, words: string): void {
-    this.watch.fault(this.extension, `${this.name}.${what}: ${words}`);
+    this.lastFault = `${this.name}.${what}: ${words}`;
+    this.watch.fault(this.extension, this.lastFault);
   }
 
   /** A call that is not asked for each sample; `instead` where it fails. */

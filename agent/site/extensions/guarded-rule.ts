@@ -16,7 +16,7 @@ import {
   readLimits,
   readSentence,
 } from './read-answers.ts';
-import type { CallWatch } from './watch.ts';
+import { type CallWatch, fileOf } from './watch.ts';
 
 interface Envelope {
   answer: Severity;
@@ -53,8 +53,8 @@ export function compiled(
     },
   );
   if (made !== failed) return made;
-  const problem = `${guard.name} made nothing of its settings`;
-  read.report({ path: [], problem, fix: 'see what its compile does with them' });
+  const fix = `mend ${fileOf(guard.extension)}`;
+  read.report({ path: [], problem: guard.lastFault, fix });
   return null;
 }
 

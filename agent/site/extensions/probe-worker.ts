@@ -1,5 +1,6 @@
 /** The thread that compiles a site with rules of its own, to see whether that comes to an end. */
 import { parentPort, workerData } from 'node:worker_threads';
+import { Engine } from '#rules/engine.ts';
 import { compileSource } from '../revision.ts';
 import type { ProbeWork } from './probe.ts';
 import { type CallWatch, fileOf, nobody } from './watch.ts';
@@ -14,5 +15,6 @@ const watch: CallWatch = {
   leave: () => void Atomics.store(cell, 0, -1),
 };
 
-compileSource(source, {}, watch);
+const { plan } = compileSource(source, {}, watch);
+Engine.begin(plan, 0, { emit: () => undefined, planOf: () => plan });
 parentPort?.postMessage('done');

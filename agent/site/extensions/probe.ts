@@ -17,9 +17,10 @@ export interface ProbeFault {
   /** The file, as the site file names it. */
   readonly name: string;
   readonly problem: string;
+  readonly fix: string;
 }
 
-/** null where all of it comes back. */
+/** null where all of it comes back. Its kinds are loaded, take their settings and begin. */
 export async function probe(
   source: SiteSource,
   withinMs: number = limits.extensionStillMs,
@@ -33,21 +34,27 @@ export async function probe(
     stdout: true,
     stderr: true,
   });
-  const { promise, resolve, reject } = Promise.withResolvers<string | null>();
+  const { promise, resolve, reject } = Promise.withResolvers<Omit<ProbeFault, 'name'> | null>();
+  const endless = `does not come back: over ${withinMs / 1_000} s`;
   let timer: NodeJS.Timeout | undefined;
   worker.once('online', () => {
-    timer = setTimeout(() => resolve(`does not come back: over ${withinMs / 1_000} s`), withinMs);
+    const fix = 'Look for a loop without an end in it.';
+    timer = setTimeout(() => resolve({ problem: endless, fix }), withinMs);
   });
   worker.once('message', () => resolve(null));
   worker.once('error', (error) =>
-    Atomics.load(cell, 0) < 0 ? reject(error) : resolve(`ends its thread: ${error.message}`),
+    Atomics.load(cell, 0) < 0
+      ? reject(error)
+      : resolve({ problem: `fails: ${error.message}`, fix: 'Mend what it does there.' }),
   );
-  worker.once('exit', () => resolve('ends its thread'));
+  worker.once('exit', () =>
+    resolve({ problem: 'ends the process', fix: 'Take process.exit out of it.' }),
+  );
   try {
     const problem = await promise;
     if (problem === null) return null;
     const name = Object.keys(source.extensions ?? {}).sort()[Atomics.load(cell, 0)];
-    return { name: name ?? 'one of them', problem };
+    return { name: name ?? 'one of them', ...problem };
   } finally {
     clearTimeout(timer);
     await worker.terminate();

@@ -137,6 +137,7 @@ test('health says both, a few names and no more', () => {
     recordLost: false,
     doorOpen: true,
     devicesProblem: null,
+    rulesOff: [],
     siteNote: null,
     turnAgeMs: 0,
     unjudgedRules: 0,
