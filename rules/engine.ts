@@ -35,11 +35,14 @@ export class Engine implements JudgementHost {
   private queue: Input[];
   /** How many things were judged at this moment; a thing is a sample, a deadline or another input. */
   private turn = 0;
+  /** The moment before this one. */
+  private before: EpochMs;
   private readonly cuts = new Cuts();
   private readonly taken = { signal: 0, at: 0, judged: 0, value: 0, quality: 0, flags: 0 };
 
   private constructor(plan: Plan, now: EpochMs, saved: EngineState | null, ports: EnginePorts) {
     this.now = now;
+    this.before = now;
     this.ports = ports;
     this.queue = [...(saved?.queue ?? [])];
     this.judgement = new Judgement(plan, saved, this);
@@ -168,6 +171,7 @@ export class Engine implements JudgementHost {
 
   /** Another moment. */
   private arrive(at: EpochMs): void {
+    this.before = this.now;
     this.now = at;
     this.turn = 0;
     if (at >= this.cuts.at) this.cut();
@@ -183,8 +187,8 @@ export class Engine implements JudgementHost {
     const { now, turn } = this;
     this.ports.watch!.done({
       kind: 'extension',
-      // Known before anything of this moment, deadlines too.
-      judged: now - 1,
+      // Known before anything of this moment: a gap or a deadline too.
+      judged: this.before,
       extension,
       off: why,
       at: now,
@@ -259,6 +263,8 @@ export class Engine implements JudgementHost {
       this.switchOff(extension, off ?? '');
     const saved = shifted(this.save(), deltaMs);
     this.now = saved.now;
+    this.before = this.now;
+    this.turn = 0;
     this.judgement = new Judgement(this.plan, saved, this);
     for (const rule of this.judgement.rules) if (!rule.off) rule.kind.shift(rule.memory, deltaMs);
     this.judgement.derivation.shift(deltaMs);

@@ -97,8 +97,8 @@ export type Input =
   | Command;
 
 /**
- * A file of the site's own rules is switched off, or on again. It is said ahead: it holds from
- * `at` on, once `turn` things were judged at that moment. How long a rule took is known only while
+ * A file of the site's own rules is switched off, or on again. It is said ahead, before anything
+ * of that moment is judged: it holds from `at` on, once `turn` things were judged there. How long a rule took is known only while
  * it is live, so a replay goes by this.
  */
 export interface ExtensionInput {

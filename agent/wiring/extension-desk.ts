@@ -105,7 +105,9 @@ export class ExtensionDesk implements CallWatch, ExtensionWatch {
     const known = stopped.at !== null && stopped.at > judgedTo;
     const at = stopped.at === null ? 0 : Math.max(stopped.at, judgedTo + 1);
     const turn = known ? stopped.turn : 0;
-    return { kind: 'extension', judged: Math.max(0, at - 1), extension, off: why, at, turn };
+    // Said where that run stood, so that it is known before anything else is judged.
+    const judged = Math.min(judgedTo, Math.max(0, at - 1));
+    return { kind: 'extension', judged, extension, off: why, at, turn };
   }
 
   /** It stands in the log. */

@@ -1,4 +1,5 @@
 /** Drives an engine as a test wants it and keeps what came out. */
+import type { ExtensionWatch } from '#rules/engine/switching.ts';
 import { Engine } from '#rules/engine.ts';
 import type { Effect, Input } from '#rules/input.ts';
 import type { Plan } from '#rules/plan/plan.ts';
@@ -19,8 +20,10 @@ export class Drive {
   readonly derived: string[] = [];
   engine: Engine;
   private readonly plans: Map<string, Plan>;
+  private readonly watch: ExtensionWatch | undefined;
 
-  constructor(plan: Plan, now = 0, others: readonly Plan[] = []) {
+  constructor(plan: Plan, now = 0, others: readonly Plan[] = [], watch?: ExtensionWatch) {
+    this.watch = watch;
     this.plans = new Map([plan, ...others].map((p) => [p.revision, p]));
     this.engine = Engine.begin(plan, now, this.ports());
   }
@@ -28,7 +31,7 @@ export class Drive {
   /** A second engine from the first one's snapshot, through JSON as on disk. */
   static resume(other: Drive): Drive {
     const drive: Drive = Object.create(Drive.prototype);
-    Object.assign(drive, { effects: [], derived: [], plans: other.plans });
+    Object.assign(drive, { effects: [], derived: [], plans: other.plans, watch: other.watch });
     const saved = JSON.parse(JSON.stringify(other.engine.save()));
     drive.engine = Engine.restore(other.planOf(saved.revision), saved, drive.ports());
     return drive;
@@ -105,6 +108,7 @@ export class Drive {
 
   private ports() {
     return {
+      ...(this.watch === undefined ? {} : { watch: this.watch }),
       emit: (effect: Effect): void => {
         this.effects.push(effect);
       },

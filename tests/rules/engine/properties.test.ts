@@ -31,9 +31,11 @@ describe('live equals replay', () => {
           transition?: string;
           rule?: string;
           nuisance?: string;
+          off?: string | null;
           oneShot?: true;
         }[]) {
           count(effect.transition ?? effect.kind);
+          if (effect.kind === 'extension') count(effect.off === null ? 'own on' : 'own off');
           if (effect.nuisance !== undefined) count(effect.nuisance);
           if (effect.oneShot) count('one-shot');
           if (effect.transition === 'raised') count(`${effect.rule} raised`);
@@ -49,7 +51,7 @@ describe('live equals replay', () => {
       ...['passed-on', 'realarmed', 'suppressed', 'released', 'one-shot', 'chattering', 'fleeting'],
       ...['b-dry raised', 'apart raised', 'aged raised', 'place-late raised', 'mark'],
       ...['after-done raised', 'a-then-b raised'],
-      ...['input gap', 'input site', 'input command'],
+      ...['input gap', 'input site', 'input command', 'own on', 'own off'],
     ];
     for (const what of often) expect(seen.get(what) ?? 0, what).toBeGreaterThan(0);
   }, 120_000);

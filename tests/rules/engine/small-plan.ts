@@ -27,6 +27,8 @@ export interface SmallRule
   extends Partial<Omit<PlanRule, 'kind' | 'settings' | 'marks' | 'gates' | 'suppress'>> {
   readonly suppress?: { readonly whiles: readonly SmallWhile[]; readonly offDelayMs: number };
   readonly kind: string;
+  /** The file of the site's own that its kind is said to come from. */
+  readonly extension?: string;
   readonly on: string | readonly string[];
   readonly settings: Readonly<Record<string, unknown>>;
   /** Marks it judges, by id. */
@@ -47,9 +49,9 @@ export interface SmallPlan {
     Record<
       string,
       { readonly inputs: readonly string[] } & (
-        | Pick<PlanFormula, 'compute' | 'unproven'>
-        | Pick<PlanSettled, 'settled' | 'unproven'>
-        | Pick<PlanKeeping, 'keeps' | 'unproven' | 'marks'>
+        | Pick<PlanFormula, 'compute' | 'unproven' | 'extension'>
+        | Pick<PlanSettled, 'settled' | 'unproven' | 'extension'>
+        | Pick<PlanKeeping, 'keeps' | 'unproven' | 'marks' | 'extension'>
       )
     >
   >;
@@ -85,13 +87,24 @@ export function smallPlan(small: SmallPlan): Plan {
   const rules = Object.entries(small.rules ?? {})
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([id, rule]): PlanRule => {
-      const { kind: kindName, on, settings, by = [], gate, gates = [], suppress, ...rest } = rule;
+      const {
+        kind: kindName,
+        on,
+        settings,
+        by = [],
+        gate,
+        gates = [],
+        suppress,
+        extension,
+        ...rest
+      } = rule;
       const bounds = ({ on: by, low, high }: SmallGate) => ({
         signal: index(by),
         low: low ?? Number.NEGATIVE_INFINITY,
         high: high ?? Number.POSITIVE_INFINITY,
       });
-      const kind = ruleKinds.get(kindName)!;
+      const known = ruleKinds.get(kindName)!;
+      const kind = extension === undefined ? known : { ...known, extension };
       const inputs = (typeof on === 'string' ? [on] : on).map(index);
       const problems: SettingsProblem[] = [];
       const compiled = kind.compile(

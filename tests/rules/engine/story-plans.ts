@@ -2,6 +2,9 @@
 import { keeps } from './keeping-kinds.ts';
 import { type SmallPlan, smallPlan } from './small-plan.ts';
 
+/** Files of the site's own that some kinds are said to come from. */
+export const [ownFile, otherFile] = ['rules/own.ts@1', 'rules/other.ts@1'] as const;
+
 const rules = {
   'a-high': {
     kind: 'band',
@@ -21,6 +24,7 @@ const rules = {
   'b-lost': { kind: 'lost', on: 'b', settings: {} },
   'b-low': {
     kind: 'band',
+    extension: ownFile,
     on: 'b',
     settings: { low: '10 Cel', on_delay: '700 ms' },
     gate: { on: 'gate', low: 20 },
@@ -44,6 +48,7 @@ const rules = {
   },
   apart: {
     kind: 'stray',
+    extension: otherFile,
     on: ['a', 'b', 'gate'],
     settings: { limit: '15 K', deadband: '5 K', on_delay: '900 ms' },
     respondMs: 2_001,
@@ -96,9 +101,10 @@ const signals = {
   sum: {},
   kept: {},
 };
-const integral = { inputs: ['a', 'sum'], keeps: keeps() };
+const integral = { inputs: ['a', 'sum'], keeps: keeps(), extension: ownFile };
 const sum = {
   inputs: ['a', 'b'],
+  extension: otherFile,
   compute: (x: ArrayLike<number>): number | null => (x[0]! > 45 ? null : x[0]! + x[1]!),
 };
 

@@ -7,7 +7,7 @@ import { type Input, inputOrder } from '#rules/input.ts';
 import { quality } from '#rules/signal/quality.ts';
 import { sampleFlag } from '#rules/signal/sample.ts';
 import { Drive, type Sample } from './drive.ts';
-import { otherPlan, plan, ruleIds } from './story-plans.ts';
+import { otherFile, otherPlan, ownFile, plan, ruleIds } from './story-plans.ts';
 
 const beatMs = 20;
 export const start = 1_000_000;
@@ -53,6 +53,11 @@ export const story = fc.record({
   commands: fc.array(said, { maxLength: 20 }),
   looks: fc.array(fc.record({ afterMs: fc.integer({ min: 1, max: 700 }) }), { maxLength: 80 }),
   stops: fc.array(stop, { maxLength: 5 }),
+  /** A file of own rules is found unfit after so many things were judged; or is switched on. */
+  offs: fc.array(fc.record({ after: fc.nat({ max: 60 }), own: fc.boolean() }), { maxLength: 4 }),
+  ons: fc.array(fc.record({ afterMs: fc.integer({ min: 0, max: 20_000 }), own: fc.boolean() }), {
+    maxLength: 4,
+  }),
   reloads: fc.array(fc.record({ afterMs: fc.integer({ min: 0, max: 40_000 }) }), { maxLength: 4 }),
 });
 type Of<A> = A extends fc.Arbitrary<infer T> ? T : never;
@@ -62,6 +67,7 @@ type Happening =
   | ({ readonly kind: 'arrival'; readonly at: number } & Omit<Of<typeof arrival>, 'afterMs'>)
   | ({ readonly kind: 'command'; readonly at: number } & Omit<Of<typeof said>, 'afterMs'>)
   | { readonly kind: 'look' | 'reload'; readonly at: number }
+  | { readonly kind: 'on'; readonly at: number; readonly own: boolean }
   | { readonly kind: 'stop'; readonly at: number; readonly downMs: number };
 
 /** What happened, in the order of the clock. */
@@ -82,6 +88,7 @@ function happenings(of: Story): Happening[] {
     ...timed('look', of.looks),
     ...timed('stop', of.stops),
     ...timed('reload', of.reloads),
+    ...timed('on', of.ons),
   ].sort((x, y) => x.at - y.at) as Happening[];
 }
 
@@ -96,15 +103,44 @@ export interface Outcome {
   readonly end: ReturnType<Drive['engine']['save']>;
 }
 
+/** Finds files unfit, each after so many things that were judged. */
+class Unfit {
+  private readonly offs: { after: number; readonly own: boolean }[];
+  private readonly entered: (input: Input) => void;
+
+  constructor(offs: Story['offs'], entered: (input: Input) => void) {
+    this.offs = offs.map((each) => ({ ...each }));
+    this.entered = entered;
+  }
+
+  /** Asked after each thing that was judged. */
+  get wanted(): { readonly extension: string; readonly why: string } | null {
+    const [off] = this.offs;
+    if (off === undefined) return null;
+    off.after -= 1;
+    return off.after >= 0 ? null : { extension: off.own ? ownFile : otherFile, why: 'unfit' };
+  }
+
+  done(input: Input): void {
+    this.offs.shift();
+    this.entered(input);
+  }
+}
+
 /** The agent's turn, as agent/turn/live.ts takes it on the wall clock. */
 class Life {
   readonly record: Recorded = { samples: [], inputs: [] };
-  private drive = new Drive(plan, start, [otherPlan]);
+  private drive: Drive;
   private readonly effects: unknown[] = [];
   private readonly derived: string[] = [];
   private beat: { readonly at: number; samples: Sample[]; inputs: Input[] } | null = null;
   private upFrom = start;
   private siteMoment = -1;
+
+  constructor(offs: Story['offs']) {
+    const unfit = new Unfit(offs, (input) => this.record.inputs.push(input));
+    this.drive = new Drive(plan, start, [otherPlan], unfit);
+  }
 
   happen(what: Happening): void {
     if (what.at < this.upFrom) return;
@@ -113,6 +149,7 @@ class Life {
     else if (what.kind === 'command') this.openBeat(what.at).inputs.push(this.command(what));
     else if (what.kind === 'look') this.drive.advance(what.at);
     else if (what.kind === 'stop') this.stop(what.at, what.downMs);
+    else if (what.kind === 'on') this.switchOn(what.at, what.own);
     else this.reload(what.at);
   }
 
@@ -202,6 +239,16 @@ class Life {
     this.drive.advance(moment);
   }
 
+  private switchOn(clock: number, own: boolean): void {
+    this.openBeat(clock);
+    this.rowOpen();
+    const at = Math.max(this.now, clock) + 1;
+    this.siteMoment = -1;
+    const extension = own ? ownFile : otherFile;
+    this.enter({ kind: 'extension', judged: at, extension, off: null, at, turn: 0, by: 'p1' });
+    this.drive.advance(at);
+  }
+
   /** The process dies with its beat open, and what was taken is on disk; commands of it are not. */
   private stop(clock: number, downMs: number): void {
     this.rowOpen();
@@ -223,7 +270,7 @@ class Life {
 type Arrived = Extract<Happening, { kind: 'arrival' }>;
 
 export function live(of: Story): { readonly out: Outcome; readonly record: Recorded } {
-  const life = new Life();
+  const life = new Life(of.offs);
   const all = happenings(of);
   for (const each of all) life.happen(each);
   return { out: life.end((all.at(-1)?.at ?? start) + 1_000), record: life.record };
