@@ -6,15 +6,12 @@ import { useBoard } from '../state/board.ts';
 import { say } from '../text/say.ts';
 import { AnswerBar } from './answer-bar.tsx';
 
+const behindBack = ['holds', 'aside', 'runs', 'run', 'coverage', 'phone', 'reader', 'me', 'people'];
 const places = [
   ['', 'attention', ['alarm']],
   ['line', 'line', ['station', 'signal']],
   ['due', 'due', []],
-  [
-    'back',
-    'lookBack',
-    ['holds', 'aside', 'runs', 'run', 'coverage', 'phone', 'reader', 'me', 'people'],
-  ],
+  ['back', 'lookBack', behindBack],
 ] as const;
 
 export function Foot({ place }: { readonly place: Place }) {

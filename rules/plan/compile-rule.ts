@@ -64,14 +64,7 @@ export function compileRule(
   const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), source.given);
   reportRaised(station, source, written, pathOf, report);
   const { kind, judgedMarks: marks = [] } = source;
-  const shape = commonInstances(source.signals);
-  if (shape === null)
-    report({
-      path: rulePath,
-      problem: 'its signals have wildcards of different names',
-      fix: 'Give their topics the same names, or judge signals of one place only.',
-      atKey: true,
-    });
+  const instances = instancesOf(source.signals, rulePath, report);
   const compiled = compiledSettings(source, drafted, pathOf, report);
   const facts = compileFacts(source.facts);
   const judged = source.signals[0]?.names ?? [];
@@ -91,7 +84,7 @@ export function compileRule(
     kind,
     signals: source.signals,
     marks,
-    instances: shape?.instances ?? [],
+    instances,
     ...drafted,
     unconfirmed: [...new Set([...drafted.unconfirmed, ...source.signals.flatMap(restsOn)])],
     wants: [...source.wants, ...drafted.wanted],
@@ -110,6 +103,22 @@ export function compileRule(
     label: compileLabel(written, source.label, facts, rulePath, report),
     facts,
   };
+}
+
+function instancesOf(
+  signals: readonly SignalDraft[],
+  path: Path,
+  report: Report,
+): readonly string[] {
+  const shape = commonInstances(signals);
+  if (shape === null)
+    report({
+      path,
+      problem: 'its signals have wildcards of different names',
+      fix: 'Give their topics the same names, or judge signals of one place only.',
+      atKey: true,
+    });
+  return shape?.instances ?? [];
 }
 
 /** Unconfirmed numbers behind a signal that is worked out. */

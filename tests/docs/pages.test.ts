@@ -99,7 +99,7 @@ describe('reading the bounds', () => {
     ['ballastBytes', 16_777_216, '16 MiB'],
     ['textBytesMax', 1_000, '1,000 bytes'],
     ['keepAliveMaxS', 3_600, '3,600 s'],
-    ['shelveMinutesMax', 10_080, '7 d'],
+    ['shelveMinutesMax', 10_080, '10080 min'],
     ['freeShareMin', 0.05, '5 %'],
     ['rulesMax', 10_000, '10,000'],
   ])('%s of %d reads %s', (name, value, words) => expect(figure(name, value)).toBe(words));

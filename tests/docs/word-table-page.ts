@@ -50,6 +50,7 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       '#/runs': 'Oven runs, the newest first.',
       '#/run': 'One oven run: how hot the metal was from entry to exit.',
       '#/holds': 'What is on hold, and the form to put on hold or lift.',
+      '#/aside': 'What is shelved, suppressed by design or out of service, with reasons and ends.',
       '#/coverage': 'Every hazard of every station, watched or not.',
       '#/phone': 'Push on, off and tried on this phone.',
       '#/me': 'Who is signed in here, signing out, and another password.',

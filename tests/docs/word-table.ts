@@ -55,7 +55,7 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
   },
   Transitions: {
     origin: alarmStandard,
-    origins: { removed: ours },
+    origins: { removed: ours, 'passed-on': ours },
     meanings: {
       raised: 'It went wrong, for as long as the rule waits.',
       returned: 'What was wrong is well again.',
@@ -68,6 +68,7 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       released: 'The plant came back from that state; the alarm counts again.',
       'removed-from-service': 'Taken out for maintenance.',
       'returned-to-service': 'Put back after maintenance.',
+      'passed-on': 'Whoever was asked cannot take it: the next person is asked.',
       removed: 'Its rule is no longer in the site file.',
     },
   },
@@ -250,6 +251,7 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       sample: 'A signal has a new reading; at most four a second, the latest wins.',
       alarm: 'An alarm changed, with the whole alarm as it is now.',
       hold: 'A hold was set or lifted.',
+      aside: 'An alarm was put aside, or is put aside no more.',
       mark: 'Somebody said that something happened, or a device did.',
       site: 'Another site file holds from here on.',
       health: 'The agent’s condition; the first event, and again when it changes.',

@@ -34,28 +34,7 @@ const queryOf = (query: z.output<typeof alarmsQuery>, limit: number): AlarmQuery
 });
 
 export const alarmRoutes = (ports: WebPorts): Route[] => [
-  route(
-    {
-      method: 'GET',
-      url: '/api/alarms',
-      operation: 'listAlarms',
-      summary: 'Occurrences with state, label and evidence.',
-      path: nothing,
-      query: alarmsQuery,
-      answers: { 200: { description: 'Newest raise first.', schema: alarmsSchema } },
-      refusals: [],
-    },
-    ({ query }) => {
-      const limit = query.limit ?? defaults.answerRows;
-      const alarms = ports.alarms(queryOf(query, limit + 1));
-      const { timezone } = ports.site();
-      const units = query.units ?? 'canonical';
-      return {
-        alarms: alarms.slice(0, limit).map((alarm) => inUnits(alarm, units, timezone)),
-        truncated: alarms.length > limit,
-      };
-    },
-  ),
+  listRoute(ports),
   command(ports, 'acknowledge', {
     verb: 'acknowledge',
     operation: 'acknowledgeAlarm',
@@ -110,6 +89,30 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
     details: () => ({}),
   }),
 ];
+
+const listRoute = (ports: WebPorts): Route =>
+  route(
+    {
+      method: 'GET',
+      url: '/api/alarms',
+      operation: 'listAlarms',
+      summary: 'Occurrences with state, label and evidence.',
+      path: nothing,
+      query: alarmsQuery,
+      answers: { 200: { description: 'Newest raise first.', schema: alarmsSchema } },
+      refusals: [],
+    },
+    ({ query }) => {
+      const limit = query.limit ?? defaults.answerRows;
+      const alarms = ports.alarms(queryOf(query, limit + 1));
+      const { timezone } = ports.site();
+      const units = query.units ?? 'canonical';
+      return {
+        alarms: alarms.slice(0, limit).map((alarm) => inUnits(alarm, units, timezone)),
+        truncated: alarms.length > limit,
+      };
+    },
+  );
 
 const commented = (body: z.output<typeof acknowledgeBody>): Pick<AlarmCommand, 'reason'> =>
   body?.comment === undefined || body.comment === '' ? {} : { reason: body.comment };

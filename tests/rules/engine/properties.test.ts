@@ -6,8 +6,9 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { Deadlines } from '#rules/engine/deadlines.ts';
 import { Drive } from './drive.ts';
+import { arrival, type Story, start, story } from './happenings.ts';
 import { smallPlan } from './small-plan.ts';
-import { arrival, live, replayed, type Story, start, story } from './story.ts';
+import { live, replayed } from './story.ts';
 import { otherPlan } from './story-plans.ts';
 
 const same = (s: Story): void => {
