@@ -98,8 +98,8 @@ export type Input =
 
 /**
  * A file of the site's own rules is switched off, or on again. It is said ahead, before anything
- * of that moment is judged: it holds from `at` on, once `turn` things were judged there. How long a rule took is known only while
- * it is live, so a replay goes by this.
+ * of that moment is judged: it holds from `at` on, once `turn` things were judged there. How long
+ * a rule took is known only while it is live, so a replay goes by this.
  */
 export interface ExtensionInput {
   readonly kind: 'extension';

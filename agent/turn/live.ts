@@ -10,10 +10,11 @@
  * comes, or none does for a while.
  */
 import type { Engine } from '#rules/engine.ts';
-import type { Effect, Input, PersonId } from '#rules/input.ts';
+import type { Effect, Input } from '#rules/input.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
 import { inputKind, type LedgerBody } from '../store/contract.ts';
+import { Changes, freeMoment } from './changes.ts';
 import { CommandQueue, refusedUntimed, type Unjudged } from './commands.ts';
 import type { LiveParts } from './live-parts.ts';
 
@@ -31,7 +32,7 @@ export class Live {
   private readonly commands = new CommandQueue();
   private beatTimer: NodeJS.Timeout | null = null;
   private groupTimer: NodeJS.Immediate | null = null;
-  private siteMoment: EpochMs | null = null;
+  readonly changes = new Changes((shared, input) => this.change(shared, input));
   private tookAt = 0;
   private stopped = false;
 
@@ -129,38 +130,23 @@ export class Live {
    * moment of the change. The caller keeps the revision, and lays out bindings anew right after.
    */
   adopt(revision: string): EpochMs {
-    return this.change((judged) => ({ kind: 'site', judged, revision }));
+    return this.changes.adopt(revision);
   }
 
-  /** A file of the site's own rules is on again. */
-  switchOn(extension: string, by: PersonId): void {
-    this.siteMoment = null;
-    const on = { kind: 'extension', extension, off: null, turn: 0, by } as const;
-    this.change((at) => ({ ...on, judged: at, at }));
-    this.siteMoment = null;
-  }
-
-  private change(input: (judged: EpochMs) => Input): EpochMs {
+  /** Enters a change at the next moment that is free, or at `shared`. */
+  private change(shared: EpochMs | null, input: (judged: EpochMs) => Input): EpochMs {
     this.rowOpen();
-    const { engine } = this;
-    if (engine === null) throw new Error('there is no engine to adopt a plan');
-    // Several changes may share one moment; nothing else may.
-    const moment = this.siteMoment === engine.now ? engine.now : this.soonest(engine.now);
-    this.siteMoment = moment;
+    const { engine, beat } = this;
+    const { mode, intake, now } = this.parts;
+    if (engine === null) throw new Error('there is no engine to change anything of');
+    const wallMs = mode === 'wall' ? now() : null;
+    const moment = shared === engine.now ? engine.now : freeMoment(engine.now, wallMs, beat);
     this.input(input(moment));
     engine.advance(moment);
     // Derived samples speak of the plan that is being left.
     this.collect();
-    if (this.parts.mode === 'samples') this.parts.intake.passTo(moment + 1);
+    if (mode === 'samples') intake.passTo(moment + 1);
     return moment;
-  }
-
-  /** The next moment that is free: behind all that was judged, before the open beat. */
-  private soonest(engineNow: EpochMs): EpochMs {
-    if (this.parts.mode === 'samples') return engineNow + 1;
-    const now = this.parts.now();
-    // Work of this very turn may have taken the clock beyond the open beat.
-    return Math.max(engineNow, this.beat > 0 ? Math.min(now, this.beat - 2) : now) + 1;
   }
 
   /** Any other input of the shell's: gaps and clocks. */

@@ -69,6 +69,7 @@ export function whyOff(core: Core): (rule: string) => string | null {
 export function switchOwnRulesOn(core: Core, file: string, by: PersonId): FileView {
   const extension = extensionsOf(core).find((each) => fileOf(each) === file);
   if (extension === undefined) throw new AgentError('OWN_RULES_UNKNOWN', { file });
-  if (core.live.running?.present.off.has(extension) === true) core.live.switchOn(extension, by);
+  if (core.live.running?.present.off.has(extension) === true)
+    core.live.changes.switchOn(extension, by);
   return ownRules(core).find((each) => each.file === file)!;
 }

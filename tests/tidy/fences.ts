@@ -104,6 +104,13 @@ const rooms: readonly Room[] = [
     fix: '',
   },
   {
+    holds: within('docs/examples'),
+    files: (from, to, typeOnly) => typeOnly && posix.dirname(from) === posix.dirname(to),
+    node: false,
+    packages: () => false,
+    fix: 'A rule file of a site imports nothing but types of the file beside it.',
+  },
+  {
     holds: (path) => path === 'start.js',
     files: () => false,
     node: true,

@@ -33,7 +33,7 @@ export interface Forebond {
 
 /** What the file exports by default is a function that gives this. */
 export interface Own {
-  readonly kinds?: readonly RuleKind<never, never>[];
+  readonly kinds?: readonly RuleKind<unknown, object>[];
   readonly derived?: readonly DerivedKind[];
 }
 
@@ -45,28 +45,34 @@ export interface Problem {
 
 /** Reads what a person wrote; a problem is told at the file's line, and the rest goes on. */
 interface Reader {
+  /** In the unit of the signal, or of the first input; null where it is absent. */
+  limit(key: string): number | null;
   /** Milliseconds; the fallback where it is absent. */
   duration(key: string, fallbackMs: number): number;
-  number(key: string, fallback: number): number;
-  text(key: string): string | null;
+  flag(key: string, fallback: boolean): boolean;
   has(key: string): boolean;
   report(problem: Problem): void;
+  /** The canonical unit of the signal, or of the first input. */
+  readonly unit: string;
 }
 
 export interface RuleSettingsReader extends Reader {
-  /** In the signal's canonical unit; null where it is absent. */
-  limit(key: string): number | null;
   /** A difference: 3 [degF] of a temperature is 1.67. */
   difference(key: string, fallback: number): number;
-  flag(key: string, fallback: boolean): boolean;
-  readonly unit: string;
+  number(key: string, fallback: number): number;
+  text(key: string): string | null;
   /** 0 where the signal has none. */
   readonly resolution: number;
   readonly expectEveryMs: number | null;
   readonly signalCount: number;
 }
 
-export interface DerivedSettingsReader extends Reader {}
+export interface DerivedSettingsReader extends Reader {
+  /** In the canonical unit that is named; null where it is absent. */
+  quantity(key: string, unit: string): number | null;
+  /** null where it is absent. */
+  number(key: string): number | null;
+}
 
 /** 0 normal, 1 abnormal, 2 past a second limit. */
 export type Severity = 0 | 1 | 2;
@@ -189,4 +195,4 @@ export interface Keeping<S, M extends object> extends DerivedShape {
   migrate?(old: unknown, version: number): M | null;
 }
 
-export type DerivedKind = Formula | Settled<never> | Keeping<never, never>;
+export type DerivedKind = Formula | Settled<unknown> | Keeping<unknown, object>;

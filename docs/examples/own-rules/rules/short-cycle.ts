@@ -42,7 +42,11 @@ export default (forebond: Forebond): Own => {
       const starts = read.number('starts', 6);
       if (!Number.isInteger(starts) || starts < 1 || starts > 100)
         read.report({ path: ['starts'], problem: 'it is no number from 1 to 100', fix: 'write 6' });
-      return { level: read.limit('level') ?? 0, starts, withinMs: read.duration('within', 3_600_000) };
+      return {
+        level: read.limit('level') ?? 0,
+        starts,
+        withinMs: read.duration('within', 3_600_000),
+      };
     },
     begin: () => ({ above: null, starts: [], value: 0, at: 0 }),
     sample: (limits, memory, reading, timer) => {
