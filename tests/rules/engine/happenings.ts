@@ -29,6 +29,7 @@ export const said = fc.record({
     'unshelve' as const,
     'remove-from-service' as const,
     'return-to-service' as const,
+    'return-to-service' as const,
     'hold' as const,
     'lift' as const,
     'mark' as const,

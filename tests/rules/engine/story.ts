@@ -106,7 +106,8 @@ class Life {
       const hold = `hold-${(rule % 3) + 1}`;
       return { kind: 'command', judged, verb, hold, disposition: 'released', by, reason };
     }
-    const id = ruleIds[rule]!;
+    // Few rules, or hardly one that was taken out is ever brought back.
+    const id = ruleIds[verb.endsWith('-service') ? rule % 3 : rule]!;
     const alarms = this.drive.engine.present.alarms.list;
     const index = this.drive.engine.plan.rules.findIndex((each) => each.id === id);
     const occurrence = alarms[index]?.occurrence ?? id;
