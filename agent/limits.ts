@@ -225,8 +225,9 @@ export const limits = {
   heartbeatMs: 10_000,
   /** Settings a change of the site file names in the ledger; of further ones their number. */
   siteChangesKept: 500,
-  /** Own rules: one call may take so long of the processor, or so long by the clock, whatever it waits for. */
+  /** One call of own rules may take so long of the processor; their file is switched off beyond it. */
   extensionCallCpuMsMax: 20,
+  /** … and so long by the clock, whatever it waits for. */
   extensionCallMsMax: 250,
   /** Calls of own rules that threw or gave what cannot be used, before their file is switched off. */
   extensionFaultsMax: 3,

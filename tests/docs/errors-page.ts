@@ -4,6 +4,7 @@ import { errorCatalogue } from '#agent/errors.ts';
 /** What the first word of a code stands for, in the order of the page. */
 const groups: Readonly<Record<string, string>> = {
   SITE: 'The site file',
+  OWN: 'Own rules',
   RUN: 'Running',
   FOLDER: 'The data folder',
   STORE: 'The store',

@@ -17,6 +17,11 @@ test('takes the sample works', () => {
   expect(material.errors).toBeNull();
 });
 
+test('takes kinds of a site’s own where it brings files of its own', () => {
+  site(yaml('docs/examples/own-rules/site.yaml'));
+  expect(site.errors).toBeNull();
+});
+
 describe('refuses', () => {
   const station = (kind: string, rest: object) => ({
     site: 's',

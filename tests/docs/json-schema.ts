@@ -43,8 +43,25 @@ export function siteJsonSchema(): Json {
       derived: derivedSchema(),
       rule: ruleSchema(),
     },
+    ...withoutOwnFiles({ lines: eachOf(eachOf(knownKinds())) }),
   };
 }
+
+/** Holds only where the site brings no files of its own. */
+const withoutOwnFiles = (properties: Json): Json =>
+  Object.fromEntries([
+    ['if', { not: { required: ['extensions'] } }],
+    ['then', { properties }],
+  ]);
+
+const eachOf = (value: Json): Json => ({ additionalProperties: value });
+
+const knownKinds = (): Json => {
+  const oneOf = (names: Iterable<string>): Json =>
+    eachOf({ properties: { kind: { enum: [...names] } } });
+  const properties = { rules: oneOf(ruleKinds.keys()), derived: oneOf(derivedKinds.keys()) };
+  return { properties };
+};
 
 export const materialJsonSchema = (): Json => ({ $schema: draft, ...plain(sheetWritten) });
 
@@ -116,6 +133,13 @@ function signalSchema(): Json {
 
 const settingsOf = (kind: RuleKind): Json => (plain(kind.written).properties ?? {}) as Json;
 
+/** Which there are is known to `check`, which reads the files. */
+const ownKind: Json = {
+  type: 'string',
+  pattern: '^[a-z][a-z0-9]*(-[a-z0-9]+)*$',
+  description: 'A kind of your own, from a file under extensions.',
+};
+
 function derivedSchema(): Json {
   const derived = plain(derivedWritten);
   return {
@@ -123,10 +147,13 @@ function derivedSchema(): Json {
     properties: {
       ...(derived.properties as Json),
       kind: {
-        anyOf: [...derivedKinds.values()].map((kind) => ({
-          const: kind.name,
-          description: `${kind.summary} Inputs: ${kind.inputs.map((input) => input.name).join(', ')}.`,
-        })),
+        anyOf: [
+          ...[...derivedKinds.values()].map((kind) => ({
+            const: kind.name,
+            description: `${kind.summary} Inputs: ${kind.inputs.map((input) => input.name).join(', ')}.`,
+          })),
+          ownKind,
+        ],
       },
     },
     allOf: [...derivedKinds.values()].flatMap((kind) => {
@@ -146,7 +173,7 @@ function ruleSchema(): Json {
     properties: {
       ...(rule.properties as Json),
       kind: {
-        anyOf: kinds.map((kind) => ({ const: kind.name, description: kind.summary })),
+        anyOf: [...kinds.map((kind) => ({ const: kind.name, description: kind.summary })), ownKind],
       },
     },
     allOf: kinds.map((kind) => whereKind(kind.name, { properties: settingsOf(kind) })),

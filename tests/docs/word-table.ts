@@ -122,6 +122,8 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       '113':
         'No such sensor has so little resistance: look for a short circuit in sensor or cable.',
       '114': 'A thermocouple cannot be read without the temperature of its cold junction.',
+      '115':
+        'The site’s own file that works it out gave nothing that can be used, or is switched off.',
     },
   },
   'Readiness of a rule': {

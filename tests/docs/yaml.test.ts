@@ -57,7 +57,10 @@ function blocksOf(path: string): { path: string; line: number; text: string }[] 
 
 const blocks = projectFiles.filter((path) => path.endsWith('.md')).flatMap(blocksOf);
 const sheets = async (file: string): Promise<string> =>
-  readFileSync(join(top, 'docs/examples/sample-works', file), 'utf8');
+  readFileSync(
+    join(top, 'docs/examples', file.startsWith('rules/') ? 'own-rules' : 'sample-works', file),
+    'utf8',
+  );
 
 async function problemsIn(fragment: string): Promise<readonly string[]> {
   const key = /^[\w-]+/.exec(fragment)?.[0] ?? '';
