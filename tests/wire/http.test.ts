@@ -195,6 +195,53 @@ test('an alarm is heard within a second, and every command on it is answered onc
   await after.agent.stop();
 }, 30_000);
 
+test('passed on, shelved no longer than allowed, out of service and back, each on the list and on the stream', async () => {
+  const { agent, client } = await openWorks();
+  const { page } = agent;
+  const rule = 'a/bench/warm-cell-1';
+  await published(client, 'bench/cell-1/t', '26.0');
+  const { occurrence } = (await stateOf(page, rule, 'unacknowledged'))!;
+  const stream = await EventReader.open(Number(new URL(page).port));
+  const command = async (id: string, verb: string, body?: object) => {
+    const answer = await post<{ state?: string; code?: string; detail?: string }>(
+      page,
+      commandOf(id, verb),
+      body,
+    );
+    return [answer.status, answer.body.state ?? answer.body.code];
+  };
+  const aside = async () => {
+    const answer = await fetch(new URL('/api/put-aside', page));
+    return ((await answer.json()) as { aside: { state: string; one_shot: boolean }[] }).aside;
+  };
+  expect(await command(occurrence, 'pass-on', { comment: 'at the press' })).toEqual([
+    200,
+    'unacknowledged',
+  ]);
+  const tooLong = { minutes: 1_441, reason: 'sun on it' };
+  expect(await command(occurrence, 'shelve', tooLong)).toEqual([409, 'WEB_COMMAND_REFUSED']);
+  const once = { minutes: 1_440, reason: 'sun on it', one_shot: true };
+  expect(await command(occurrence, 'shelve', once)).toEqual([200, 'shelved']);
+  expect(await aside()).toMatchObject([{ rule, state: 'shelved', one_shot: true, stands: true }]);
+  expect(await command(rule, 'out-of-service', {})).toEqual([400, 'WEB_PARAMETER_WRONG']);
+  expect(await command(rule, 'out-of-service', { reason: 'new probe' })).toEqual([
+    200,
+    'out-of-service',
+  ]);
+  expect(await command(occurrence, 'acknowledge')).toEqual([409, 'WEB_COMMAND_REFUSED']);
+  expect(await aside()).toMatchObject([{ state: 'out-of-service', reason: 'new probe' }]);
+  expect(await command(rule, 'return-to-service')).toEqual([200, 'unacknowledged']);
+  expect(await command(rule, 'return-to-service')).toEqual([409, 'WEB_COMMAND_REFUSED']);
+  expect(await aside()).toEqual([]);
+  const changes = (): unknown[] =>
+    stream.of('aside').map(({ data }) => (data as { change: string }).change);
+  await stream.until(() => changes().length === 3, 1_000);
+  expect(changes()).toEqual(['shelved', 'removed-from-service', 'returned-to-service']);
+  stream.close();
+  client.end(true);
+  await agent.stop();
+}, 30_000);
+
 test('a latched alarm is reset once its condition has gone', async () => {
   const { agent, client } = await openWorks();
   const { page } = agent;
