@@ -11,7 +11,13 @@ import { endedBy } from '../extensions/watchdog.ts';
 /** Set in the process below. */
 const below = 'FOREBOND_SUPERVISED';
 
-export const isSupervised = (): boolean => process.env[below] === '1';
+/** In the process below: true, and it is asked to stop where the one above is gone. */
+export function isSupervised(): boolean {
+  if (process.env[below] !== '1') return false;
+  process.once('disconnect', () => process.kill(process.pid, 'SIGTERM'));
+  process.channel?.unref();
+  return true;
+}
 
 /** Settles with the exit code. */
 export async function supervise(): Promise<number> {
@@ -29,7 +35,10 @@ interface End {
 function once(): Promise<End> {
   const line = [...process.execArgv, ...process.argv.slice(1)];
   const env = { ...process.env, [below]: '1' };
-  const child = spawn(process.execPath, line, { stdio: 'inherit', env });
+  const child = spawn(process.execPath, line, {
+    stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
+    env,
+  });
   const { promise, resolve, reject } = Promise.withResolvers<End>();
   const pass = (signal: NodeJS.Signals): void => void child.kill(signal);
   // A terminal sends Ctrl-C to the whole group; stopping twice is stopping once.

@@ -6,6 +6,7 @@
 import { cpus } from 'node:os';
 import { alarmLatency } from './alarm-latency.ts';
 import { charts } from './charts.ts';
+import { ownRules } from './own-rules.ts';
 import { replaySpeed } from './replay-speed.ts';
 import { type Figure, table } from './report.ts';
 import { startTime } from './start-time.ts';
@@ -17,6 +18,7 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   throughput,
   latency: alarmLatency,
   replay: replaySpeed,
+  'own-rules': ownRules,
   store: storeWear,
   charts,
   start: startTime,

@@ -175,6 +175,20 @@ test('what was on disk when it stood still is judged by the others, and replayed
   await replaysAsTold(site, agent.folder);
 }, 90_000);
 
+test('the agent ends with the process that looks after it', async () => {
+  const { agent, client } = await scene(sound);
+  await client.endAsync();
+  await agent.kill();
+  await until(
+    () =>
+      fetch(agent.page).then(
+        () => true,
+        () => false,
+      ),
+    (answers) => !answers,
+  );
+}, 60_000);
+
 test('a mended file is taken by loading the site; an unmended one by switching it on', async () => {
   const { site, agent, say, client } = await scene(over('throw new Error("no");'));
   const ownRules = async (): Promise<unknown> =>
