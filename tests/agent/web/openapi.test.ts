@@ -67,6 +67,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/holds',
     'GET /api/marks',
     'GET /api/openapi.json',
+    'GET /api/own-rules',
     'GET /api/performance',
     'GET /api/put-aside',
     'GET /api/refused',
@@ -90,6 +91,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'POST /api/holds',
     'POST /api/holds/{id}/lift',
     'POST /api/marks',
+    'POST /api/own-rules/switch-on',
     'POST /api/readings',
     'POST /api/site/reload',
   ]);
@@ -190,6 +192,9 @@ const asideCases: (readonly [string, Sent])[] = [
 ];
 
 const siteCases: (readonly [string, Sent])[] = [
+  ['/api/own-rules', { path: '/api/own-rules' }],
+  ['/api/own-rules/switch-on', posted('/api/own-rules/switch-on', { file: 'rules/creep.ts' })],
+  ['/api/own-rules/switch-on', posted('/api/own-rules/switch-on', { file: 'rules/none.ts' })],
   ['/api/site/reload', posted('/api/site/reload', {})],
   ['/api/site/reload', posted('/api/site/reload', { now: true })],
 ];
