@@ -52,6 +52,8 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       '#/holds': 'What is on hold, and the form to put on hold or lift.',
       '#/aside': 'What is shelved, suppressed by design or out of service, with reasons and ends.',
       '#/coverage': 'Every hazard of every station, watched or not.',
+      '#/rules': 'The rule sheet: every rule with its limits, its reasons and its first steps.',
+      '#/performance': 'Whether there are more alarms than people can answer, and which.',
       '#/phone': 'Push on, off and tried on this phone.',
       '#/me': 'Who is signed in here, signing out, and another password.',
       '#/people': 'Everybody who may use the page, for administrators: invite, change, remove.',
@@ -75,7 +77,7 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       'What is watched': 'Every hazard the stations can have, and whether a rule looks for it.',
       Holds: 'What may not be used until quality says what becomes of it.',
       'Oven runs': 'One load through an oven, from entry to exit, and how it was heated.',
-      'Units, light and shifts': 'How this phone shows things.',
+      'Language, units, light and shifts': 'How this phone shows things.',
       'People can be hurt': 'First band: a hazard to people, whatever its priority.',
       'Before the shift ends, {$clock}':
         'Second band: it starts to matter before the shift changes.',

@@ -66,6 +66,19 @@ const beatTopic = 'forebond/works/heartbeat';
 const of = (heard: readonly Heard[], topic: string): Heard[] =>
   heard.filter((each) => each.topic === topic);
 
+/** Who comes later is told at once. */
+async function hearsHowThingsStand(url: string, light: TestDevice): Promise<void> {
+  const late = listening(url, light);
+  await until(
+    async () => of(late, alarmTopic),
+    (all) => all.length > 0,
+  );
+  expect(of(late, alarmTopic)[0]).toMatchObject({
+    retained: true,
+    message: { state: 'unacknowledged' },
+  });
+}
+
 test('a stack light sees each alarm come, answered and go; silence of the agent shows', async () => {
   const folder = scratchFolder();
   const sensor = await addDevice(folder, 'oven');
@@ -108,21 +121,12 @@ test('a stack light sees each alarm come, answered and go; silence of the agent 
   );
   expect(states()).toEqual(['unacknowledged', 'acknowledged', 'normal']);
 
-  // Who comes later hears how things stand.
   await published(client, 'm/air', '40');
   await until(
     async () => states(),
     (all) => all.at(-1) === 'unacknowledged',
   );
-  const late = listening(agent.mqtt, light);
-  await until(
-    async () => of(late, alarmTopic),
-    (all) => all.length > 0,
-  );
-  expect(of(late, alarmTopic)[0]).toMatchObject({
-    retained: true,
-    message: { state: 'unacknowledged' },
-  });
+  await hearsHowThingsStand(agent.mqtt, light);
   await client.endAsync();
   await agent.stop();
   await until(
