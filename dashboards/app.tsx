@@ -10,6 +10,7 @@ import { useBoard, useTold } from './state/board.ts';
 import { useNow } from './state/link.ts';
 import { usePreferences } from './state/preferences.ts';
 import { needsSignIn, useSession } from './state/session.ts';
+import { languageNow } from './text/language.ts';
 import { say } from './text/say.ts';
 import { AlarmPage } from './views/alarm.tsx';
 import { Aside } from './views/aside.tsx';
@@ -56,6 +57,7 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
 export function App() {
   const place = usePlace();
   usePreferences();
+  useTold(languageNow);
   const loaded = useBoard(({ loads }) => loads > 0);
   const content = useRef<HTMLElement>(null);
   const path = `${place.name}/${place.parts.join('/')}`;

@@ -14,6 +14,7 @@ import { get } from './api.ts';
 import { type Board, readBoard, withEntry, writeBoard } from './board.ts';
 import { setEngineTime } from './link.ts';
 import { loadMe, loadNames } from './session.ts';
+import { soundAlarm } from './sound.ts';
 
 const byKey = <T>(rows: readonly T[], key: (row: T) => string): Map<string, T> =>
   new Map(rows.map((row) => [key(row), row]));
@@ -99,6 +100,7 @@ export function takeEvent(event: StreamEvent): void {
     case 'alarm':
       writeBoard({ alarms: withAlarm(board, event.data.alarm) });
       announce(event.data, board);
+      soundAlarm(event.data);
       refreshCoverage();
       return;
     case 'hold':

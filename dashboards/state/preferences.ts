@@ -1,8 +1,11 @@
-/** What the reader chose: units, when shifts change, light or dark. Kept on this phone. */
+/** What the reader chose: language, units, when shifts change, sound, light or dark. Kept on this phone. */
 import type { ReaderUnits } from '#rules/alarm/reader-units.ts';
+import { type Language, languageNow, languageOf, speak } from '../text/language.ts';
 import { tellListeners, useTold } from './board.ts';
 
 export interface Preferences extends ReaderUnits {
+  readonly language: 'system' | Language;
+  readonly sound: 'off' | 'on';
   readonly ground: 'system' | 'light' | 'dark';
   /** Minutes after midnight, site time, at which shifts change; ascending. null: as the site says. */
   readonly shiftsMin: readonly number[] | null;
@@ -13,6 +16,8 @@ export const usual: Preferences = {
   pressure: 'bar',
   smallLength: 'um',
   speed: 'm',
+  language: 'system',
+  sound: 'off',
   ground: 'system',
   shiftsMin: null,
 };
@@ -49,4 +54,18 @@ export function choose(change: Partial<Preferences>): void {
   }
   showGround();
   tellListeners();
+}
+
+/** Speaks the chosen language, or the browser's. false: it could not be fetched, the page speaks on as before. */
+export async function speakChosen(): Promise<boolean> {
+  const { language } = preferences;
+  const wanted = language === 'system' ? languageOf(navigator.languages) : language;
+  if (wanted === languageNow()) return true;
+  try {
+    await speak(wanted);
+  } catch {
+    return false; // the reader view says so
+  }
+  tellListeners();
+  return true;
 }

@@ -1,15 +1,18 @@
 /** Times and spans for people: site time, coarse spans, ranges instead of countdowns. */
 import { spanText } from '#rules/alarm/say.ts';
 import { readBoard } from '../state/board.ts';
+import { languageNow, localNumber } from './language.ts';
+import { say } from './say.ts';
 
 const zone = (): string => readBoard().site?.timezone ?? 'UTC';
 
 const formats = new Map<string, Intl.DateTimeFormat>();
 function format(name: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  const key = `${name} ${zone()}`;
+  const language = languageNow();
+  const key = `${name} ${zone()} ${language}`;
   const known = formats.get(key);
   if (known !== undefined) return known;
-  const made = new Intl.DateTimeFormat('en-GB', {
+  const made = new Intl.DateTimeFormat(language === 'en' ? 'en-GB' : language, {
     timeZone: zone(),
     hourCycle: 'h23',
     ...options,
@@ -38,18 +41,20 @@ export function clock(at: number, now: number): string {
 }
 
 /** Spans without a break between number and unit. */
-export const span = (ms: number): string => spanText(ms).replace(' ', '\u00a0');
+export const span = (ms: number): string => localNumber(spanText(ms)).replace(' ', '\u00a0');
 
-const parts = (ms: number): { count: number; unit: string } => {
-  const [count = '0', unit = ''] = spanText(Math.max(0, ms)).split(' ');
-  return { count: Number(count), unit };
+const parts = (ms: number): { count: string; unit: string } => {
+  const [count = '0', unit = ''] = localNumber(spanText(Math.max(0, ms))).split(' ');
+  return { count, unit };
 };
 
 /** `3 to 6 min`, `50 s to 4 min`; one value where both ends read alike. */
 export function spanRange(fromMs: number, toMs: number): string {
   const [from, to] = [parts(fromMs), parts(toMs)];
-  if (from.unit !== to.unit) return `${span(fromMs)} to ${span(toMs)}`;
-  return from.count === to.count ? span(toMs) : `${from.count} to ${span(toMs)}`;
+  if (from.unit !== to.unit) return say('spanRange', { from: span(fromMs), to: span(toMs) });
+  return from.count === to.count
+    ? span(toMs)
+    : say('spanRange', { from: from.count, to: span(toMs) });
 }
 
 /** The phone keeps another time than the site: then the zone is named. */

@@ -23,6 +23,7 @@ export const readings = {
   rulerSays: '{$name} {$value}; {$limits}. The scale runs from {$from} to {$to}.',
   rulerEmpty: '{$name}: no value; {$limits}.',
   trailSays: 'Below the scale, the last {$span}.',
+  spanRange: '{$from} to {$to}',
 
   // the line and its stations
   kind: {

@@ -27,7 +27,7 @@ export const en = {
   coverage: 'What is watched',
   holds: 'Holds',
   runs: 'Oven runs',
-  reader: 'Units, light and shifts',
+  reader: 'Language, units, light and shifts',
   back: 'Back',
   places: 'Places',
   skip: 'Skip to the content',
@@ -185,6 +185,16 @@ export const en = {
   watchedBy: 'by {$rules}',
 
   // the reader
+  language: 'Language',
+  languageChoice: { system: 'As the browser has it', en: 'English', de: 'Deutsch' },
+  languageSays:
+    'Alarm sentences, steps and cautions of the rules are written in English and stay in English. They are not translated by machine.',
+  languageFailed:
+    'This language could not be fetched. The page stays as it is; choose again when the link is back.',
+  sound: 'Sound',
+  soundChoice: { off: 'Off', on: 'On' },
+  soundSays:
+    'A short tone for a new unanswered alarm of high priority, while this page is open. Do not rely on it: some phones halt a page that nobody looks at.',
   temperature: 'Temperature',
   pressure: 'Pressure',
   smallLength: 'Film',

@@ -5,6 +5,7 @@
 import { type Display, digitsFor, displayOf as displayIn } from '#rules/alarm/reader-units.ts';
 import { toCanonical, unitOf } from '#rules/quantity/unit.ts';
 import { readPreferences } from '../state/preferences.ts';
+import { localNumber } from './language.ts';
 
 export interface Shown {
   /** In the reader's unit. */
@@ -32,7 +33,7 @@ export function shown(value: number, inUnit: InUnit, resolution: number | null):
 /** 1234.5 as the reader's language has it; a minus sign, never a hyphen. */
 export function numberText(number: number, digits: number): string {
   const text = number.toFixed(digits);
-  return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+  return localNumber((Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−'));
 }
 
 const nbsp = '\u00a0';

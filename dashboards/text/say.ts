@@ -3,21 +3,18 @@
  * two things: `{$name}`, and `.match` on one number with a branch for one and for the rest.
  * Source: Unicode Technical Standard 35, part 9.
  */
-import { en } from './en.ts';
+import type { en } from './en.ts';
+import { catalogueNow, languageNow } from './language.ts';
+import type { NamesIn, Translation } from './translation.ts';
 
 type Catalogue = typeof en;
 export type TextId = keyof Catalogue;
 
-type NamesIn<S extends string> = S extends `${string}{$${infer Name}}${infer Rest}`
-  ? Name | NamesIn<Rest>
-  : never;
 type Facts<Text> = Text extends string
   ? [NamesIn<Text>] extends [never]
     ? []
     : [facts: { readonly [N in NamesIn<Text>]: string | number }]
   : [];
-
-const catalogue: Catalogue = en;
 
 const fill = (text: string, facts: Readonly<Record<string, string | number>>): string =>
   chosen(text, facts).replace(/\{\$([^}]*)\}/g, (_, name: string) => String(facts[name] ?? ''));
@@ -27,7 +24,7 @@ function chosen(text: string, facts: Readonly<Record<string, string | number>>):
   const match = /^\.match \$(\S+) one \{\{(.*?)\}\} \* \{\{(.*)\}\}$/.exec(text);
   if (match === null) return text;
   const [, name = '', one = '', rest = ''] = match;
-  const category = new Intl.PluralRules('en').select(Number(facts[name]));
+  const category = new Intl.PluralRules(languageNow()).select(Number(facts[name]));
   return category === 'one' ? one : rest;
 }
 
@@ -35,8 +32,8 @@ function chosen(text: string, facts: Readonly<Record<string, string | number>>):
 export function say<Id extends TextId>(
   id: Id,
   ...facts: Facts<Catalogue[Id]>
-): Catalogue[Id] extends string ? string : Catalogue[Id];
+): Catalogue[Id] extends string ? string : Translation[Id];
 export function say(id: TextId, facts: Readonly<Record<string, string | number>> = {}): unknown {
-  const text = catalogue[id];
+  const text = catalogueNow()[id];
   return typeof text === 'string' ? fill(text, facts) : text;
 }

@@ -45,7 +45,9 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   return (
     <article class="alarm">
       <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
-      <h1 class="alarm-sentence">{alarmSentence(alarm)}</h1>
+      <h1 class="alarm-sentence" lang="en">
+        {alarmSentence(alarm)}
+      </h1>
       <When alarm={alarm} />
       <Answered alarm={alarm} />
       {alarm.nuisance === null ? null : <p>{say('nuisance')[alarm.nuisance]}</p>}
@@ -62,7 +64,9 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
         <h2>{say('firstSteps')}</h2>
         <ol class="steps">
           {words.steps.map((step) => (
-            <li key={step}>{step}</li>
+            <li key={step} lang="en">
+              {step}
+            </li>
           ))}
         </ol>
       </section>
@@ -85,7 +89,7 @@ function DoNot({ words, people }: { readonly words: LabelWords; readonly people:
           <li key={what}>{say('doNotEach', { what })}</li>
         ))}
       </ul>
-      {people && words.caution !== '' ? <p>{words.caution}</p> : null}
+      {people && words.caution !== '' ? <p lang="en">{words.caution}</p> : null}
     </section>
   );
 }
@@ -126,13 +130,15 @@ function Behind({ alarm, words, rule }: BehindProps) {
       {words.consequence === '' ? null : (
         <section>
           <h2>{say('consequence')}</h2>
-          <p>{words.consequence}</p>
+          <p lang="en">{words.consequence}</p>
         </section>
       )}
       <section>
         <h2>{say('caution')}</h2>
-        {words.caution === '' ? null : <p>{words.caution}</p>}
-        <p class="deferral">{alarm.label.deferral}</p>
+        {words.caution === '' ? null : <p lang="en">{words.caution}</p>}
+        <p class="deferral" lang="en">
+          {alarm.label.deferral}
+        </p>
       </section>
       {rule === undefined ? null : <RuleWhy rule={rule} />}
     </>

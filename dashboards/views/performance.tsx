@@ -5,6 +5,7 @@ import { get } from '../state/api.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { clock, span } from '../text/clock.ts';
+import { localNumber } from '../text/language.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -34,7 +35,7 @@ export function PerformancePage() {
   );
 }
 
-const count = (value: number): string => String(Number(value.toFixed(1)));
+const count = (value: number): string => localNumber(String(Number(value.toFixed(1))));
 const share = (value: number): string => `${count(100 * value)} %`;
 
 function Figures({ load }: { readonly load: LoadView }) {

@@ -1,8 +1,9 @@
-/** The reader's own: units, light or dark, when shifts change. */
+/** The reader's own: language, units, light or dark, sound, when shifts change. */
 import { useState } from 'preact/hooks';
 import { Choice } from '../parts/choice.tsx';
 import { useBoard } from '../state/board.ts';
-import { choose, type Preferences, usePreferences } from '../state/preferences.ts';
+import { choose, type Preferences, speakChosen, usePreferences } from '../state/preferences.ts';
+import { ring } from '../state/sound.ts';
 import { say } from '../text/say.ts';
 
 const temperatures = [
@@ -32,6 +33,7 @@ export function Reader() {
       <h1>{say('reader')}</h1>
       <p>{say('readerSays')}</p>
       <div class="form">
+        <Languages language={chosen.language} />
         <Choice
           legend={say('temperature')}
           name="temperature"
@@ -69,9 +71,51 @@ export function Reader() {
           choices={grounds}
           choose={(ground) => choose({ ground: ground as Preferences['ground'] })}
         />
+        <Sound sound={chosen.sound} />
         <Shifts shiftsMin={chosen.shiftsMin ?? site?.shifts_min ?? []} />
       </div>
     </article>
+  );
+}
+
+function Languages({ language }: Pick<Preferences, 'language'>) {
+  const [failed, setFailed] = useState(false);
+  const take = async (next: string): Promise<void> => {
+    choose({ language: next as Preferences['language'] });
+    setFailed(!(await speakChosen()));
+  };
+  return (
+    <div>
+      <Choice
+        legend={say('language')}
+        name="language"
+        value={language}
+        choices={Object.entries(say('languageChoice'))}
+        choose={(next) => void take(next)}
+      />
+      <p class="hint">{say('languageSays')}</p>
+      {failed ? <strong role="alert">{say('languageFailed')}</strong> : null}
+    </div>
+  );
+}
+
+/** Choosing it sounds it: so it is known how it sounds, and that the phone lets it. */
+function Sound({ sound }: Pick<Preferences, 'sound'>) {
+  const take = (next: string): void => {
+    choose({ sound: next as Preferences['sound'] });
+    if (next === 'on') ring();
+  };
+  return (
+    <div>
+      <Choice
+        legend={say('sound')}
+        name="sound"
+        value={sound}
+        choices={Object.entries(say('soundChoice'))}
+        choose={take}
+      />
+      <p class="hint">{say('soundSays')}</p>
+    </div>
   );
 }
 

@@ -3,7 +3,7 @@ import { en } from '../../dashboards/text/en.ts';
 import { sources } from '../tidy/source.ts';
 
 const page = sources.filter(
-  ({ path }) => path.startsWith('dashboards/') && !path.startsWith('dashboards/text/en'),
+  ({ path }) => path.startsWith('dashboards/') && !/^dashboards\/text\/(en|de)\b/.test(path),
 );
 const words = new Set(page.flatMap(({ text }) => text.match(/\w+/g) ?? []));
 

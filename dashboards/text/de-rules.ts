@@ -1,0 +1,55 @@
+/** German for the texts of `en-rules.ts`. */
+export const rules = {
+  // the rule sheet
+  ruleSheet: 'Regelblatt',
+  ruleSheetSays:
+    'Jede Regel dieses Werks: worauf sie achtet, ihre Grenzwerte mit Herkunft und was zu tun ist. Ein Grenzwert wird in der Werksdatei geändert, nie hier.',
+  ruleSheetCsv: 'Das ganze Blatt als Tabelle (CSV)',
+  ruleCount: '.match $n one {{{$n} Regel}} * {{{$n} Regeln}}',
+  readiness: {
+    armed: 'scharf',
+    'armed-limit-unconfirmed': 'scharf, Grenzwert unbestätigt',
+    'not-armed': 'nicht scharf',
+  },
+  ruleFacts: '{$word}, Priorität: {$priority}, {$readiness}',
+  ruleHolds: 'Sperrt: {$hold}.',
+  ruleGate: 'Nur solange: {$gates}.',
+  rulePeople: 'Menschen können verletzt werden.',
+  ruleManaged: 'Besonders geführt: Bediener können ihn nicht zurückstellen.',
+  ruleLatching: 'Bleibt stehen, bis jemand ihn zurücksetzt.',
+
+  // alarm performance
+  performance: 'Güte der Alarme',
+  performanceSays:
+    'Ob mehr Alarme kommen, als Menschen beantworten können, in den letzten 30 Tagen. Die Richtwerte sind die von ISA-18.2 und IEC 62682. Nie nach Person: Zahlen zur Person verleiten dazu, ungelesen zu quittieren.',
+  performanceShort: 'Hinter diesen Zahlen liegen weniger als die 30 Tage, die die Norm verlangt.',
+  figure: 'Zahl',
+  here: 'hier',
+  guidance: 'Richtwert',
+  loadTold: 'Gemeldete Alarme',
+  loadPerDay: 'je Tag',
+  loadPerHour: 'je Stunde',
+  loadMost: 'höchstens in 10 min',
+  loadFloods: 'Alarmfluten',
+  loadInFlood: 'Zeit in Alarmflut',
+  loadTopTen: 'Anteil der zehn häufigsten',
+  loadChattering: 'Regeln, die flatterten',
+  loadFleeting: 'binnen einer Minute vorbei, unbeantwortet',
+  loadStanding: 'länger als einen Tag anstehend',
+  loadPriority: { high: 'Priorität hoch', medium: 'Priorität mittel', low: 'Priorität niedrig' },
+  atMost: 'höchstens {$n}',
+  about: 'etwa {$n}',
+  none: 'keine',
+  mostFrequent: 'Am häufigsten',
+  mostFrequentEach: '{$rule}: {$n}-mal',
+  standingNow: 'Länger als einen Tag anstehend',
+  standingEach: '{$rule}, seit {$clock}',
+  wasNeeded: 'War er nötig?',
+  wasNeededEach: '{$rule}: {$yes}-mal ja, {$no}-mal nein',
+  byShift: 'Nach Schicht',
+  byShiftEach: 'ab {$clock}: {$n} Alarme, {$rate} je Stunde',
+  answeredIn: 'Zeit bis zur Antwort',
+  answeredEach:
+    '{$priority}: die Hälfte binnen {$median}, neun von zehn binnen {$slowest}; {$unanswered} unbeantwortet',
+  answeredNone: '{$priority}: {$unanswered} unbeantwortet, keiner beantwortet',
+} as const;

@@ -1,0 +1,34 @@
+/**
+ * Which language the page speaks. English comes with the page; another catalogue is fetched when it
+ * is first wanted, and is spoken only once it is whole.
+ */
+import { en } from './en.ts';
+import type { Translation } from './translation.ts';
+
+export type Language = 'en' | 'de';
+
+let language: Language = 'en';
+let catalogue: Translation = en;
+
+export const languageNow = (): Language => language;
+export const catalogueNow = (): Translation => catalogue;
+
+/** The first of the browser's languages that the page has; English where it has none of them. */
+export function languageOf(wanted: readonly string[]): Language {
+  for (const each of wanted) {
+    const [name] = each.toLowerCase().split('-');
+    if (name === 'de' || name === 'en') return name;
+  }
+  return 'en';
+}
+
+/** A number written with a point, as the language writes it. */
+export const localNumber = (text: string): string =>
+  language === 'de' ? text.replace('.', ',') : text;
+
+/** Speaks it from now on. Throws where its catalogue cannot be fetched; then nothing changes. */
+export async function speak(next: Language): Promise<void> {
+  catalogue = next === 'de' ? (await import('./de.ts')).de : en;
+  language = next;
+  document.documentElement.lang = next;
+}
