@@ -32,6 +32,7 @@ test('hears no more that it works while it does not', async () => {
   await new Promise((resolve) => setTimeout(resolve, 200));
   expect(words()).toEqual(['--ready']);
   end();
+  await vi.waitFor(() => expect(words()).toContain('--stopping'));
 });
 
 test('is not asked where there is none', async () => {
