@@ -9,7 +9,7 @@ const told = (change: Told['change'], more: Partial<Told['alarm']> = {}): Told =
   change,
   alarm: {
     ...alarm(),
-    state: 'active-unacknowledged',
+    state: 'unacknowledged',
     priority: 'high',
     acknowledged: null,
     ...more,
@@ -24,7 +24,7 @@ test('a new alarm of high priority that nobody has answered sounds, and one rais
 test('a lower priority does not, nor one that is answered', () => {
   expect(isHeard(told('raised', { priority: 'medium' }))).toBe(false);
   expect(isHeard(told('raised', { priority: 'low' }))).toBe(false);
-  expect(isHeard(told('raised', { state: 'active-acknowledged' }))).toBe(false);
+  expect(isHeard(told('raised', { state: 'acknowledged' }))).toBe(false);
 });
 
 test('nothing else does: above all no return to normal', () => {

@@ -1,6 +1,6 @@
 /** A throw-away authority and a certificate of it for a local name, for servers that tests start. */
 import 'reflect-metadata';
-import { randomUUID, webcrypto } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import * as x509 from '@peculiar/x509';
 
 export interface TestCertificate {
@@ -13,12 +13,9 @@ const algorithm = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' };
 
 /** `name` is a host name or an address; it lasts for an hour. */
 export async function makeCertificate(name = 'localhost'): Promise<TestCertificate> {
-  x509.cryptoProvider.set(webcrypto);
+  x509.cryptoProvider.set(crypto);
   const keys = () =>
-    webcrypto.subtle.generateKey(algorithm, true, [
-      'sign',
-      'verify',
-    ]) as Promise<webcrypto.CryptoKeyPair>;
+    crypto.subtle.generateKey(algorithm, true, ['sign', 'verify']);
   const [ofAuthority, own] = await Promise.all([keys(), keys()]);
   const span = { notBefore: new Date(Date.now() - 60_000), notAfter: new Date(Date.now() + 3.6e6) };
   const root = await x509.X509CertificateGenerator.createSelfSigned({
@@ -45,7 +42,7 @@ export async function makeCertificate(name = 'localhost'): Promise<TestCertifica
       ]),
     ],
   });
-  const der = await webcrypto.subtle.exportKey('pkcs8', own.privateKey);
+  const der = await crypto.subtle.exportKey('pkcs8', own.privateKey);
   return {
     authority: root.toString('pem'),
     certificate: leaf.toString('pem'),
