@@ -14,8 +14,7 @@ const algorithm = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' };
 /** `name` is a host name or an address; it lasts for an hour. */
 export async function makeCertificate(name = 'localhost'): Promise<TestCertificate> {
   x509.cryptoProvider.set(crypto);
-  const keys = () =>
-    crypto.subtle.generateKey(algorithm, true, ['sign', 'verify']);
+  const keys = () => crypto.subtle.generateKey(algorithm, true, ['sign', 'verify']);
   const [ofAuthority, own] = await Promise.all([keys(), keys()]);
   const span = { notBefore: new Date(Date.now() - 60_000), notAfter: new Date(Date.now() + 3.6e6) };
   const root = await x509.X509CertificateGenerator.createSelfSigned({
