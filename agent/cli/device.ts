@@ -4,7 +4,6 @@
  * Always true: a secret is shown once or not at all, and never comes on the command line, where
  * other users of the machine could see it. A running agent notices a change by itself.
  */
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import {
@@ -18,7 +17,7 @@ import {
 import { hashSecret, makeSecret } from '#broker/secrets.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
-import { requireFolder } from '../store/folder-use.ts';
+import { makeFolder, refuseOthers, requireFolder, useOf } from '../store/folder-use.ts';
 import { doorError } from '../wiring/door-words.ts';
 import { dataOption } from './data-option.ts';
 
@@ -58,7 +57,7 @@ function secretProblem(secret: string): string | null {
 /**
  * Adds a device to the data folder, which is made if need be. `secret` null has one made.
  * Throws AgentError DEVICE_USER_INVALID, DEVICE_FILTER_INVALID, DEVICE_SECRET_UNUSABLE,
- * DEVICE_EXISTS, DEVICE_FILE_BROKEN or DEVICE_FILE_FAILED.
+ * DEVICE_EXISTS, DEVICE_FILE_BROKEN, DEVICE_FILE_FAILED or FOLDER_UNUSABLE.
  */
 export async function deviceAdd(
   data: string,
@@ -74,10 +73,7 @@ export async function deviceAdd(
   const shown = secret ?? makeSecret();
   const hash = await hashSecret(shown);
   const path = join(data, devicesFileName);
-  await mkdir(data, { recursive: true, mode: 0o700 }).catch((error: NodeJS.ErrnoException) => {
-    const why = error.code ?? error.message;
-    throw new AgentError('DEVICE_FILE_FAILED', { path, reason: why }, error);
-  });
+  makeFolder(data);
   await changeDevices(path, (devices) => {
     if (devices.some((device) => device.user === user)) {
       throw new AgentError('DEVICE_EXISTS', { user });
@@ -132,9 +128,12 @@ async function add(parts: DeviceParts, user: string, flags: AddFlags): Promise<v
     flags.secretStdin === true
       ? (await parts.readInput(limits.mqttSecretBytesMax + 3)).replace(/\r?\n$/, '')
       : null;
-  requireFolder(flags.data);
+  const use = useOf(flags.data);
+  refuseOthers(flags.data, use);
   const { publish, read } = flags;
   const { secret } = await deviceAdd(flags.data, { user, publish, read }, given);
+  // A misspelt folder would be a new one, which nobody looks into.
+  if (use === 'missing') parts.complain(`made the data folder ${flags.data}, which was not there`);
   parts.print(`device ${user} may publish to ${words(publish)} and read ${words(read)}`);
   if (secret !== null) parts.print(`secret ${secret} (shown this once; only its hash is kept)`);
 }

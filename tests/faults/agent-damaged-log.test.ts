@@ -74,7 +74,7 @@ async function startDamaged(crashed: Crashed, damage: (log: Buffer) => Buffer): 
 test('cut or flipped at 100 random places', { timeout: 180_000 }, async ({ annotate }) => {
   const seed = 20_261_127;
   await annotate(`seed ${seed}`);
-  const crashed = await crashedFolder(1_200);
+  const crashed = await crashedFolder(2_500);
   const { length } = readFileSync(logOf(crashed.folder));
   const place = seededInteger(seed, 0, length - 1);
   const mask = seededInteger(seed + 1, 1, 255);

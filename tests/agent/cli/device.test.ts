@@ -131,7 +131,7 @@ describe('devices of a data folder', () => {
     expect(await codeOf(deviceAdd(data, row))).toBe('DEVICE_FILE_BROKEN');
     expect(await codeOf(deviceRemove(data, 'a'))).toBe('DEVICE_FILE_BROKEN');
     expect(readFileSync(path, 'utf8')).toBe('not json');
-    expect(await codeOf(deviceAdd(join(path, 'under-a-file'), row))).toBe('DEVICE_FILE_FAILED');
+    expect(await codeOf(deviceAdd(join(path, 'under-a-file'), row))).toBe('FOLDER_UNUSABLE');
   });
 });
 
@@ -204,7 +204,14 @@ describe('the command', () => {
     expect((await forebond(['remove', 'x', '--data', data])).code).toBe(1);
   });
 
-  it('makes no folder where one is misspelt, and none among other files', async () => {
+  it('makes the folder of a line that has not run yet, and says so', async () => {
+    const fresh = join(dirname(data), 'fresh');
+    const { code, err } = await forebond(['add', 'oven', '--publish', 'a', '--data', fresh]);
+    expect([code, err]).toEqual([0, [`made the data folder ${fresh}, which was not there`]]);
+    expect((await forebond(['list', '--data', fresh])).code).toBe(0);
+  });
+
+  it('makes no folder where one is only asked about, and none among other files', async () => {
     const parent = dirname(data);
     writeFileSync(join(parent, 'file'), 'a file');
     mkdirSync(join(parent, 'docs'));
@@ -213,11 +220,12 @@ describe('the command', () => {
     const folders = { [typo]: 'no data folder', [join(parent, 'file')]: 'it is a file' };
     const others = { [join(parent, 'docs')]: 'holds other files', '/proc/x/y': 'no data folder' };
     for (const [folder, words] of Object.entries({ ...folders, ...others })) {
-      const lines = [
-        ['add', 'oven', '--publish', 'a', '--data', folder],
+      const asking = [
         ['list', '--data', folder],
         ['remove', 'oven', '--data', folder],
       ];
+      const adding = ['add', 'oven', '--publish', 'a', '--data', folder];
+      const lines = words === 'no data folder' ? asking : [adding, ...asking];
       for (const line of lines) {
         const { code, out, err } = await forebond(line);
         expect({ code, out, lines: err.length }, folder).toEqual({ code: 1, out: [], lines: 1 });
