@@ -9,6 +9,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     pool: 'forks',
+    // Most files wait for a process, a disk or a clock; one a core leaves the cores idle.
+    maxWorkers: 2,
     execArgv: ['--conditions=forebond-source'],
     testTimeout: 30_000,
     hookTimeout: 60_000,

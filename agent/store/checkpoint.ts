@@ -13,10 +13,11 @@ import {
   sign,
   verify,
 } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { AgentError } from '../errors.ts';
 import { canonicalJson } from './canonical.ts';
+import { onDisk } from './disk-error.ts';
 import type { LedgerHead } from './store-types.ts';
 
 export interface Checkpoint {
@@ -34,16 +35,20 @@ export interface Checkpoint {
 
 const keyPath = (folder: string): string => join(folder, 'checkpoint-key.pem');
 
-/** The folder's key, made with the first checkpoint; 0600. */
+/** The folder's key, made with the first checkpoint; 0600. Throws as the disk refuses. */
 export function checkpointKey(folder: string): KeyObject {
   const path = keyPath(folder);
-  if (existsSync(path)) return createPrivateKey(readFileSync(path));
-  const { privateKey } = generateKeyPairSync('ed25519');
-  writeFileSync(path, privateKey.export({ type: 'pkcs8', format: 'pem' }), {
-    mode: 0o600,
-    flag: 'wx',
+  return onDisk(path, () => {
+    if (existsSync(path)) return createPrivateKey(readFileSync(path));
+    const { privateKey } = generateKeyPairSync('ed25519');
+    // Whole or not at all: half a key would be in the way for ever.
+    const fresh = `${path}.new`;
+    rmSync(fresh, { force: true });
+    const pem = privateKey.export({ type: 'pkcs8', format: 'pem' });
+    writeFileSync(fresh, pem, { mode: 0o600, flag: 'wx' });
+    renameSync(fresh, path);
+    return privateKey;
   });
-  return privateKey;
 }
 
 const publicText = (key: KeyObject): string => {

@@ -1,6 +1,7 @@
 /** Everything by which the agent says that it lives and what stands: MQTT, and the service manager. */
 import type { Logger } from 'pino';
 import type { Door } from '#broker/door.ts';
+import { isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { checkpointKey, signedCheckpoint } from '../store/checkpoint.ts';
 import type { Core } from './core.ts';
@@ -35,18 +36,45 @@ export function sayAlive({
     everyMs: limits.heartbeatMs,
   });
   out.start();
-  const checkpoint = (): void => {
-    const head = core.store.ledgerHead;
-    if (head.id > 0) out.checkpoint(signedCheckpoint(key, core.plans.name, head, Date.now()));
-  };
-  const key = checkpointKey(core.store.folder);
-  checkpoint();
-  const daily = setInterval(checkpoint, limits.checkpointEveryMs);
+  const checkpoints = new Checkpoints(core, out, log);
+  checkpoints.look();
+  const looks = setInterval(() => checkpoints.look(), lookMs);
   const quiet = ports.subscribe((event) => out.told(event));
   const ended = serviceWatchdog({
     env: process.env,
     ill,
     failed: (error) => log.warn({ err: error }, 'the service manager was not told'),
   });
-  return [() => out.stop(), quiet, ended, () => clearInterval(daily)];
+  return [() => out.stop(), quiet, ended, () => clearInterval(looks)];
+}
+
+const lookMs = 60_000;
+
+/** Says the signed head of the ledger once a day; where the disk refuses the key, a minute later. */
+class Checkpoints {
+  private readonly core: Core;
+  private readonly out: MqttOut;
+  private readonly log: Logger;
+  private saidAtMs = Number.NEGATIVE_INFINITY;
+
+  constructor(core: Core, out: MqttOut, log: Logger) {
+    this.core = core;
+    this.out = out;
+    this.log = log;
+  }
+
+  look(): void {
+    const { store, plans } = this.core;
+    const head = store.ledgerHead;
+    const nowMs = Date.now();
+    if (head.id === 0 || nowMs - this.saidAtMs < limits.checkpointEveryMs) return;
+    try {
+      const key = checkpointKey(store.folder);
+      this.out.checkpoint(signedCheckpoint(key, plans.name, head, nowMs));
+      this.saidAtMs = nowMs;
+    } catch (error) {
+      if (!isDiskRefusal(error)) throw error;
+      this.log.warn({ err: error }, 'the disk refuses the key that signs checkpoints');
+    }
+  }
 }

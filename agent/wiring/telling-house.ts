@@ -3,12 +3,13 @@
  */
 import { dirname } from 'node:path';
 import type { TellingWritten } from '#rules/site/telling-schema.ts';
-import { AgentError } from '../errors.ts';
+import { AgentError, isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { Channel, TellablePerson } from '../notify/contract.ts';
 import { RotaBook } from '../notify/rota-book.ts';
 import { localPerson } from '../people/contract.ts';
 import { openRoster, personOf } from '../people/roster.ts';
+import { onDisk } from '../store/disk-error.ts';
 import { ChannelDesk } from './channel-desk.ts';
 import type { Core } from './core.ts';
 import { PushDesk } from './push-desk.ts';
@@ -102,7 +103,12 @@ export class TellingHouse {
 
   /** The agent runs: what it needs for itself from now on is made. */
   started(): void {
-    void this.desk.keys;
+    try {
+      onDisk(this.parts.folder, () => this.desk.keys);
+    } catch (error) {
+      // A disk that refuses is told as health; the key is made when a phone first asks for it.
+      if (!isDiskRefusal(error)) throw error;
+    }
   }
 
   stop(): void {
