@@ -71,11 +71,36 @@ async function startDamaged(crashed: Crashed, damage: (log: Buffer) => Buffer): 
   });
 }
 
+const [headerBytes, frameHeaderBytes] = [32, 24];
+
+/** How much of a log counts, and how many commits it holds (sqlite.org/fileformat.html, 4.1 and 4.2). */
+function inForce(log: Buffer): { readonly length: number; readonly commits: number } {
+  const frameBytes = frameHeaderBytes + log.readUInt32BE(8);
+  const salt = log.subarray(16, 24);
+  let [length, commits] = [headerBytes, 0];
+  while (length + frameBytes <= log.length) {
+    // What an earlier round left behind its end has other salts.
+    if (!log.subarray(length + 8, length + 16).equals(salt)) break;
+    if (log.readUInt32BE(length + 4) > 0) commits += 1;
+    length += frameBytes;
+  }
+  return { length, commits };
+}
+
+/** One whose log holds enough commits to be cut between: it begins anew every thousand pages. */
+async function longLog(): Promise<Crashed> {
+  for (let trial = 0; trial < 8; trial += 1) {
+    const crashed = await crashedFolder(1_000 + 100 * trial);
+    if (inForce(readFileSync(logOf(crashed.folder))).commits >= 40) return crashed;
+  }
+  throw new Error('no log was long enough');
+}
+
 test('cut or flipped at 100 random places', { timeout: 180_000 }, async ({ annotate }) => {
   const seed = 20_261_127;
   await annotate(`seed ${seed}`);
-  const crashed = await crashedFolder(2_500);
-  const { length } = readFileSync(logOf(crashed.folder));
+  const crashed = await longLog();
+  const { length } = inForce(readFileSync(logOf(crashed.folder)));
   const place = seededInteger(seed, 0, length - 1);
   const mask = seededInteger(seed + 1, 1, 255);
   const kept = new Set<number>();
@@ -93,7 +118,7 @@ test('cut or flipped at 100 random places', { timeout: 180_000 }, async ({ annot
     );
   }
   // The places were spread over the log, or this test shows nothing.
-  expect(kept.size).toBeGreaterThan(30);
+  expect(kept.size).toBeGreaterThan(20);
 });
 
 test('cut while all of it had just been taken into the main file: nothing is lost', {
