@@ -30,13 +30,17 @@ export function loadView(core: Core, { sinceMs, untilMs, line }: LoadQuery): Loa
     since: sinceMs,
     until: untilMs,
     line,
-    enough: untilMs - sinceMs >= enoughMs,
+    enough: untilMs - Math.max(sinceMs, beganMs(core, untilMs)) >= enoughMs,
     figures: figuresView(alarmLoad(all, sinceMs, untilMs)),
     guidance,
     shifts: byShift(core, all, sinceMs, untilMs),
     needed: answers(found),
   };
 }
+
+/** Since when there is a record at all. */
+const beganMs = (core: Core, nowMs: EpochMs): EpochMs =>
+  core.store.read.segments()[0]?.judgedFrom ?? nowMs;
 
 /** On disk and at hand, each once as it is now. */
 function kept(core: Core, sinceMs: EpochMs, untilMs: EpochMs): Occurrence[] {

@@ -36,7 +36,7 @@ export function PerformancePage() {
 }
 
 const count = (value: number): string => localNumber(String(Number(value.toFixed(1))));
-const share = (value: number): string => `${count(100 * value)} %`;
+const share = (value: number): string => `${count(100 * value)}\u00a0%`;
 
 function Figures({ load }: { readonly load: LoadView }) {
   const now = useNow(60_000);

@@ -15,7 +15,7 @@ import { type Block, missingLine } from './blocks.ts';
 
 /** Ports as the pages name them. */
 const namedPorts = ['8620', '1883'] as const;
-const stepMsMax = 60_000;
+const stepMsMax = 180_000;
 
 async function freePort(): Promise<string> {
   const server = createServer().listen(0, '127.0.0.1');
