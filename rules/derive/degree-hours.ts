@@ -51,6 +51,7 @@ export const degreeHours: KeepingKind<DegreeHoursSettings, SpanMean> = {
     };
   },
   version: 1,
+  everyMs: 60_000,
   begin: meanBegin,
   step(settings, memory, now, timer) {
     const aboveK = now.inputs[0]! - settings.limitC;

@@ -85,6 +85,11 @@ export interface SettledKind<Settings = unknown> extends WithSettings<Settings> 
 export interface KeepingKind<Settings = unknown, Memory = unknown> extends WithSettings<Settings> {
   /** Raise it when the memory's shape changes, and teach `migrate` the old one. */
   readonly version: number;
+  /**
+   * Asked no more often than this while its inputs can be used, for what changes over hours; a second
+   * where absent.
+   */
+  readonly everyMs?: number;
   /** Observation begins at `at`; no reading is known yet. */
   begin(settings: Settings, at: EpochMs): Memory;
   /**

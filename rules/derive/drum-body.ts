@@ -67,6 +67,9 @@ export function compileDrum(read: DerivedSettingsReader): DrumSettings {
   };
 }
 
+/** A drum takes hours; what its air does within a minute is nothing to it. */
+export const drumEveryMs = 60_000;
+
 export function compileUnstirred(read: DerivedSettingsReader): UnstirredSettings {
   const drum = compileDrum(read);
   const terms = drumTerms(drum.container, drum.transferWPerM2K);

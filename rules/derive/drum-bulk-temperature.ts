@@ -5,7 +5,13 @@ import { biotMax, biotNumber, partAfterStepC, timeConstantS } from '../process/h
 import { quality } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { KeepingKind } from './derived-kind.ts';
-import { compileDrum, type DrumSettings, drumInputs, drumWritten } from './drum-body.ts';
+import {
+  compileDrum,
+  type DrumSettings,
+  drumEveryMs,
+  drumInputs,
+  drumWritten,
+} from './drum-body.ts';
 
 interface BulkSettings extends DrumSettings {
   /** At or above it, in the unit of what tells it, the drum is stirred. */
@@ -84,6 +90,7 @@ export const drumBulkTemperature: KeepingKind<BulkSettings, BulkMemory> = {
     };
   },
   version: 1,
+  everyMs: drumEveryMs,
   begin: (settings, at) => ({
     at: null,
     airC: 0,

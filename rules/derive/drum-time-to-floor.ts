@@ -7,6 +7,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import type { KeepingKind } from './derived-kind.ts';
 import {
   compileUnstirred,
+  drumEveryMs,
   drumInputs,
   drumWritten,
   type UnstirredMemory,
@@ -30,7 +31,6 @@ interface FloorMemory extends UnstirredMemory {
 
 /** Longer is told as this. */
 const longestS = 7 * 86_400;
-const everyMs = 60_000;
 const stepS = 600;
 
 export const drumTimeToFloor: KeepingKind<FloorSettings, FloorMemory> = {
@@ -58,13 +58,14 @@ export const drumTimeToFloor: KeepingKind<FloorSettings, FloorMemory> = {
     return { ...compileUnstirred(read), floorC };
   },
   version: 1,
+  everyMs: drumEveryMs,
   begin: (settings, at) => ({ ...unstirredBegin(settings, at), askedAt: null, leftS: null }),
   step(settings, memory, now, timer) {
     const isNew = unstirredTo(settings, memory, now.at, now.inputs);
     if (isNew === null) return null;
     const { terms, floorC } = settings;
     const { termsC, airC, askedAt } = memory;
-    if (isNew || askedAt === null || now.at - askedAt >= everyMs) {
+    if (isNew || askedAt === null || now.at - askedAt >= drumEveryMs) {
       const left = timeToFloorS(terms, termsC, airC, floorC, longestS);
       memory.leftS = left === null ? null : Math.floor(left / stepS) * stepS;
       memory.askedAt = now.at;

@@ -5,6 +5,7 @@ import { quality } from '../signal/quality.ts';
 import type { KeepingKind } from './derived-kind.ts';
 import {
   compileUnstirred,
+  drumEveryMs,
   drumInputs,
   drumWritten,
   type UnstirredMemory,
@@ -30,6 +31,7 @@ export const drumWallTemperature: KeepingKind<UnstirredSettings, UnstirredMemory
   written: z.strictObject(drumWritten),
   compile: compileUnstirred,
   version: 1,
+  everyMs: drumEveryMs,
   begin: unstirredBegin,
   step(settings, memory, now) {
     if (unstirredTo(settings, memory, now.at, now.inputs) === null) return null;

@@ -2,7 +2,8 @@
  * Derived signals: when each is due and what it comes to.
  *
  * One is computed when an input changed, a moment later so that inputs which change together are
- * taken together, and at most once a second. One that remembers is also asked when it said so.
+ * taken together, and at most once a second, or as seldom as its kind says. One that remembers is also
+ * asked when it said so.
  */
 import type { DerivedNow } from '../derive/derived-kind.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -64,7 +65,18 @@ export class Derivation {
   /** When a derived signal is due whose input changes now. */
   due(index: number, now: EpochMs): EpochMs {
     const computedAt = this.computedAt[index]!;
-    return Math.max(now + settleMs, computedAt < 0 ? 0 : computedAt + everyMs);
+    return Math.max(now + settleMs, computedAt < 0 ? 0 : computedAt + this.waitMs(index));
+  }
+
+  /** What can no longer be used, or can be again, is told within a second whatever its kind. */
+  private waitMs(index: number): number {
+    const { everyMs: ownMs = everyMs, inputs, signal } = this.plan.derived[index]!;
+    if (ownMs <= everyMs) return everyMs;
+    const { signals } = this;
+    const turned =
+      (signals.unusable[signal]! & unusable.bad) !== 0 ||
+      inputs.some((input) => !signals.usable(input));
+    return turned ? everyMs : ownMs;
   }
 
   /** When it wants to be asked again by itself; null for never. */

@@ -95,8 +95,11 @@ function workOf({ kind, compiled, inputs, marks: own }: DerivedDraft, marks: rea
     settings: compiled,
     inputs: inputs.map(({ name, unit }) => ({ name, unit })),
   });
-  const keeps = { kind, settings: compiled, fingerprint };
-  return own.length === 0 ? { keeps } : { keeps, marks: own.map((id) => marks.indexOf(id)) };
+  return {
+    keeps: { kind, settings: compiled, fingerprint },
+    ...(own.length === 0 ? {} : { marks: own.map((id) => marks.indexOf(id)) }),
+    ...(kind.everyMs === undefined ? {} : { everyMs: kind.everyMs }),
+  };
 }
 
 export function assembleBindings(

@@ -110,6 +110,8 @@ interface PlanDerivedInputs {
   readonly unproven?: boolean;
   /** As `RuleKind.extension`. */
   readonly extension?: string;
+  /** As `KeepingKind.everyMs`. */
+  readonly everyMs?: number;
 }
 
 export interface PlanFormula extends PlanDerivedInputs {
