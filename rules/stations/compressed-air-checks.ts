@@ -1,5 +1,5 @@
 /** What no sensor in the air tells: the blotter test for oil and water, and the round of the drains. */
-import { commonPractice, judgement, plainClass, type RuleTemplate } from './station.ts';
+import { onceEachShift, plainClass, type RuleTemplate } from './station.ts';
 
 const storedPressure = 'Stored pressure. Vent and lock out by local rules.';
 const white = 'Keep hands and face out of the jet; eye protection.';
@@ -45,10 +45,7 @@ export const blotterLate: RuleTemplate = {
   kind: 'age',
   signals: [],
   marks: ['blotter-tested'],
-  numbers: [
-    { setting: 'limit', value: '8 h', basis: commonPractice('once each shift') },
-    { setting: 'early', value: '90 %', basis: judgement('time left to make it within the shift') },
-  ],
+  numbers: onceEachShift,
   gate: null,
   class: plainClass,
   priority: ['low', 'low'],
@@ -76,10 +73,7 @@ export const separatorRoundLate: RuleTemplate = {
   kind: 'age',
   signals: [],
   marks: ['separators-drained'],
-  numbers: [
-    { setting: 'limit', value: '8 h', basis: commonPractice('once each shift') },
-    { setting: 'early', value: '90 %', basis: judgement('time left to make it within the shift') },
-  ],
+  numbers: onceEachShift,
   gate: null,
   class: plainClass,
   priority: ['low', 'low'],

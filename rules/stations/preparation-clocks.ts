@@ -1,6 +1,12 @@
 /** The clocks of prepared metal: bare steel rusts within hours, a phosphate coat ages within days. */
 import { minutes } from './sheet-number.ts';
-import { commonPractice, judgement, plainClass, type RuleTemplate } from './station.ts';
+import {
+  commonPractice,
+  judgement,
+  onceEachShift,
+  plainClass,
+  type RuleTemplate,
+} from './station.ts';
 
 const label = {
   word: 'NOTICE',
@@ -94,10 +100,7 @@ export const shiftCheckLate: RuleTemplate = {
   kind: 'age',
   signals: [],
   marks: ['shift-checked'],
-  numbers: [
-    { setting: 'limit', value: '8 h', basis: commonPractice('once each shift') },
-    { setting: 'early', value: '90 %', basis: judgement('time left to make it within the shift') },
-  ],
+  numbers: onceEachShift,
   gate: null,
   class: plainClass,
   priority: ['low', 'low'],

@@ -221,3 +221,9 @@ export const tuning = (setting: string, value: string): TemplateNumber => ({
   value,
   basis: delayBasis,
 });
+
+/** Of a check whose clock is a mark: late after a shift. */
+export const onceEachShift: readonly TemplateNumber[] = [
+  { setting: 'limit', value: '8 h', basis: commonPractice('once each shift') },
+  { setting: 'early', value: '90 %', basis: judgement('time left to make it within the shift') },
+];
