@@ -131,8 +131,9 @@ test('it answers nonsense: off after three times, with what it answered', async 
 }, 60_000);
 
 test('it takes a second: off at once', async () => {
-  const busy = 'const until = Date.now() + 1_000; while (Date.now() < until) {}';
-  await failsAlone(over(busy), /one call took 1\d\d\d ms/);
+  // A little more than a second: the two clocks that measure it may differ by a millisecond.
+  const busy = 'const until = Date.now() + 1_050; while (Date.now() < until) {}';
+  await failsAlone(over(busy), /one call took \d{4,} ms/);
 }, 60_000);
 
 test('it never comes back: the agent ends, starts again without it, and tells the rest', async () => {
