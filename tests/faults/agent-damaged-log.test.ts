@@ -166,19 +166,19 @@ test('a running agent says what was lost', { timeout: 120_000 }, async () => {
   const crashed = await longLog();
   const { length } = inForce(readFileSync(logOf(crashed.folder)));
   const last = lastKnown(crashed.folder);
-  for (const share of [0.3, 0.6, 0.9]) {
+  // The last tenth of a log may hold the ledger's records only.
+  for (const share of [0.1, 0.3, 0.5]) {
     const cut = (log: Buffer): Buffer => log.subarray(0, Math.floor(length * share));
     await onDamagedCopy(crashed.folder, cut, async (copy) => {
       const agent = await startAgentProcess({ site: crashed.site, folder: copy });
       const health = await healthOf(agent.page);
-      const said = /Records (\d+) to (\d+) of the input log were lost to disk damage\./.exec(
-        health.notes.record ?? '',
-      );
-      expect(said, JSON.stringify(health)).not.toBeNull();
       expect(health.parts.record).toBe('out-of-specification');
       expect((await agent.stop()).code).toBe(0);
       const rows = rowsOf(copy).filter((seq) => seq <= last);
-      expect([Number(said![1]), Number(said![2])]).toEqual([rows.length + 1, last]);
+      expect(rows.length).toBeLessThan(last);
+      expect(health.notes.record).toContain(
+        `Records ${rows.length + 1} to ${last} of the input log were lost to disk damage.`,
+      );
       expect(findingsOf(copy)).toContainEqual({
         kind: 'lost',
         fromSeq: rows.length + 1,
