@@ -1,20 +1,26 @@
 /**
- * The agent for benchmarks in a process of its own: `agent-process.ts SIGNALS [FOLDER]`.
+ * The agent for benchmarks in a process of its own: `agent-process.ts SIGNALS [FOLDER [SOURCE]]`.
+ * SOURCE: JSON of a site and its materials, instead of the plain one.
  *
  * Tells its parent where it answers; then answers every message with how many messages it took.
  */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pino } from 'pino';
 import { startAgent } from '../../agent/compose.ts';
+import type { SiteSource } from '../../agent/site/revision.ts';
 import { plainSource } from './simulate.ts';
 
 const signals = Number(process.argv[2]);
 const given = process.argv[3];
+const written = process.argv[4];
 const folder = given ?? mkdtempSync(join(tmpdir(), 'forebond-bench-'));
 const agent = await startAgent({
-  source: plainSource(signals),
+  source:
+    written === undefined
+      ? plainSource(signals)
+      : (JSON.parse(readFileSync(written, 'utf8')) as SiteSource),
   folder,
   http: { host: '127.0.0.1', port: 0 },
   mqtt: { host: '127.0.0.1', port: 0 },

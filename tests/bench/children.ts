@@ -2,8 +2,13 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-export const child = (name: string, words: readonly string[] = []): ChildProcess =>
-  fork(fileURLToPath(new URL(name, import.meta.url)), words);
+/** `env`: beside this process's own. */
+export const child = (
+  name: string,
+  words: readonly string[] = [],
+  env: Readonly<Record<string, string>> = {},
+): ChildProcess =>
+  fork(fileURLToPath(new URL(name, import.meta.url)), words, { env: { ...process.env, ...env } });
 
 /** The next message of a child. Rejects when it ends before. */
 export function heard<T>(from: ChildProcess): Promise<T> {

@@ -7,6 +7,7 @@ import { cpus } from 'node:os';
 import { alarmLatency } from './alarm-latency.ts';
 import { charts } from './charts.ts';
 import { ownRules } from './own-rules.ts';
+import { pushLatency } from './push-latency.ts';
 import { replaySpeed } from './replay-speed.ts';
 import { type Figure, table } from './report.ts';
 import { startTime } from './start-time.ts';
@@ -17,6 +18,7 @@ import { watch } from './watch.ts';
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   throughput,
   latency: alarmLatency,
+  push: pushLatency,
   replay: replaySpeed,
   'own-rules': ownRules,
   store: storeWear,

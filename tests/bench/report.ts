@@ -15,6 +15,10 @@ export interface Figure {
 export const median = (list: readonly number[]): number =>
   list.toSorted((a, b) => a - b)[list.length >> 1]!;
 
+/** Of ascending values, the one so far up. */
+export const atShare = (sorted: readonly number[], share: number): number =>
+  sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))]!;
+
 export function table(figures: readonly Figure[]): string {
   return figures
     .map(({ name, budget, floor, figure, ratio, met, note }) =>
