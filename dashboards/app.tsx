@@ -90,7 +90,8 @@ export function App() {
 function Waiting() {
   const now = useNow();
   const began = useRef(now);
-  const isLong = now - began.current > 5_000;
+  const refused = useBoard(({ problem }) => problem !== null);
+  const isLong = now - began.current > 5_000 && !refused;
   return <p class="empty">{say(isLong ? 'waitingLong' : 'waiting')}</p>;
 }
 

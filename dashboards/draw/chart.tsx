@@ -3,14 +3,16 @@
  * dotted, gaps open, unusable readings hatched, readings in doubt hollow, alarms as bars at the foot;
  * a legend names each that is there.
  */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { AlarmView, Series, SignalView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
 import { limitsOf } from '../judge/limits.ts';
+import { NotRead, ReadFailed } from '../parts/not-read.tsx';
 import { get } from '../state/api.ts';
 import { useBoard } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
+import { useRead } from '../state/read.ts';
 import { span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { displayOf, quantity } from '../text/quantity.ts';
@@ -36,29 +38,21 @@ interface Loaded {
 }
 
 export function Chart({ signal, spanMs }: ChartProps) {
-  const loads = useBoard((board) => board.loads);
   const stale = useStale();
   const turn = useNow(refreshMs(spanMs));
-  const [loaded, setLoaded] = useState<Loaded | null>(null);
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    if (stale) return;
-    let wanted = true;
+  const last = useRef<Loaded | null>(null);
+  const read = useRead(async (): Promise<Loaded> => {
+    // What stood when the agent was last heard goes on standing.
+    if (stale && last.current !== null) return last.current;
     const until = Math.round(nowMs()) + 1;
     const since = until - spanMs;
     const query = `since=${since}&until=${until}&points=${chartPoints}`;
-    get<Series>(`/api/signals/${encodeURIComponent(signal.id)}/series?${query}`)
-      .then((series) => {
-        if (!wanted) return;
-        setLoaded({ series, since, until });
-        setFailed(false);
-      })
-      .catch(() => wanted && setFailed(true));
-    return () => {
-      wanted = false;
-    };
-  }, [signal.id, spanMs, loads, stale, turn]);
-  if (loaded === null) return <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>;
+    const path = `/api/signals/${encodeURIComponent(signal.id)}/series?${query}`;
+    last.current = { series: await get<Series>(path), since, until };
+    return last.current;
+  }, [signal.id, spanMs, stale, turn]);
+  const loaded = read.found;
+  if (loaded === null) return <NotRead read={read} />;
   const columns = columnsOf(
     loaded.series,
     displayOf(signal).of,
@@ -67,6 +61,7 @@ export function Chart({ signal, spanMs }: ChartProps) {
   );
   return (
     <figure class="chart">
+      <ReadFailed read={read} />
       <Plot signal={signal} loaded={loaded} columns={columns} />
       <Legend signal={signal} columns={columns} />
       <figcaption>{summaryText(signal, loaded.series, spanMs)}</figcaption>

@@ -14,7 +14,7 @@ import { readingState } from '../judge/reading.ts';
 import { readBoard, useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
-import { type TrailPoint, trailMs, useTrail } from '../state/trail.ts';
+import { type TrailPoint, trailMs, useTrail, useTrailUnread } from '../state/trail.ts';
 import { span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { displayOf, numberText, plainNumber, plainQuantity, quantity } from '../text/quantity.ts';
@@ -51,6 +51,7 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
   usePreferences();
   const now = useNow(10_000);
   const points = useTrail(signal.id);
+  const unread = useTrailUnread(signal.id);
   // Silence begins between two readings: looked for each second, not when the picture moves on.
   const state = useTold(() => readingState(signal, nowMs()).kind);
   const last = signal.value ?? points.findLast(([, value]) => value !== null)?.[1] ?? null;
@@ -103,6 +104,7 @@ export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
           {endText(scale.to, scale)} {how.symbol}
         </span>
       </figcaption>
+      {unread ? <p class="hint">{say('trailUnread')}</p> : null}
     </figure>
   );
 }

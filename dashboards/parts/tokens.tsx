@@ -1,36 +1,35 @@
 /** Tokens of programs: listed, added, ended. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { TokenAddedView, TokenView } from '../../agent/web/contract.ts';
 import { get, post } from '../state/api.ts';
 import { useNow } from '../state/link.ts';
+import { useRead } from '../state/read.ts';
 import { clock } from '../text/clock.ts';
 import { say } from '../text/say.ts';
 import { ChangeOutcome, useChange } from './again.tsx';
+import { NotRead } from './not-read.tsx';
 import { RoleChoice, type RoleName } from './role-choice.tsx';
 
 const daysDefault = 90;
 
 export function Tokens() {
   const now = useNow(60_000);
-  const [tokens, setTokens] = useState<readonly TokenView[]>([]);
   const change = useChange();
-  const load = async (): Promise<void> =>
-    setTokens((await get<{ tokens: TokenView[] }>('/api/tokens')).tokens);
-  useEffect(() => {
-    load().catch(() => setTokens([])); // what it is missing is said by the top line
-  }, []);
+  const read = useRead(() => get<{ tokens: TokenView[] }>('/api/tokens'), []);
+  const tokens = read.failed === null ? read.found?.tokens : undefined;
   const remove = (id: string): Promise<void> =>
     change.run(async () => {
       await post(`/api/tokens/${encodeURIComponent(id)}/remove`, {});
-      await load();
+      read.again();
     });
   return (
     <section>
       <h2>{say('tokens')}</h2>
       <p>{say('tokensSays')}</p>
-      {tokens.length === 0 ? <p class="empty">{say('tokenNone')}</p> : null}
+      <NotRead read={read} />
+      {tokens?.length === 0 ? <p class="empty">{say('tokenNone')}</p> : null}
       <ul class="entries">
-        {tokens.map(({ id, label, role, ends }) => (
+        {(tokens ?? []).map(({ id, label, role, ends }) => (
           <li key={id} class="entry entry-still">
             <strong>{label}</strong>
             <p class="hint">
@@ -47,12 +46,12 @@ export function Tokens() {
         ))}
       </ul>
       <ChangeOutcome change={change} />
-      <AddToken load={load} />
+      {tokens === undefined ? null : <AddToken again={read.again} />}
     </section>
   );
 }
 
-function AddToken({ load }: { readonly load: () => Promise<void> }) {
+function AddToken({ again }: { readonly again: () => void }) {
   const change = useChange();
   const [label, setLabel] = useState('');
   const [days, setDays] = useState(String(daysDefault));
@@ -64,7 +63,7 @@ function AddToken({ load }: { readonly load: () => Promise<void> }) {
       const added = await post<TokenAddedView>('/api/tokens', { label, role, days: Number(days) });
       setSecret(added.secret);
       setLabel('');
-      await load();
+      again();
     });
   };
   return (

@@ -25,6 +25,7 @@ export function TopLine() {
       </div>
       {zone === null ? null : <p class="zone">{say('zone', { zone })}</p>}
       {stale && site !== null ? <Stale /> : null}
+      <Unread />
       <Counts />
       <Health />
     </header>
@@ -39,6 +40,16 @@ function Stale() {
       <strong>{say('staleLine', { clock: hourMinute(nowMs()), age: span(age * 1_000) })}</strong>
       <span>{say('staleWhat')}</span>
     </div>
+  );
+}
+
+/** The agent answers, and refuses to be read: what stands here may be old, or nothing may. */
+function Unread() {
+  const problem = useBoard((board) => board.problem);
+  return problem === null ? null : (
+    <p class="outcome" role="alert">
+      <strong>{say('unread')}</strong> <span lang="en">{problem}</span>
+    </p>
   );
 }
 

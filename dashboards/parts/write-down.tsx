@@ -10,6 +10,7 @@ import { clock } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { Choice } from './choice.tsx';
+import { ReadFailed } from './not-read.tsx';
 import { Outcome } from './outcome.tsx';
 import { atOf, useWhen, WhenField } from './when.tsx';
 
@@ -20,13 +21,15 @@ interface WriteDownProps {
 }
 
 export function WriteDown({ station, signals }: WriteDownProps) {
-  const marks = useMarks(station);
+  const read = useMarks(station);
+  const marks = read.found;
   const byHand = signals.filter(({ kind }) => kind === 'manual');
   const some = marks !== null && marks.marks.length > 0;
-  if (!some && byHand.length === 0) return null;
+  if (!some && byHand.length === 0 && read.failed === null) return null;
   return (
     <section>
       <h2>{say('writeDown')}</h2>
+      <ReadFailed read={read} />
       {some ? <SayMark station={station} marks={marks} /> : null}
       {byHand.length === 0 ? null : <EnterReading signals={byHand} />}
       {marks === null || marks.clocks.length === 0 ? null : <Clocks clocks={marks.clocks} />}

@@ -32,7 +32,7 @@ export interface Board {
   readonly loads: number;
   /** Counts marks that were said; who shows them reads them again. */
   readonly marksSaid: number;
-  /** Why the first load failed; null once it went through. */
+  /** Why the agent refused to be read; null once it went through. */
   readonly problem: string | null;
 }
 

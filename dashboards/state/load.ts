@@ -10,7 +10,7 @@ import type {
   StreamEvent,
 } from '../../agent/web/contract.ts';
 import { announce } from './announce.ts';
-import { get } from './api.ts';
+import { get, Refused } from './api.ts';
 import { type Board, readBoard, withEntry, writeBoard } from './board.ts';
 import { setEngineTime } from './link.ts';
 import { loadMe, loadNames } from './session.ts';
@@ -19,8 +19,18 @@ import { soundAlarm } from './sound.ts';
 const byKey = <T>(rows: readonly T[], key: (row: T) => string): Map<string, T> =>
   new Map(rows.map((row) => [key(row), row]));
 
-/** Reads everything the page shows. Throws where the agent does not answer. */
+/** Reads everything the page shows. Throws where the agent does not answer, or refuses; then the board says why. */
 export async function loadBoard(): Promise<void> {
+  try {
+    await readBoardAnew();
+  } catch (error) {
+    if (error instanceof Refused)
+      writeBoard({ problem: `${error.problem.detail} ${error.problem.fix}` });
+    throw error;
+  }
+}
+
+async function readBoardAnew(): Promise<void> {
   const [site, signals, alarms, holds, aside, coverage, rules] = await Promise.all([
     get<SiteView>('/api/site'),
     get<{ signals: SignalView[] }>('/api/signals'),

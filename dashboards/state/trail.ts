@@ -18,6 +18,8 @@ interface Trail {
   points: readonly TrailPoint[];
   readers: number;
   asked: boolean;
+  /** The agent could not be asked for it: no trail is no quiet hour. */
+  unread: boolean;
 }
 
 const trails = new Map<string, Trail>();
@@ -33,11 +35,12 @@ async function read(id: string, trail: Trail): Promise<void> {
     const kept = series.points.map(([at, , , mean]): TrailPoint => [at, mean]);
     const newest = kept.at(-1)?.[0] ?? 0;
     trail.points = [...kept, ...trail.points.filter(([at]) => at > newest)];
-    tellListeners();
+    trail.unread = false;
   } catch {
-    // No trail is drawn; the value and its limits stand, and the next load asks again.
+    trail.unread = true; // said below the ruler; the next load asks again
   } finally {
     trail.asked = false;
+    tellListeners();
   }
 }
 
@@ -57,7 +60,7 @@ export function useTrail(id: string): readonly TrailPoint[] {
   const loads = useBoard((board) => board.loads);
   useBoard((board) => board.signals.get(id)?.at);
   useEffect(() => {
-    const trail = trails.get(id) ?? { points: none, readers: 0, asked: false };
+    const trail = trails.get(id) ?? { points: none, readers: 0, asked: false, unread: false };
     trails.set(id, trail);
     trail.readers += 1;
     if (loads > 0) void read(id, trail);
@@ -73,3 +76,7 @@ export function useTrail(id: string): readonly TrailPoint[] {
     return trail.points;
   });
 }
+
+/** Its last hour could not be read. */
+export const useTrailUnread = (id: string): boolean =>
+  useTold(() => trails.get(id)?.unread === true);

@@ -15,6 +15,8 @@ export const people = {
     'Hier meldet sich noch niemand an: Wer an diesem Rechner sitzt, darf alles. Laden Sie zuerst jemanden für die Administration ein; von da an melden sich alle an.',
   me: 'Sie',
   peopleHere: 'Personen',
+  peopleWho:
+    'Personen und Zugangsschlüssel sieht nur, wer die Administration hat. Ihre Rolle: {$role}.',
   signOut: 'Hier abmelden',
   signOutAll: 'Überall abmelden',
   signOutAllWhat: 'Auf jedem Telefon und Rechner, an dem Sie angemeldet sind, auch hier.',

@@ -81,9 +81,11 @@ export const readings = {
   chartEmpty: 'Kein verwendbarer Messwert in dieser Zeit.',
   chartDoubt:
     'Zweifelhafte Messwerte in dieser Zeit: {$n}. Sie sind unsicher, kamen spät, oder es kam ein zweiter zur selben Zeit; dort ist die Linie hohl.',
+  unread: 'Das ließ sich nicht lesen.',
+  unreadNoAnswer: 'Der Agent hat nicht geantwortet.',
+  readAgain: 'Noch einmal lesen',
+  trailUnread: 'Die letzte Stunde ließ sich nicht lesen.',
   chartWait: 'Die Aufzeichnung wird gelesen …',
-  chartFailed:
-    'Die Aufzeichnung ließ sich nicht lesen; die Seite versucht es bei der nächsten Änderung wieder.',
   legend: {
     mean: 'Mittel',
     range: 'niedrigster bis höchster',

@@ -12,6 +12,7 @@ import { phone } from './de-phone.ts';
 import { readings } from './de-readings.ts';
 import { rules } from './de-rules.ts';
 import { sensors } from './de-sensors.ts';
+import { watch } from './de-watch.ts';
 import { written } from './de-written.ts';
 import { translated } from './translation.ts';
 
@@ -22,6 +23,7 @@ export const de = translated({
   ...readings,
   ...rules,
   ...sensors,
+  ...watch,
   ...written,
   // places
   attention: 'Achtung',

@@ -13,6 +13,7 @@ export const people = {
     'Nobody signs in here yet: whoever is at this machine may do everything. Invite an administrator first; from then on everybody signs in.',
   me: 'You',
   peopleHere: 'People',
+  peopleWho: 'Only administrators see people and tokens. Your role: {$role}.',
   signOut: 'Sign out here',
   signOutAll: 'Sign out everywhere',
   signOutAllWhat: 'On every phone and computer where you are signed in, this one too.',

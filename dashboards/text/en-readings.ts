@@ -80,8 +80,11 @@ export const readings = {
   chartEmpty: 'No usable reading in this time.',
   chartDoubt:
     'Readings in doubt in this time: {$n}. They are uncertain, came late, or another came for the same time; where the line is hollow.',
+  unread: 'This could not be read.',
+  unreadNoAnswer: 'The agent did not answer.',
+  readAgain: 'Read again',
+  trailUnread: 'The last hour could not be read.',
   chartWait: 'Reading the record …',
-  chartFailed: 'The record could not be read; the page tries again with the next change.',
   legend: {
     mean: 'mean',
     range: 'lowest to highest',

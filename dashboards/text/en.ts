@@ -9,6 +9,7 @@ import { phone } from './en-phone.ts';
 import { readings } from './en-readings.ts';
 import { rules } from './en-rules.ts';
 import { sensors } from './en-sensors.ts';
+import { watch } from './en-watch.ts';
 import { written } from './en-written.ts';
 
 export const en = {
@@ -18,6 +19,7 @@ export const en = {
   ...readings,
   ...rules,
   ...sensors,
+  ...watch,
   ...written,
   // places
   attention: 'Attention',

@@ -5,7 +5,7 @@
 import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
 import { Chart } from '../draw/chart.tsx';
 import { forecastOf, Ruler } from '../draw/ruler.tsx';
-import { isAnswered, isPeople } from '../judge/bands.ts';
+import { isAnswered } from '../judge/bands.ts';
 import { besides } from '../judge/cards.ts';
 import { Answered, personText, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
@@ -35,13 +35,10 @@ export function AlarmPage({ occurrence }: { readonly occurrence: string }) {
 }
 
 function Alarm({ alarm }: { readonly alarm: AlarmView }) {
-  const coverage = useBoard((board) => board.coverage);
   const rules = useBoard((board) => board.rules);
   const words = labelWords(alarm);
   const alarms = useBoard((board) => board.alarms);
   const others = besides(alarm, alarms.values());
-  const people = isPeople(alarm, { coverage, rules });
-  const doNot = words.doNot.length === 0 ? null : <DoNot words={words} people={people} />;
   return (
     <article class="alarm">
       <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
@@ -58,7 +55,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
           </a>
         </p>
       )}
-      {people ? doNot : null}
+      <DoNot words={words} />
       <Where alarm={alarm} />
       <section>
         <h2>{say('firstSteps')}</h2>
@@ -70,7 +67,6 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
           ))}
         </ol>
       </section>
-      {people ? null : doNot}
       <WasNeeded key={alarm.occurrence} alarm={alarm} />
       <Also alarms={others} />
       <AlarmMore alarm={alarm} />
@@ -79,17 +75,27 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   );
 }
 
-/** With the one-line caution, above the steps: the step people take unasked is the one that injures. */
-function DoNot({ words, people }: { readonly words: LabelWords; readonly people: boolean }) {
+/**
+ * With the one-line caution, above the steps, whatever the signal word: the step people take unasked
+ * is the one that injures, and a step against a spoilt film can injure as well as any other.
+ */
+function DoNot({ words }: { readonly words: LabelWords }) {
+  if (words.doNot.length === 0 && words.caution === '') return null;
   return (
     <section class="do-not">
       <h2 class="unseen">{say('doNot')}</h2>
-      <ul>
-        {words.doNot.map((what) => (
-          <li key={what}>{say('doNotEach', { what })}</li>
-        ))}
-      </ul>
-      {people && words.caution !== '' ? <p lang="en">{words.caution}</p> : null}
+      {words.doNot.length === 0 ? null : (
+        <ul>
+          {words.doNot.map((what) => (
+            <li key={what}>{say('doNotEach', { what })}</li>
+          ))}
+        </ul>
+      )}
+      {words.caution === '' ? null : (
+        <p>
+          <b>{say('caution')}</b> <span lang="en">{words.caution}</span>
+        </p>
+      )}
     </section>
   );
 }
@@ -134,8 +140,6 @@ function Behind({ alarm, words, rule }: BehindProps) {
         </section>
       )}
       <section>
-        <h2>{say('caution')}</h2>
-        {words.caution === '' ? null : <p lang="en">{words.caution}</p>}
         <p class="deferral" lang="en">
           {alarm.label.deferral}
         </p>

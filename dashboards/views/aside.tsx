@@ -1,6 +1,6 @@
 /** Shelved, suppressed by design, out of service: what nobody is told of, since when, why, until when. */
 import type { AsideView } from '../../agent/web/contract.ts';
-import { personText } from '../parts/alarm-facts.tsx';
+import { asideEnd, asideSince } from '../parts/aside-words.ts';
 import { BringBack, TakeOutAnother } from '../parts/out-of-service.tsx';
 import { Outcome } from '../parts/outcome.tsx';
 import { to } from '../router.ts';
@@ -8,7 +8,6 @@ import { unshelvePath } from '../state/answers.ts';
 import { useBoard } from '../state/board.ts';
 import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
-import { clock } from '../text/clock.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -60,8 +59,8 @@ function One({ one }: { readonly one: AsideView }) {
           <em>{say('asideStands')}</em>
         </p>
       ) : null}
-      <p class="hint">{sinceText(one, now)}</p>
-      <p>{endText(one, now)}</p>
+      <p class="hint">{asideSince(one, now)}</p>
+      <p>{asideEnd(one, now, one.one_shot)}</p>
       {occurrence === null ? null : (
         <p>
           <a href={to('alarm', occurrence)}>{say('openAlarm')}</a>
@@ -71,17 +70,6 @@ function One({ one }: { readonly one: AsideView }) {
       {state === 'out-of-service' ? <BringBack id={rule} /> : null}
     </li>
   );
-}
-
-function sinceText({ since, by }: AsideView, now: number): string {
-  if (since === null) return say('asideUnknown');
-  const who = by === null ? say('asidePlant') : personText(by);
-  return say('asideSince', { clock: clock(since, now), by: who });
-}
-
-function endText({ state, until, one_shot: once }: AsideView, now: number): string {
-  if (until !== null) return say(once ? 'asideOnce' : 'asideUntil', { clock: clock(until, now) });
-  return say(state === 'out-of-service' ? 'asideOpen' : 'asidePlantEnds');
 }
 
 function EndShelf({ rule }: { readonly rule: string }) {

@@ -1,8 +1,9 @@
 /** What is wrong, in three bands: people first, then time. */
-import { type Band, bands, isAside, isOver } from '../judge/bands.ts';
+import { type Band, bands, isAside, isOpen, isOver } from '../judge/bands.ts';
 import { type Card, cardsInBands } from '../judge/cards.ts';
 import { shiftEnd } from '../judge/shift.ts';
 import { Entry } from '../parts/entry.tsx';
+import { Unheard } from '../parts/unheard.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
@@ -25,6 +26,7 @@ export function Attention() {
   const order = cardsInBands(alarms.values(), { coverage, rules }, end);
   const { shown, held, show } = useSteady(order, keyOf);
   const aside = [...alarms.values()].filter(isAside);
+  const spokenFor = new Set([...alarms.values()].filter(isOpen).map(({ signal }) => signal));
   return (
     <>
       <h1 class="unseen">{say('attention')}</h1>
@@ -34,11 +36,13 @@ export function Attention() {
         </button>
       ) : null}
       {bands.every((band) => shown[band].length === 0) ? <Nothing /> : null}
+      <Unheard coverage={coverage} people spokenFor={spokenFor} />
       <div class="bands">
         {bands.map((band) => (
           <BandOf key={band} band={band} title={titleOf(band, end, now)} cards={shown[band]} />
         ))}
       </div>
+      <Unheard coverage={coverage} people={false} spokenFor={spokenFor} />
       {aside.length === 0 ? null : (
         <section class="band">
           <h2 class="band-title">{say('aside')}</h2>

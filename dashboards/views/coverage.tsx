@@ -1,13 +1,22 @@
 /** Every hazard of every station: watched and by what, not watched and why. */
 import type { CoverageView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
+import { asideEnd, asideSince } from '../parts/aside-words.ts';
+import { NotWorkedOut } from '../parts/not-worked-out.tsx';
 import { SensorCare } from '../parts/sensor-care.tsx';
+import { mendText, unheardText } from '../parts/unheard.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
-import { placeName, ruleNames } from '../text/names.ts';
+import { useNow } from '../state/link.ts';
+import { placeName, ruleName, ruleNames } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 type Hazard = CoverageView['stations'][number]['hazards'][number];
+
+interface HazardRowProps {
+  readonly hazard: Hazard;
+  readonly coverage: CoverageView;
+}
 
 const order = ['not-watched', 'unjudged', 'watched'];
 
@@ -19,6 +28,7 @@ export function CoveragePage() {
       <h1>{say('coverage')}</h1>
       <p>{say('coverageSays')}</p>
       <SensorCare coverage={coverage} />
+      <NotWorkedOut stations={coverage.stations} />
       <div class="cover-stations">
         {journey(coverage.stations).map((station) => (
           <section key={stationId(station)}>
@@ -29,7 +39,7 @@ export function CoveragePage() {
               {station.hazards
                 .toSorted((a, b) => order.indexOf(a.state) - order.indexOf(b.state))
                 .map((hazard) => (
-                  <HazardRow key={hazard.hazard} hazard={hazard} />
+                  <HazardRow key={hazard.hazard} hazard={hazard} coverage={coverage} />
                 ))}
             </ul>
           </section>
@@ -39,19 +49,48 @@ export function CoveragePage() {
   );
 }
 
-function HazardRow({ hazard }: { readonly hazard: Hazard }) {
-  const { state, to_people, why, rules } = hazard;
+function HazardRow({ hazard, coverage }: HazardRowProps) {
+  const { state, to_people, rules } = hazard;
   return (
     <li class={`hazard hazard-${state}`}>
       <span class="hazard-state">{say('hazardState')[state]}</span>
       <span>
         {hazard.hazard} {to_people ? <em>{say('toPeople')}</em> : null}
-        <span class="hint">
-          {state === 'not-watched'
-            ? (why ?? '')
-            : say('watchedBy', { rules: ruleNames(rules).join('; ') })}
-        </span>
+        {rules.length === 0 || state === 'not-watched' ? null : (
+          <span class="hint">{say('watchedBy', { rules: ruleNames(rules).join('; ') })}</span>
+        )}
+        <WhyNot hazard={hazard} coverage={coverage} />
       </span>
     </li>
+  );
+}
+
+/** What keeps its rules, or some of them, from watching. */
+function WhyNot({ hazard, coverage }: HazardRowProps) {
+  const now = useNow(60_000);
+  const { state, why = null, aside = [], unheard = [] } = hazard;
+  const silent = (coverage.unheard ?? []).filter(({ signal }) => unheard.includes(signal));
+  if (aside.length === 0 && silent.length === 0)
+    return state !== 'not-watched' || why === null ? null : <span class="hint">{why}</span>;
+  return (
+    <>
+      {state === 'not-watched' ? null : <span class="hint">{say('notByAll')}</span>}
+      {aside.map((each) => (
+        <span key={each.rule} class="hint">
+          {say('hazardAside', {
+            rule: ruleName(each.rule),
+            state: say('asideState')[each.state],
+            since: asideSince(each, now),
+            end: asideEnd(each, now),
+          })}{' '}
+          {each.reason === '' ? null : say('hazardAsideWhy', { reason: each.reason })}
+        </span>
+      ))}
+      {silent.map((each) => (
+        <span key={each.signal} class="hint">
+          {unheardText(each)} {mendText(each)}
+        </span>
+      ))}
+    </>
   );
 }

@@ -1,37 +1,25 @@
 /** The page behind the link of an invitation: whom it is for, a password, and the certificate to trust. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { InvitationView } from '../../agent/web/contract.ts';
+import { ReadFailed } from '../parts/not-read.tsx';
 import { Outcome } from '../parts/outcome.tsx';
 import { PasswordField } from '../parts/password-field.tsx';
 import { post } from '../state/api.ts';
 import type { CommandState } from '../state/command.ts';
 import { accept, refusal } from '../state/door.ts';
+import { useRead } from '../state/read.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 export function Invitation({ secret }: { readonly secret: string }) {
-  const [found, setFound] = useState<InvitationView | null>(null);
-  const [state, setState] = useState<CommandState>({ kind: 'idle' });
-  useEffect(() => {
-    let wanted = true;
-    post<InvitationView>('/api/invitation', { secret })
-      .then((invitation) => wanted && setFound(invitation))
-      .catch((error) => wanted && setState(refusal(error)));
-    return () => {
-      wanted = false;
-    };
-  }, [secret]);
+  const read = useRead(() => post<InvitationView>('/api/invitation', { secret }), [secret]);
+  const { found, failed } = read;
+  const isReading = found === null && failed === null;
   return (
     <article class="door">
-      <h1>{say(found === null && state.kind !== 'idle' ? 'invitationNone' : 'invitation')}</h1>
-      {found === null ? (
-        <>
-          {state.kind === 'idle' ? <p role="status">{say('invitationReading')}</p> : null}
-          <Outcome state={state} noAnswer={say('notSentOther')} />
-        </>
-      ) : (
-        <Accept secret={secret} invitation={found} />
-      )}
+      <h1>{say(failed?.kind === 'refused' ? 'invitationNone' : 'invitation')}</h1>
+      {isReading ? <p role="status">{say('invitationReading')}</p> : <ReadFailed read={read} />}
+      {found === null ? null : <Accept secret={secret} invitation={found} />}
     </article>
   );
 }

@@ -1,12 +1,13 @@
 /** The past week's alarms, and the way to the other records. */
-import { useEffect, useState } from 'preact/hooks';
 import type { AlarmView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
+import { NotRead } from '../parts/not-read.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { to } from '../router.ts';
 import { get } from '../state/api.ts';
 import { readBoard, useBoard, writeBoard } from '../state/board.ts';
 import { nowMs, useNow } from '../state/link.ts';
+import { useRead } from '../state/read.ts';
 import { clock } from '../text/clock.ts';
 import { alarmSentence } from '../text/label.ts';
 import { say } from '../text/say.ts';
@@ -20,19 +21,12 @@ interface Past {
 }
 
 export function LookBack() {
-  const loads = useBoard((board) => board.loads);
   const live = useBoard((board) => board.alarms);
-  const [past, setPast] = useState<Past | null>(null);
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    let wanted = true;
-    get<Past>(`/api/alarms?since=${Math.round(nowMs() - weekMs)}&limit=${rowsMax}`)
-      .then((found) => wanted && setPast(found))
-      .catch(() => wanted && setFailed(true));
-    return () => {
-      wanted = false;
-    };
-  }, [loads, live.size]);
+  const read = useRead(
+    () => get<Past>(`/api/alarms?since=${Math.round(nowMs() - weekMs)}&limit=${rowsMax}`),
+    [live.size],
+  );
+  const past = read.found;
   return (
     <article>
       <h1>{say('lookBack')}</h1>
@@ -48,9 +42,8 @@ export function LookBack() {
         <a href={to('reader')}>{say('reader')}</a>
       </nav>
       <h2>{say('backDays')}</h2>
-      {past === null ? (
-        <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>
-      ) : past.alarms.length === 0 ? (
+      <NotRead read={read} />
+      {past === null ? null : past.alarms.length === 0 ? (
         <p class="empty">{say('backNone')}</p>
       ) : (
         <ul class="past">

@@ -1,12 +1,14 @@
 /** People, for administrators: who there is, inviting, another role, a new link, removing. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { InvitedView, PersonView } from '../../agent/web/contract.ts';
 import { type Change, ChangeOutcome, useChange } from '../parts/again.tsx';
+import { NotRead } from '../parts/not-read.tsx';
 import { RoleChoice, type RoleName } from '../parts/role-choice.tsx';
 import { Tokens } from '../parts/tokens.tsx';
 import { get, post } from '../state/api.ts';
 import { nowMs, useNow } from '../state/link.ts';
-import { loadMe, loadNames } from '../state/session.ts';
+import { useRead } from '../state/read.ts';
+import { loadMe, loadNames, mayDo, useSession } from '../state/session.ts';
 import { clock } from '../text/clock.ts';
 import { say } from '../text/say.ts';
 
@@ -14,33 +16,49 @@ const personPath = (id: string, verb: string): string =>
   `/api/people/${encodeURIComponent(id)}/${verb}`;
 
 export function People() {
-  const [people, setPeople] = useState<readonly PersonView[] | null>(null);
+  const session = useSession();
+  const role = session.me?.person?.role ?? 'reader';
+  return (
+    <article>
+      <h1>{say('peopleHere')}</h1>
+      {mayDo(session, 'listPeople') ? (
+        <Everybody />
+      ) : (
+        <p>{say('peopleWho', { role: say('role')[role] })}</p>
+      )}
+    </article>
+  );
+}
+
+/** What cannot be read has no forms beside it: whom they would change is not known. */
+function Everybody() {
   const [invited, setInvited] = useState<InvitedView | null>(null);
+  const read = useRead(() => get<{ people: PersonView[] }>('/api/people'), []);
   const load = async (): Promise<void> => {
-    const found = await get<{ people: PersonView[] }>('/api/people');
-    setPeople(found.people);
+    read.again();
     await Promise.all([loadNames(), loadMe()]);
   };
-  useEffect(() => {
-    load().catch(() => setPeople([])); // what it is missing is said by the top line
-  }, []);
   const show = async (made: InvitedView): Promise<void> => {
     setInvited(made);
     await load();
   };
+  const people = read.found?.people ?? [];
+  const isKnown = read.found !== null && read.failed === null;
   return (
-    <article>
-      <h1>{say('peopleHere')}</h1>
+    <>
       {invited === null ? null : <Link invited={invited} />}
-      {people?.length === 0 ? <p class="empty">{say('personNone')}</p> : null}
+      <NotRead read={read} />
+      {isKnown && people.length === 0 ? <p class="empty">{say('personNone')}</p> : null}
       <ul class="entries">
-        {(people ?? []).map((person) => (
-          <PersonEntry key={person.id} person={person} show={show} load={load} />
-        ))}
+        {isKnown
+          ? people.map((person) => (
+              <PersonEntry key={person.id} person={person} show={show} load={load} />
+            ))
+          : null}
       </ul>
-      <Invite show={show} />
+      {isKnown ? <Invite show={show} /> : null}
       <Tokens />
-    </article>
+    </>
   );
 }
 

@@ -1,36 +1,22 @@
 /** Alarm performance: whether there are more alarms than people can answer, and which. */
-import { useEffect, useState } from 'preact/hooks';
 import type { LoadView } from '../../agent/web/contract.ts';
+import { NotRead } from '../parts/not-read.tsx';
 import { get } from '../state/api.ts';
-import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
+import { useRead } from '../state/read.ts';
 import { clock, span } from '../text/clock.ts';
 import { localNumber } from '../text/language.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 export function PerformancePage() {
-  const loads = useBoard((board) => board.loads);
-  const [load, setLoad] = useState<LoadView | null>(null);
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    let wanted = true;
-    get<LoadView>('/api/performance')
-      .then((found) => wanted && setLoad(found))
-      .catch(() => wanted && setFailed(true));
-    return () => {
-      wanted = false;
-    };
-  }, [loads]);
+  const read = useRead(() => get<LoadView>('/api/performance'), []);
   return (
     <article>
       <h1>{say('performance')}</h1>
       <p>{say('performanceSays')}</p>
-      {load === null ? (
-        <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>
-      ) : (
-        <Figures load={load} />
-      )}
+      <NotRead read={read} />
+      {read.found === null ? null : <Figures load={read.found} />}
     </article>
   );
 }

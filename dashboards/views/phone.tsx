@@ -26,7 +26,14 @@ export function Phone() {
     let wanted = true;
     pushNow()
       .then((found) => wanted && setNow(found))
-      .catch(() => wanted && setSaid({ role: 'alert', text: say('phoneUnread') }));
+      .catch((error: unknown) => {
+        if (!wanted) return;
+        const text =
+          error instanceof Refused
+            ? say('refused', { why: error.problem.detail, fix: error.problem.fix })
+            : say('phoneUnread');
+        setSaid({ role: 'alert', text });
+      });
     return () => {
       wanted = false;
     };

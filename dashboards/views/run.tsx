@@ -1,14 +1,15 @@
 /** One oven run: its profile against the corridor of good runs, and its figures against their limits. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { RunProfileView, RunView } from '../../agent/web/contract.ts';
 import { PlainRuler } from '../draw/plain-ruler.tsx';
 import { Profile } from '../draw/profile.tsx';
 import { type CorridorStep, corridorOf, isGood, profilePoints } from '../judge/corridor.ts';
+import { NotRead } from '../parts/not-read.tsx';
 import { to } from '../router.ts';
-import { get, Refused } from '../state/api.ts';
-import { useBoard } from '../state/board.ts';
+import { get } from '../state/api.ts';
 import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
+import { useRead } from '../state/read.ts';
 import { span } from '../text/clock.ts';
 import { placeName } from '../text/names.ts';
 import { displayOf, plainQuantity, quantity } from '../text/quantity.ts';
@@ -42,23 +43,22 @@ async function load(id: string): Promise<Loaded> {
 }
 
 export function RunPage({ id }: { readonly id: string }) {
-  const loads = useBoard((board) => board.loads);
-  const [loaded, setLoaded] = useState<Loaded | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const turn = useNow(loaded !== null && loaded.shown.run.closed !== null ? 3_600_000 : 15_000);
-  useEffect(() => {
-    let wanted = true;
-    load(id)
-      .then((found) => wanted && setLoaded(found))
-      .catch((error: unknown) => {
-        if (wanted) setProblem(say(error instanceof Refused ? 'unknownRun' : 'chartFailed'));
-      });
-    return () => {
-      wanted = false;
-    };
-  }, [id, loads, turn]);
-  if (loaded === null) return <p class="empty">{problem ?? say('chartWait')}</p>;
-  return <Run loaded={loaded} />;
+  const [isOver, setOver] = useState(false);
+  const turn = useNow(isOver ? 3_600_000 : 15_000);
+  const read = useRead(async () => {
+    const found = await load(id);
+    setOver(found.shown.run.closed !== null);
+    return found;
+  }, [id, turn]);
+  const { found, failed } = read;
+  if (failed?.kind === 'refused' && failed.code === 'WEB_RUN_UNKNOWN')
+    return <p class="empty">{say('unknownRun')}</p>;
+  return (
+    <>
+      <NotRead read={read} />
+      {found === null ? null : <Run loaded={found} />}
+    </>
+  );
 }
 
 function Run({ loaded }: { readonly loaded: Loaded }) {

@@ -1,12 +1,12 @@
 /** Oven runs, newest first: which load, how it was dried, and what nobody saw. */
-import { useEffect, useState } from 'preact/hooks';
 import type { RunView } from '../../agent/web/contract.ts';
 import { foldGood, type Runs as RunGroup } from '../judge/fold-runs.ts';
+import { NotRead } from '../parts/not-read.tsx';
 import { to } from '../router.ts';
 import { get } from '../state/api.ts';
-import { useBoard } from '../state/board.ts';
 import { nowMs, useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
+import { useRead } from '../state/read.ts';
 import { clock, span } from '../text/clock.ts';
 import { placeName } from '../text/names.ts';
 import { plainQuantity, quantity } from '../text/quantity.ts';
@@ -47,26 +47,15 @@ export function verdictText(run: RunView): string {
 }
 
 export function Runs() {
-  const loads = useBoard((board) => board.loads);
-  const [answer, setAnswer] = useState<RunsAnswer | null>(null);
-  const [failed, setFailed] = useState(false);
   const turn = useNow(60_000);
   usePreferences();
-  useEffect(() => {
-    let wanted = true;
-    get<RunsAnswer>(runsPath(null))
-      .then((found) => wanted && setAnswer(found))
-      .catch(() => wanted && setFailed(true));
-    return () => {
-      wanted = false;
-    };
-  }, [loads, turn]);
+  const read = useRead(() => get<RunsAnswer>(runsPath(null)), [turn]);
+  const answer = read.found;
   return (
     <article>
       <h1>{say('runs')}</h1>
-      {answer === null ? (
-        <p class="empty">{say(failed ? 'chartFailed' : 'chartWait')}</p>
-      ) : answer.runs.length === 0 ? (
+      <NotRead read={read} />
+      {answer === null ? null : answer.runs.length === 0 ? (
         <p class="empty">{say('runsNone')}</p>
       ) : (
         <ul class="past">

@@ -5,6 +5,7 @@ import { journey, type StationPlace, stationId } from '../judge/journey.ts';
 import { hasLimits } from '../judge/limits.ts';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
+import { NotWorkedOut } from '../parts/not-worked-out.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { stationCards, stationSignals, WorstMargin } from '../parts/station-words.tsx';
 import { Strip } from '../parts/strip.tsx';
@@ -97,7 +98,11 @@ function NotWatched({ station }: { readonly station: StationPlace }) {
         {missing.map(({ hazard, why, to_people }) => (
           <li key={hazard}>
             {hazard} {to_people ? <em>{say('toPeople')}</em> : null}
-            {why == null ? null : <span class="hint">{why}</span>}
+            {why == null ? null : (
+              <span class="hint" lang="en">
+                {why}
+              </span>
+            )}
           </li>
         ))}
       </ul>
@@ -110,6 +115,7 @@ function Waiting({ station }: { readonly station: StationPlace }) {
   return (
     <>
       <Needs rules={station.rules} here />
+      <NotWorkedOut stations={[station]} />
       {station.moot.length === 0 ? null : (
         <section>
           <h2>{say('moot')}</h2>
