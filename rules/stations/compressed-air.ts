@@ -124,10 +124,10 @@ const headerLow: RuleTemplate = {
     steps: [
       'See whether the compressor runs and loads.',
       'Listen for a leak or a drain that stays on.',
-      'Check the agitators and pumps; write down which slowed.',
+      'Check the agitators and pumps from outside their guards; write down which slowed.',
     ],
-    doNot: ['raise all regulators'],
-    caution: storedPressure,
+    doNot: ['raise all regulators', 'feel for a leak with the hand'],
+    caution: `${storedPressure} Agitators and air tools start when the pressure returns.`,
   },
 };
 
@@ -159,7 +159,7 @@ const separator: RuleTemplate = {
       '{$station}: pressure drop across the separator at {$value}, above {$limit}, for {$duration}.',
     consequence: 'A loaded element lets water and oil through to the guns.',
     steps: [
-      'Depressurise and lock out the separator by its instruction.',
+      'Have the separator depressurised and locked out by somebody who may, by its instruction.',
       'Have the element changed and the drain tested.',
       'Write down the pressure drop before and after.',
     ],

@@ -1,8 +1,8 @@
 /** What the hand readings of the dip tank mean: film, chemistry, foam and skin, make-up water. */
+import { endTheCycle, movingRacks, wear } from './dip-tank-words.ts';
 import { fromDataSheet, written } from './sheet-number.ts';
 import { commonPractice, judgement, plainClass, type RuleTemplate } from './station.ts';
 
-const wear = 'Wear what the material’s data sheet asks for.';
 const shared = {
   kind: 'band',
   gate: null,
@@ -108,12 +108,16 @@ const foam: RuleTemplate = {
     consequence:
       'Foam marks the film; and one part of air in a hundred reads as three parts too few solids.',
     steps: [
-      'Find where air gets in: fall over the weir, a leaking suction, a splashing return.',
-      'Skim it; let it settle before any density is read.',
-      'Draw a panel before the next rack.',
+      endTheCycle,
+      'Have hoist and paddle parked and locked by somebody who may; then skim it from outside the guard, and let the rest settle before any density is read.',
+      'Find where air gets in: fall over the weir, a leaking suction, a splashing return. Draw a panel before the next rack.',
     ],
-    doNot: ['correct solids on a reading through foam', 'add defoamer of your own choice'],
-    caution: 'Wet floor and moving racks. Keep clear of the hoist.',
+    doNot: [
+      'correct solids on a reading through foam',
+      'add defoamer of your own choice',
+      'lean over the tank while racks move',
+    ],
+    caution: movingRacks,
   },
 };
 
@@ -127,12 +131,12 @@ const skin: RuleTemplate = {
     sentence: '{$station}: somebody saw skin or lumps on the bath at {$clock}.',
     consequence: 'Skin does not dissolve again; it plugs the filter and sits on parts as lumps.',
     steps: [
-      'Skim it off and keep what you find.',
-      'See that loop and paddle move the whole surface; cover the tank when it rests.',
-      'Check the last racks for lumps, and the filter’s pressure drop.',
+      endTheCycle,
+      'Have hoist and paddle parked and locked by somebody who may; then skim it off from outside the guard and keep what you find.',
+      'Once they run again, see that loop and paddle move the whole surface; check the last racks for lumps, and the filter’s pressure drop.',
     ],
-    doNot: ['stir it back in'],
-    caution: 'Wet floor and moving racks. Keep clear of the hoist.',
+    doNot: ['stir it back in', 'lean over the tank while racks move'],
+    caution: movingRacks,
   },
 };
 

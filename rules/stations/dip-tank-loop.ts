@@ -21,7 +21,8 @@ const clean: TemplateNumber = {
   confirm: 'SITE',
   needs: 'the pressure drop of the clean filter at normal flow (rule filter-loaded: target)',
 };
-const storedPressure = 'Stored pressure. Vent and lock out by local rules.';
+const storedPressure =
+  'Stored pressure, and a pump and paddle that can start without warning. Vent and lock out by local rules.';
 
 export const circulationLost: RuleTemplate = {
   name: 'circulation-lost',
@@ -46,7 +47,7 @@ export const circulationLost: RuleTemplate = {
     consequence: 'Solids settle and skin forms; film becomes uneven.',
     steps: [
       'Check the air to the pump and its regulator.',
-      'Check the filter’s pressure drop; have it changed if it is loaded.',
+      'Check the filter’s pressure drop; where it is loaded, have it vented and changed by somebody who may.',
       'See that the tank’s own paddle runs until the loop is back.',
     ],
     doNot: ['put a piston or centrifugal pump in its place'],
@@ -83,11 +84,11 @@ export const filterLoaded: RuleTemplate = {
       '{$station}: filter at {$value}, {$difference} above the clean filter, for {$duration}.',
     consequence: 'A loaded filter starves the loop and may tear.',
     steps: [
-      'Have the 300 µm element changed by its instruction.',
+      'Have the loop stopped and its filter vented by somebody who may; then have the 300 µm element changed by its instruction.',
       'Keep what it caught and write down what it is.',
       'Find where it comes from: skin, lumps, or what parts carry in.',
     ],
-    doNot: ['run on through the bypass'],
+    doNot: ['run on through the bypass', 'open the housing under pressure'],
     caution: storedPressure,
   },
 };
@@ -116,8 +117,8 @@ export const filterTorn: RuleTemplate = {
       '{$station}: filter at {$value} with the loop running, less than half of the clean filter’s {$reference}.',
     consequence: 'A torn or missing filter lets lumps through to the parts.',
     steps: [
-      'See whether the element is in its place and whole.',
-      'Have it changed by its instruction; keep the old one.',
+      'Have the loop stopped and its filter vented by somebody who may.',
+      'Then have it seen whether the element is in its place and whole; have it changed by its instruction and keep the old one.',
       'Check the parts since the drop fell for lumps.',
     ],
   },

@@ -10,6 +10,7 @@ import { dipTankHand } from './dip-tank-hand.ts';
 import { dipTankHandSignals } from './dip-tank-hand-signals.ts';
 import { circulationLost, filterLoaded, filterTorn } from './dip-tank-loop.ts';
 import { dipTankMarks, dipTankSignals } from './dip-tank-signals.ts';
+import { movingRacks, wear } from './dip-tank-words.ts';
 import { celsius, fromDataSheet, written } from './sheet-number.ts';
 import {
   commonPractice,
@@ -61,7 +62,7 @@ const temperature: RuleTemplate = {
       'Read the density at this temperature before you correct anything.',
     ],
     doNot: ['heat it with an immersion rod'],
-    caution: 'Wet floor and moving racks. Keep clear of the hoist.',
+    caution: movingRacks,
   },
 };
 
@@ -102,12 +103,12 @@ const solids: RuleTemplate = {
     sentence: '{$station}: solids at {$value}, {$difference} from {$reference}.',
     consequence: 'The next racks get a film that is too thick or too thin.',
     steps: [
-      'Let the foam settle, stir, and read again at the bath’s temperature.',
+      'Let the sample’s foam settle, stir it, and read again at the bath’s temperature.',
       'Add half of the deionised water or adhesive that the correction needs, stir, and measure once more.',
       'Measure a panel before the next rack.',
     ],
     doNot: ['use tap water', 'order adhesive on a reading taken through foam'],
-    caution: 'Wear what the material’s data sheet asks for.',
+    caution: wear,
   },
 };
 
@@ -131,7 +132,7 @@ const solidsByDensity: RuleTemplate = {
     sentence:
       '{$station}: solids by density are too far from {$target}; room to the limit {$value}, counting what the reading can be wrong by.',
     steps: [
-      'Let the foam settle, stir, and read density and temperature again.',
+      'Let the sample’s foam settle, stir it, and read density and temperature again.',
       'Water is missing only if the level is low too; else look for settling or a wrong lot.',
       'Add half of the deionised water or adhesive that the correction needs, stir, measure once more, and draw a panel.',
     ],
@@ -166,10 +167,14 @@ const weir: RuleTemplate = {
     steps: [
       'Top up slowly under the surface, with adhesive of the same lot and solids.',
       'Set the pump’s rate so that the level behind the weir rises.',
-      'Skim what foam there is; measure a panel.',
+      'Foam that stays: once the rack is out at the end of its cycle, and hoist and paddle are parked and locked by somebody who may, skim it; a loaded conveyor is not stopped inside an oven for this. Measure a panel.',
     ],
-    doNot: ['pour from a height', 'add defoamer of your own choice'],
-    caution: 'Wet floor and moving racks. Keep clear of the hoist.',
+    doNot: [
+      'pour from a height',
+      'add defoamer of your own choice',
+      'lean over the tank while racks move',
+    ],
+    caution: movingRacks,
   },
 };
 
@@ -207,7 +212,7 @@ const withdrawal: RuleTemplate = {
     sentence: '{$station}: parts drawn out at {$value}, {$difference} from {$reference}.',
     consequence: 'Faster leaves a thicker film and slower a thinner one, uneven along the part.',
     steps: [
-      'Tag the rack “hold” where it leaves the tank.',
+      'Tag the rack “hold” where it is taken off.',
       'Have the hoist’s or the conveyor’s drive seen to.',
       'Measure a panel before the next rack.',
     ],

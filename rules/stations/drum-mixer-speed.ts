@@ -168,7 +168,7 @@ const slow: RuleTemplate = {
     consequence: 'Solids settle slowly; film from the drum slowly changes.',
     steps: [
       'Check the regulator and the filter of its air supply.',
-      'Bring it to {$target} at its control; if it will not go, have the shaft seen to.',
+      'Bring it to {$target} at its control; if it will not go, have the shaft seen to, isolated and locked out.',
       'Write down what you found.',
     ],
     doNot: ['raise it past {$high}', 'reach past the guard'],
@@ -198,9 +198,13 @@ const uncovered: RuleTemplate = {
     word: 'NOTICE',
     sentence: '{$station}: level at {$value}, below {$limit}; the blade nears the surface.',
     consequence: 'A blade that breaks the surface beats air in; foam spoils the film.',
-    steps: ['Slow the agitator, or stop it.', 'Change the drum.', 'Filter what is left in it.'],
-    doNot: ['pour the rest into a new drum'],
-    caution: shaftCaution,
+    steps: [
+      'Slow the agitator at its control, or stop it.',
+      'Have it isolated and locked out; then change the drum with the drum lift.',
+      'Filter what is left in it.',
+    ],
+    doNot: ['pour the rest into a new drum', 'reach past the guard'],
+    caution: `${shaftCaution} Drums crush: site lifting rules.`,
   },
 };
 

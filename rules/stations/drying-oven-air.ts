@@ -40,8 +40,9 @@ const zoneHigh = (zone: number): RuleTemplate => ({
       'Lower the zone at its control.',
       'Tag what was inside “hold” and tell the process engineer.',
     ],
-    doNot: ['trust one sensor'],
-    caution: 'Hot surfaces. Work on burners and controls is for licensed people.',
+    doNot: ['trust one sensor', 'reach into the oven with a probe'],
+    caution:
+      'Smoke, glow or burning smell: leave, fire alarm, site fire plan. Hot surfaces; work on burners and controls is for licensed people.',
   },
 });
 
@@ -72,11 +73,11 @@ const sensorsDisagree = (zone: number): RuleTemplate => ({
       '{$signals} differ by {$difference}, more than {$allowed}, although the oven is steady; go by {$which}, the hotter, until it is known which is right.',
     consequence: 'One of the two is wrong; the oven is judged by a number nobody can trust.',
     steps: [
-      'Compare both with a third probe at the same place.',
-      'Tag the wrong one and tell maintenance.',
+      'Compare both with the control’s own display; tag the one that is wrong.',
+      'Tell maintenance: with the oven cold and isolated they put a third probe beside the two.',
       'Until then go by the more cautious of the two.',
     ],
-    doNot: ['average them'],
+    doNot: ['average them', 'reach into the oven with a probe'],
     caution: 'Reach the sensors only where it is safe to, with the oven cold.',
   },
 });

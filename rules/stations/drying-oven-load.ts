@@ -107,9 +107,13 @@ export const conveyorStopped: RuleTemplate = {
     steps: [
       'Smoke, glow or burning smell: leave, fire alarm, site fire plan{$plan}.',
       'Otherwise turn the heat off at the oven’s outside control.',
-      'Restart the conveyor by its instruction, or follow the site’s plan for a stopped load; tag the load “hold”.',
+      'Somebody who may restarts the conveyor by its instruction once nobody is at the chain; else the site’s plan for a stopped load holds. Tag the load “hold” at the exit.',
     ],
-    doNot: ['reach in', 'leave the load standing in the heat'],
+    doNot: [
+      'reach in',
+      'leave the load standing in the heat',
+      'reset an emergency stop whose cause is unknown',
+    ],
     caution: 'Hot surfaces; a chain that can start without warning. Lock out by local rules.',
   },
 };

@@ -249,11 +249,11 @@ export const profileLate: RuleTemplate = {
     consequence:
       'Nobody knows what the coldest and the hottest part get; the time constant and the dwell rest on an old run.',
     steps: [
-      'Send a logger through: probes welded or drilled on the coldest and hottest corner, the heaviest and the lightest part.',
+      'Send a logger through with the rack, fitted outside the oven on cold parts: probes welded or drilled on the coldest and hottest corner, the heaviest and the lightest part.',
       'Compare with the run before; fit the time constant and set the dwell anew.',
       'Write down that it was done.',
     ],
-    doNot: ['tape a bead to the part: it reads air'],
+    doNot: ['tape a bead to the part: it reads air', 'reach into the oven for a logger that hangs'],
     caution: gloves,
   },
 };

@@ -115,7 +115,7 @@ export const blastProfile: RuleTemplate = {
     consequence: 'Too smooth, the coat has no hold; too rough, its peaks stand bare and rust.',
     steps: [
       'Measure again on three flats of the rack.',
-      'Check media size and age, nozzle wear and blast pressure.',
+      'Check media size and age and the blast pressure; have the nozzle looked over, vented and locked out.',
       'Tag the rack “hold”; the process engineer decides.',
     ],
     doNot: ['make up for it with a thicker coat'],
@@ -146,7 +146,7 @@ export const blastPressure: RuleTemplate = {
       '{$station}: blast pressure at {$value}, {$difference} from {$reference}, for {$duration}.',
     consequence: 'The profile changes with the pressure, and the hold of the coat with it.',
     steps: [
-      'Check the header, the regulator and the nozzle for wear.',
+      'Read header and regulator; have the nozzle looked over for wear, vented and locked out.',
       'Bring it back at its regulator.',
       'Measure the profile of the next rack.',
     ],

@@ -42,7 +42,7 @@ export const mouldCold = (cavity: number): RuleTemplate => ({
     consequence: 'Adhesive and rubber do not cure together, and the bond lets go.',
     steps: [
       'Do not load; a shot already in gets the tag “hold”.',
-      'Measure the cavity with a contact probe.',
+      'With the press made safe by its own instruction, measure the cavity with a contact probe.',
       'Let the mould soak until it has its temperature; tell the shift lead if it does not come.',
     ],
     doNot: ['lengthen the cure by feel'],
@@ -85,7 +85,7 @@ export const mouldHot = (cavity: number): RuleTemplate => ({
       'The adhesive cures on the insert before the rubber comes, and the compound scorches.',
     steps: [
       'Load no more.',
-      'Measure the cavity with a contact probe; compare with the control’s own display.',
+      'Compare with the control’s own display; with the press made safe by its own instruction, measure the cavity with a contact probe.',
       'Tag the shots since it rose “hold” and tell the process engineer.',
     ],
     doNot: ['shorten the cure by feel'],
@@ -115,7 +115,7 @@ export const cavitySpread: RuleTemplate = {
       '{$which} is {$difference} hotter than {$other}, more than {$allowed} between cavities of one mould.',
     consequence: 'Parts of one cavity are bad while the others hold, shot after shot.',
     steps: [
-      'Map the cavities with a contact probe.',
+      'With the press made safe by its own instruction, map the cavities with a contact probe.',
       'Have the heaters of the odd cavity seen to.',
       'Flag the cavity, so that its parts can be told apart.',
     ],

@@ -45,8 +45,8 @@ export const insertWaits: RuleTemplate = {
     consequence:
       'The film cures on the insert before the rubber comes: it looks sound, and the rubber peels off it.',
     steps: [
-      'Take the inserts out by the press’s own instruction and scrap them; or mould and mark the shot “hold”.',
-      'See what kept it: a part that does not fit, release agent, a helper short.',
+      'With the press made safe by its own instruction, take the inserts out and scrap them; or mould and mark the shot “hold”.',
+      'See what kept it: a part that does not fit, release agent, a hand short.',
       'Tell the process engineer where it happens again; a map of the mould’s heat helps.',
     ],
     doNot: ['close anyway, unmarked'],

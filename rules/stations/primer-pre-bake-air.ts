@@ -57,10 +57,10 @@ export const zoneOff = (zone: number): RuleTemplate => ({
     consequence: 'Racks get another heat than was set up, some too little and some too much.',
     steps: [
       'Check the zone’s fan and its heating element at the oven’s own panel.',
-      'Compare the sensor with a second probe at the same place.',
+      'Compare the sensor with the zone’s second sensor or the control’s own display.',
       'Watch what the metal gets; tell the process engineer.',
     ],
-    doNot: ['shift the set-point to make up for it'],
+    doNot: ['shift the set-point to make up for it', 'reach into the oven with a probe'],
     caution,
   },
 });
@@ -87,10 +87,10 @@ export const zonesApart: RuleTemplate = {
     consequence: 'Racks get another heat than was set up, some too little and some too much.',
     steps: [
       'Check fans and heating elements of both zones at the oven’s own panel.',
-      'Compare the sensors with a second probe at the same places.',
+      'Compare each sensor with its zone’s second sensor or the control’s own display.',
       'Where zones are set apart on purpose, the process engineer sets this limit to it.',
     ],
-    doNot: ['shift the set-point to make up for it'],
+    doNot: ['shift the set-point to make up for it', 'reach into the oven with a probe'],
     caution,
   },
 };

@@ -68,7 +68,7 @@ export const overBaked: RuleTemplate = {
     consequence: 'A primer baked dead is smooth and dull, and the cover coat does not hold on it.',
     steps: [
       'Tag the rack “hold” at the exit, before the cover coat.',
-      'Check the set-points against the run card; compare a second probe.',
+      'Check the set-points against the run card; compare the second sensor or the control’s own display.',
       'Coat and bond a panel from this rack; the process engineer decides.',
     ],
     doNot: ['count it as “dry enough”', 'cover-coat held parts'],

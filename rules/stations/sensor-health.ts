@@ -14,9 +14,9 @@ export const lostLabel: CardLabel = {
   consequence:
     'Nothing watches what {$signal} measures, and an alarm that stands on it cannot clear.',
   steps: [
-    'Read the quantity by hand and write it down.',
-    'See whether the sensor has power, and its cable or radio link is whole.',
-    'Tell maintenance; read by hand until it speaks again.',
+    'Go by a second sensor or the machine’s own display; read it by hand only where that is safe, and write it down.',
+    'See from outside whether the sensor has power, and its cable or radio link is whole.',
+    'Tell maintenance; go by the other reading until it speaks again.',
   ],
   doNot: ['take silence as all being well'],
   caution: 'Reach the sensor only where it is safe to; the place it watches may be the hazard.',
@@ -28,9 +28,9 @@ export const stuckLabel: CardLabel = {
   consequence:
     'A reading that stands still hides what happens; its limits are judged on an old value.',
   steps: [
-    'Compare it with a hand instrument at the same place.',
+    'Compare it with a second sensor or the machine’s own display; with a hand instrument only where that is safe.',
     'See whether the sensor, its transmitter or its gateway hangs.',
-    'Tell maintenance; read by hand until it moves again.',
+    'Tell maintenance; go by the other reading until it moves again.',
   ],
   doNot: ['trust the value because it looks right'],
   caution: 'Reach the sensor only where it is safe to; the place it watches may be the hazard.',
@@ -42,7 +42,7 @@ export const overdueLabel: CardLabel = {
   sentence: '{$signal}: nobody has entered a reading since {$clock}.',
   consequence: 'What {$signal} tells is not known, and an alarm that stands on it cannot clear.',
   steps: [
-    'Take the reading and enter it.',
+    'Take the reading, where that is safe, and enter it.',
     'Where it cannot be taken, write down why and tell the shift lead.',
   ],
   doNot: ['enter a value that nobody read'],

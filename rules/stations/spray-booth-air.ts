@@ -95,7 +95,7 @@ export const surveyLate: RuleTemplate = {
       '{$station}: nobody wrote down a survey of the air speed over the booth’s face for {$reached}; it is due every {$required}.',
     consequence: 'Nobody knows whether what the sensor reads still stands for the whole face.',
     steps: [
-      'Have the speed measured over the whole face, on a grid, with filters as they are used.',
+      'With nobody spraying, have the speed measured over the whole face, on a grid, with filters as they are used.',
       'Set the sensor’s reading against its average; enter both in the note.',
       'Write down that it was surveyed.',
     ],
@@ -143,7 +143,7 @@ export const filterLoaded: RuleTemplate = {
     consequence: 'The air slows, overspray blows back, and the load on the filters is fuel.',
     steps: [
       'Finish the part and stop spraying.',
-      'Have the filters changed; bag them at once as residue waste, damp as the data sheet says.',
+      'With the fan locked out have the filters changed; bag them at once as residue waste, damp as the data sheet says.',
       'Write down the change, and the pressure drop of the clean ones.',
     ],
     doNot: ['knock them clean', 'scrape with steel', 'leave them in the building overnight'],
@@ -176,7 +176,7 @@ export const filterMissing: RuleTemplate = {
       'Overspray goes past the filters and dries in duct and fan, where nobody sees it burn.',
     steps: [
       'Stop spraying.',
-      'See whether each filter is in its place and whole, and whether the taps are free.',
+      'With the fan locked out have it seen whether each filter is in its place and whole, and whether the taps are free.',
       'Tell EHS that overspray may lie in the duct; the residue station’s rules hold for it.',
     ],
     doNot: ['spray on without filters', 'take a low reading for a clean filter'],

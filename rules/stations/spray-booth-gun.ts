@@ -36,7 +36,7 @@ export const atomisingAir: RuleTemplate = {
       'Too little spits and runs; too much sprays dry, and a dry coat is gritty and weak.',
     steps: [
       'Check its regulator and the header.',
-      'Clean or change the cap; see the pattern on glass.',
+      'With the gun vented, clean or change the cap; then see the pattern on glass.',
       'Spray a panel before the next ten parts.',
     ],
     doNot: ['make up for it with more or less fluid'],
@@ -79,7 +79,7 @@ export const partAtGun: RuleTemplate = {
     sentence: '{$station}: metal at the gun at {$value}; the limit is {$limit}.',
     consequence: 'Cold metal makes runs and flash rust, hot metal a dry spray that does not flow.',
     steps: [
-      'Tag the rack “hold” where it leaves the booth.',
+      'Tag the rack “hold” where it is taken off.',
       'Check the preheat, and the gap between it and the gun.',
       'Send the next part only once its metal is right.',
     ],
@@ -99,7 +99,7 @@ const flushLabel = {
   word: 'NOTICE',
   consequence: 'Material dries in the tip; it plugs, or comes off in lumps onto the next parts.',
   steps: [
-    'Flush guns and lines with deionised water; clean the caps.',
+    'Flush guns and lines with deionised water; with the gun vented, clean the caps.',
     'Write down that it was flushed.',
     'At the restart measure a first part before release.',
   ],

@@ -79,6 +79,21 @@ describe.each(Object.keys(sizes) as Size[])('an alarm at %s', (size) => {
   });
 });
 
+test('what can hurt whoever takes the steps stands above them, of a notice too', async () => {
+  const { page, context } = await open(browser, url());
+  await line.pressure(560);
+  await page.locator('.entry', { hasText: 'pressure at' }).locator('a').first().click();
+  await page.getByRole('heading', { name: 'First steps' }).waitFor();
+  const text = (await page.locator('main').textContent()) ?? '';
+  const at = (words: string): number => text.indexOf(words);
+  expect(text).toContain('NOTICE');
+  expect(at('Do not raise all regulators.')).toBeGreaterThan(0);
+  expect(at('Stored pressure.')).toBeGreaterThan(at('Do not raise all regulators.'));
+  expect(at('See whether the compressor runs.')).toBeGreaterThan(at('Stored pressure.'));
+  expect(text.split('Stored pressure.').length - 1, 'said once').toBe(1);
+  await context.close();
+});
+
 test('a new hazard to people is told at once, another one when it suits', async () => {
   const { page, context } = await open(browser, url());
   await line.pressure(560);

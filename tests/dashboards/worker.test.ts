@@ -28,6 +28,20 @@ describe('a push as a notification', () => {
     expect(options).toMatchObject({ tag: message.thread, timestamp: message.at, lang: 'en' });
   });
 
+  test.each(['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const)(
+    'of a %s too the caution stands above the steps, and is kept where a text must be cut',
+    (word) => {
+      for (const facts of [{}, { steps: ['a'.repeat(3_000)] }]) {
+        const lines = shownNotice(notice({ word, priority: 'low', ...facts })).options.body!.split(
+          '\n',
+        );
+        const at = lines.indexOf(aMessage().caution);
+        expect(at).toBeGreaterThan(0);
+        expect(at).toBeLessThan(lines.findIndex((line) => line.startsWith('1 ')));
+      }
+    },
+  );
+
   test('high priority stays and buzzes; the rest comes and goes; what is over makes no sound', () => {
     const row = (facts: Partial<Message>) => {
       const { requireInteraction, silent, renotify, vibrate } = shownNotice(notice(facts)).options;

@@ -124,9 +124,9 @@ function ruleSection(rule: RuleTemplate): string {
     `### ${rule.name}`,
     `“${spoken(label.sentence)}”`,
     `${spoken(label.consequence)}`,
-    steps,
     ...(label.doNot.length === 0 ? [] : [`Do not: ${label.doNot.map(spoken).join('; ')}.`]),
     ...(label.caution === '' ? [] : [`Caution: ${spoken(label.caution)}`]),
+    steps,
     `${traits.join('; ')}.`,
     ...(rule.numbers.length === 0
       ? []

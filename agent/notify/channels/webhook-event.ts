@@ -17,7 +17,10 @@ export interface CloudEvent {
   readonly data: Readonly<Record<string, unknown>>;
 }
 
-/** `page`: the address of the agent's page. Names on the wire are snake case, unit last. */
+/**
+ * What can hurt stands before the steps, for programs that print it in the order it comes in.
+ * `page`: the address of the agent's page. Names on the wire are snake case, unit last.
+ */
 export function cloudEvent(message: Message, page: string): CloudEvent {
   const { occurrence, site } = message;
   return {
@@ -41,9 +44,9 @@ export function cloudEvent(message: Message, page: string): CloudEvent {
       sentence: cut(message.sentence),
       limit: cut(message.limitText),
       consequence: cut(message.consequence),
-      steps: message.steps.map(cut),
       do_not: message.doNot.map(cut),
       caution: cut(message.caution),
+      steps: message.steps.map(cut),
       deferral: cut(message.deferral),
       count: message.count,
       url: `${page}${message.url}`,

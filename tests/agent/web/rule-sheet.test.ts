@@ -29,6 +29,13 @@ test('has a row for every rule, and says of each what a rationalisation must', (
       expect(row[column], `${row.rule}: ${column}`).not.toBe('');
 });
 
+test('what can hurt stands before the steps', () => {
+  const names = Object.keys(rows[0]!);
+  const places = ['do not', 'caution', 'first steps'].map((name) => names.indexOf(name));
+  expect(places.every((at) => at >= 0)).toBe(true);
+  expect(places).toEqual([...places].sort((a, b) => a - b));
+});
+
 test('names each number with where it comes from', () => {
   const fast = rows.find(({ rule }) => rule === 'l/x/agitator-fast')!;
   const limits = fast['limits, delays and where each comes from']!;

@@ -129,6 +129,18 @@ describe('what is in it', () => {
     expect(mail.text!.indexOf(doNot[0]!)).toBeLessThan(mail.text!.indexOf(steps[0]!));
   });
 
+  test.each(['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const)(
+    'of a %s too the caution stands above the steps',
+    (word) => {
+      const message = aMessage({ word, priority: 'low' });
+      const place = { page, timezone: 'UTC' };
+      for (const text of [plainText(message, place), htmlText(message, place)]) {
+        expect(text.indexOf(message.caution)).toBeGreaterThan(0);
+        expect(text.indexOf(message.caution)).toBeLessThan(text.indexOf(message.steps[0]!));
+      }
+    },
+  );
+
   test('in German where the person reads German', async () => {
     const german = { language: 'de', sentence: 'Ofen 1, Boden Zone 3: 104 °C, steigend.' } as const;
     const [taken] = await sent([aMessage(german)]);

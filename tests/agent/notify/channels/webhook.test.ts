@@ -4,6 +4,7 @@ import { limits } from '#agent/limits.ts';
 import { waitOf } from '#agent/notify/channels/ask.ts';
 import { makeSecret, secretBytes, signatures } from '#agent/notify/channels/signature.ts';
 import { type Webhook, WebhookChannel, webhookId } from '#agent/notify/channels/webhook.ts';
+import { cloudEvent } from '#agent/notify/channels/webhook-event.ts';
 import type { Target } from '#agent/notify/contract.ts';
 import { channelContract } from '../channel-contract.ts';
 import { type FarSide, farSide } from '../far-side.ts';
@@ -89,6 +90,16 @@ describe('what a webhook gets', () => {
       'data.url',
       expect.stringMatching(/^https:\/\/forebond\.plant\.example\/#\/alarm\//),
     );
+  });
+
+  test('do-nots and the caution are written before the steps, of a notice too', () => {
+    const { data } = cloudEvent(
+      aMessage({ word: 'NOTICE', priority: 'low' }),
+      'https://page.example',
+    );
+    const names = Object.keys(data);
+    const places = ['do_not', 'caution', 'steps'].map((name) => names.indexOf(name));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
   });
 
   test('signed over what was sent, and its id equal when it is sent again', async () => {
