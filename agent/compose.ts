@@ -258,12 +258,14 @@ class Assembly {
   private async openDoor(): Promise<Door> {
     const { folder, mqtt, log } = this.options;
     const { live } = this.core;
+    await this.options.admit?.();
     const door = await openDoor({
       ...mqtt,
       devices: await openDevices(join(folder, devicesFileName), secretLimits),
       devicesReloadMs: limits.mqttDevicesReloadMs,
       limits: doorLimits,
-      take: ({ topic, payload, qos }, done) => live.take(topic, payload, false, qos, done),
+      take: ({ topic, payload, qos, user, clientId }, done) =>
+        live.take(topic, payload, false, qos, done, user ?? clientId),
       log,
     });
     this.door = door;
@@ -283,8 +285,7 @@ class Assembly {
 
   private running(): Running {
     const { core, store, upkeep, damage, siteDesk, door, lockRemadeAt } = this;
-    const unjudgedRules = this.ports?.unjudgedRules().size ?? 0;
-    return { core, store, upkeep, damage, siteDesk, door, unjudgedRules, lockRemadeAt };
+    return { core, store, upkeep, damage, siteDesk, door, lockRemadeAt };
   }
 }
 

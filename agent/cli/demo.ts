@@ -82,16 +82,19 @@ async function demo(
   const { folder, mark, showAtMs } = await folderOf(source, flags, stop, log);
   if (mark === null) return;
   const clock = demoClock(folder, flags.speed);
-  const secrets = await admitGateways(folder);
   const { http, mqtt, speed } = flags;
-  const agent = await startAgent({ source, folder, http, mqtt, mode: 'wall', log, clock });
+  let secrets: Record<Gateway, string>;
+  const admit = async (): Promise<void> => {
+    secrets = await admitGateways(folder);
+  };
+  const agent = await startAgent({ source, folder, http, mqtt, mode: 'wall', log, clock, admit });
   try {
     const beginsAtMs = showAtMs ?? Math.floor(clock.wallMs() / 1_000) * 1_000;
     const plant = new Plant(mark.seed, beginsAtMs, -preRollMin * 60, theShow(mark.seed));
     const nowMs = (): number => clock.wallMs();
     const line = await runLine({
       url: agent.mqtt,
-      secrets,
+      secrets: secrets!,
       plant,
       showAtMs: beginsAtMs,
       nowMs,
@@ -156,7 +159,10 @@ function demoClock(folder: string, speed: TimesFaster): ClockSource {
   return { wallMs: () => Math.floor(beginMs + ranMs()), monotonicMs: ranMs };
 }
 
-/** Each gateway gets a new secret with every start; it is nowhere but in this process. */
+/**
+ * Each gateway gets a new secret with every start; it is nowhere but in this process. Only who holds
+ * the folder may do this: the gateways of a demo that runs would be turned away.
+ */
 async function admitGateways(folder: string): Promise<Record<Gateway, string>> {
   const made = await Promise.all(
     gateways.map(async (user) => {

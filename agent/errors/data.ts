@@ -6,6 +6,10 @@ export const dataErrors = {
     happened: '{path} holds something that the demo line did not make.',
     fix: 'Name an empty or new folder with --data; the demo never writes into a plant’s own.',
   },
+  DEMO_FOLDER_MAKING: {
+    happened: 'The demo folder {path} is being made by another start.',
+    fix: 'Use that one, or name another folder with --data. If no other start runs, remove {making}.',
+  },
   LISTEN_CANNOT_CONNECT: {
     happened: 'No connection to the broker at {url}: {reason}.',
     fix: 'Check address and port; a broker that asks for a user needs --user NAME and its secret in FOREBOND_MQTT_SECRET.',

@@ -30,6 +30,8 @@ export interface AgentOptions {
   /** Who is told, beside the people of the folder. */
   readonly tellAlso?: readonly TellablePerson[];
   readonly clock?: ClockSource;
+  /** Lets devices in: done once the folder is held, before the door reads who they are. */
+  readonly admit?: () => Promise<void>;
   /** Default limits.ballastBytes. */
   readonly ballastBytes?: number;
   /** Default limits.sealEveryMs. */

@@ -2,10 +2,12 @@
  * The demo line's data folder: made with a week of history behind it, or found as it was left.
  *
  * Always true: a folder that is not the demo's is never written to; a history stands whole or not
- * at all, since it is made in a folder beside and moved into place.
+ * at all, since it is made in a folder beside and moved into place; of two starts at once one is
+ * refused, and leaves the other's work as it is.
  */
 import {
   existsSync,
+  linkSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -102,22 +104,48 @@ export function readDemoMark(folder: string): DemoMark {
   return mark as DemoMark;
 }
 
+/** Whole or not at all. Throws EEXIST where there is one. */
 function writeDemoMark(folder: string, mark: DemoMark): void {
-  writeFileSync(join(folder, demoMarkName), `${JSON.stringify(mark, null, 2)}\n`, { mode: 0o600 });
+  const path = join(folder, demoMarkName);
+  const fresh = `${path}.${process.pid}`;
+  writeFileSync(fresh, `${JSON.stringify(mark, null, 2)}\n`, { mode: 0o600 });
+  try {
+    linkSync(fresh, path);
+  } finally {
+    rmSync(fresh);
+  }
+}
+
+/** Puts it in its place; where another start was quicker its own stands there, and counts. */
+function orQuicker(folder: string, mark: DemoMark, put: () => void): DemoMark {
+  try {
+    put();
+    return mark;
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : null;
+    if (code !== 'EEXIST' && code !== 'ENOTEMPTY') throw error;
+    return readDemoMark(folder);
+  }
 }
 
 const makingName = (folder: string): string => `${basename(folder)}.making-`;
 
-/** Folders of histories that were broken off: their process is gone. */
+/** Removes what broken-off starts left; throws DEMO_FOLDER_MAKING while another one makes it. */
 function clearAway(folder: string): void {
   const parent = dirname(folder);
   if (!existsSync(parent)) return;
+  const left: string[] = [];
   for (const name of readdirSync(parent)) {
     if (!name.startsWith(makingName(folder))) continue;
     const pid = Number(name.slice(makingName(folder).length));
-    if (Number.isInteger(pid) && !isAlive(pid))
-      rmSync(join(parent, name), { recursive: true, force: true });
+    if (!Number.isInteger(pid)) continue;
+    const making = join(parent, name);
+    // Of this process's own number it was left by an earlier one, as in a container.
+    if (pid !== process.pid && isAlive(pid))
+      throw new AgentError('DEMO_FOLDER_MAKING', { path: folder, making });
+    left.push(making);
   }
+  for (const making of left) rmSync(making, { recursive: true, force: true });
 }
 
 function isAlive(pid: number): boolean {
@@ -129,7 +157,10 @@ function isAlive(pid: number): boolean {
   }
 }
 
-/** Makes the folder, with its history where one is wanted. Null where it was stopped on the way. */
+/**
+ * Makes the folder, with its history where one is wanted. Null where it was stopped on the way.
+ * Throws DEMO_FOLDER_MAKING while another start makes it.
+ */
 export async function makeDemoFolder(
   options: DemoHistoryOptions & { readonly history: boolean },
 ): Promise<DemoMark | null> {
@@ -138,8 +169,7 @@ export async function makeDemoFolder(
   if (!options.history) {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     const mark = { seed, history: null };
-    writeDemoMark(folder, mark);
-    return mark;
+    return orQuicker(folder, mark, () => writeDemoMark(folder, mark));
   }
   const making = join(dirname(folder), `${makingName(folder)}${process.pid}`);
   mkdirSync(making, { recursive: true, mode: 0o700 });
@@ -151,8 +181,7 @@ export async function makeDemoFolder(
     const mark = { seed, history: { ...history, seconds } };
     writeDemoMark(making, mark);
     // An empty folder may stand in its place; a rename takes it over.
-    renameSync(making, folder);
-    return mark;
+    return orQuicker(folder, mark, () => renameSync(making, folder));
   } finally {
     rmSync(making, { recursive: true, force: true });
   }
