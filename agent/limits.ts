@@ -68,7 +68,9 @@ export const limits = {
   /** A topic whose last message was refused so long ago is no longer told as a matter of health. */
   refusedToldMs: 3_600_000,
   /** Characters of a refused message that are kept. */
-  refusedCharsKept: 64,
+  refusedCharsKept: 80,
+  /** Topics and causes of refused messages of which the first is logged; further ones are only kept to be looked at. */
+  refusedLoggedMax: 1_000,
   /** Recent times of one signal, kept to tell duplicates; the oldest make room. */
   recentTimesMax: 8_192,
   /** A line of a recorded file; a longer one is a bad row. */

@@ -103,8 +103,8 @@ export const webErrors = {
     fix: 'See that value and unit are as the instrument shows them. The range stands in the site file.',
   },
   WEB_READING_AHEAD: {
-    happened: 'The reading lies {seconds} s ahead.',
-    fix: 'Write when it was read, or leave the time out for now.',
+    happened: 'The time of the reading cannot be right: {ahead}.',
+    fix: 'Write when it was read, in milliseconds since 1970 (UTC), or leave the time out for now. Likely: {likely}.',
   },
   WEB_READING_KNOWN: {
     happened: 'The same reading of {id} at that time is kept already.',

@@ -150,7 +150,7 @@ function decodeJsonBy(payload: PayloadOf<'json'>, hasOwnTime: boolean): Decode {
   };
 }
 
-const isAbsent = (found: unknown): boolean => found === undefined || found === null;
+export const isAbsent = (found: unknown): boolean => found === undefined || found === null;
 
 function giveValue(
   root: unknown,

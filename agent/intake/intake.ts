@@ -13,7 +13,8 @@ import { Arrival, type ArrivalLimits, type IntakeClock, takesTime } from './arri
 import { type Example, type IntakeCause, type IntakeCounters, Tally } from './cause.ts';
 import { type MarkCounters, MarkIntake, type SaidMark } from './mark-intake.ts';
 import { Message, type MessageLimits } from './message.ts';
-import { Refused, type RefusedLimits, type RefusedTopic } from './refused.ts';
+import { refusalDetail } from './refusal-detail.ts';
+import { Refused, type RefusedLimits, type RefusedMessage, type RefusedTopic } from './refused.ts';
 import { type Discover, Router, type RouterLimits } from './router.ts';
 
 export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits, RefusedLimits {
@@ -29,12 +30,15 @@ export interface IntakeOptions {
   readonly discover: Discover;
   readonly limits: IntakeLimits;
   readonly clock: IntakeClock;
+  /** Hears of the first message of each topic and cause that is refused. */
+  readonly firstRefused?: (topic: string, message: RefusedMessage) => void;
 }
 
 export interface Intake {
   /**
    * Takes one message; its samples are added to `out`. `beatMs`: the grid point at which it will
    * be judged, at or after `nowMs`; both are ignored by the samples' clock. The payload is not kept.
+   * `from`: who sent it, empty where that is not known; it holds for `marks` as well.
    */
   take(
     topic: string,
@@ -43,6 +47,7 @@ export interface Intake {
     beatMs: EpochMs,
     nowMs: EpochMs,
     out: SampleBatch,
+    from?: string,
   ): void;
   /**
    * Takes one recorded value of the signal with this plan index on the samples' clock: `atMs` is
@@ -58,8 +63,14 @@ export interface Intake {
     atMs: EpochMs,
     out: SampleBatch,
   ): boolean;
-  /** The marks a message says, beside the samples it gives; none for most. */
+  /** The marks a message says, beside the samples it gives and after they are taken; none for most. */
   marks(topic: string, payload: Uint8Array, retained: boolean): readonly SaidMark[];
+  /** A mark it gave was refused by the rules: why, and how to mend it behind a semicolon. */
+  markRefused(
+    mark: SaidMark,
+    message: { readonly topic: string; readonly data: Uint8Array; readonly from: string },
+    why: string,
+  ): void;
   /**
    * A reading that somebody enters, of the signal with this plan index: as a message with a time of
    * its own. False where no binding feeds the signal.
@@ -94,6 +105,10 @@ export interface Intake {
 }
 
 const noMarks: readonly MarkBinding[] = [];
+const none: readonly SaidMark[] = [];
+const compareMark = 'compare what the sender says with the marks in the site file';
+const idOf = ({ station, mark }: { readonly station: string; readonly mark: string }): string =>
+  `${station}/${mark}`;
 
 /** Throws RangeError on a pointer that is none, or on an exact topic that feeds no signal. */
 export function createIntake(options: IntakeOptions): Intake {
@@ -102,8 +117,21 @@ export function createIntake(options: IntakeOptions): Intake {
   const tally = new Tally(limits.topicBytesMax);
   const arrival = new Arrival(options.clock, limits, tally);
   const message = new Message(limits);
-  const marks = new MarkIntake(options.markBindings ?? (() => noMarks), limits);
-  const refused = new Refused(limits);
+  const refused = new Refused(limits, options.firstRefused);
+  let sender = '';
+  let markUnreadable = false;
+  const marks = new MarkIntake(
+    options.markBindings ?? (() => noMarks),
+    limits,
+    (binding, cause, loaded) => {
+      markUnreadable = true;
+      const at = tally.nowMs;
+      refused.note({
+        ...{ topic: binding.topic, cause, signal: idOf(binding), payload: loaded.bytes, at },
+        ...{ from: sender, ...refusalDetail(cause, binding.payload, loaded, at) },
+      });
+    },
+  );
   const unboundTopics = new Map<string, number>();
   const { counters } = tally;
 
@@ -117,14 +145,15 @@ export function createIntake(options: IntakeOptions): Intake {
   }
 
   return {
-    take(topic, payload, retained, beatMs, nowMs, out) {
+    take(topic, payload, retained, beatMs, nowMs, out, from = '') {
       counters.messages += 1;
+      sender = from;
       tally.topic = topic;
       tally.nowMs = arrival.bySamples ? Math.max(arrival.engineTimeMs, 0) : nowMs;
       const { targets, refusals } = router.route(topic);
       for (let i = 0; i < refusals.length; i += 1) {
         tally.count(refusals[i]!);
-        refused.note(topic, refusals[i]!, null, payload, tally.nowMs);
+        refused.note({ topic, cause: refusals[i]!, signal: null, payload, at: tally.nowMs, from });
       }
       if (targets.length === 0) {
         // It says a mark, and is counted there.
@@ -146,7 +175,11 @@ export function createIntake(options: IntakeOptions): Intake {
         tally.refusal = null;
         target.decode(message, arrival);
         if (tally.refusal === null) continue;
-        refused.note(topic, tally.refusal, target.id, payload, tally.nowMs);
+        const [cause, at] = [tally.refusal, tally.nowMs];
+        refused.note({
+          ...{ topic, cause, signal: target.id, payload, at, from },
+          ...refusalDetail(cause, target.binding.payload, message, at),
+        });
         wasRefused = true;
       }
       if (!wasRefused && !refused.isEmpty) refused.settled(topic);
@@ -172,7 +205,31 @@ export function createIntake(options: IntakeOptions): Intake {
       return true;
     },
 
-    marks: (topic, payload, retained) => marks.take(topic, payload, retained),
+    marks(topic, payload, retained) {
+      if (!marks.knows(topic)) return none;
+      markUnreadable = false;
+      const said = marks.take(topic, payload, retained);
+      if (
+        said.length > 0 &&
+        !markUnreadable &&
+        !refused.isEmpty &&
+        router.route(topic).targets.length === 0
+      )
+        refused.settled(topic);
+      return said;
+    },
+
+    markRefused(mark, message, text) {
+      const end = text.indexOf('; ');
+      const words =
+        end < 0
+          ? { why: text, fix: compareMark }
+          : { why: text.slice(0, end), fix: text.slice(end + 2) };
+      const at = tally.nowMs;
+      const signal = idOf(mark);
+      const { topic, data: payload, from } = message;
+      refused.note({ topic, payload, from, cause: 'mark-refused', signal, at, words });
+    },
 
     takeByHand(signal, value, unit, atMs, beatMs, nowMs, out) {
       const target = router.targetOf(signal);

@@ -1,15 +1,17 @@
 /**
  * From an MQTT message to marks: a scanner at a gate, a contact at a lid.
  *
- * Always true: nothing a device sends makes it throw; what cannot be read is counted and says
- * nothing. A retained message without a time of its own says nothing about when, and is passed over.
+ * Always true: nothing a device sends makes it throw; what cannot be read is counted, handed to
+ * `refuse` with the reason, and says nothing. A retained message without a time of its own says
+ * nothing about when, and is passed over.
  */
 import type { MarkCommand } from '#rules/input.ts';
 import type { MarkBinding } from '#rules/plan/card.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
-import { timeOfJson } from './decode.ts';
+import { isAbsent, timeOfJson } from './decode.ts';
 import { Message, type MessageLimits } from './message.ts';
 import { parsePointer, valueAt } from './pointer.ts';
+import type { RefusalCause } from './refused.ts';
 
 export type SaidMark = Omit<MarkCommand, 'judged'>;
 
@@ -18,6 +20,9 @@ export interface MarkCounters {
   unreadable: number;
   retained: number;
 }
+
+/** Told of each mark that cannot be read; `message` holds its payload until the next one. */
+export type RefuseMark = (binding: MarkBinding, cause: RefusalCause, message: Message) => void;
 
 interface Read {
   readonly item: string | null;
@@ -29,6 +34,7 @@ export class MarkIntake {
   private readonly bindings: () => readonly MarkBinding[];
   private readonly itemCharsMax: number;
   private readonly message: Message;
+  private readonly refuse: RefuseMark;
   private laid: readonly MarkBinding[] | null = null;
   private byTopic = new Map<string, MarkBinding[]>();
 
@@ -36,7 +42,9 @@ export class MarkIntake {
   constructor(
     bindings: () => readonly MarkBinding[],
     limits: MessageLimits & { readonly itemCharsMax: number },
+    refuse: RefuseMark = () => undefined,
   ) {
+    this.refuse = refuse;
     this.bindings = bindings;
     this.itemCharsMax = limits.itemCharsMax;
     this.message = new Message(limits);
@@ -53,8 +61,9 @@ export class MarkIntake {
     this.message.load(payload);
     return bindings.flatMap((binding) => {
       const read = this.read(binding);
-      if (read === null) {
+      if (typeof read === 'string') {
         this.counters.unreadable += 1;
+        this.refuse(binding, read, this.message);
         return [];
       }
       if (retained && read.at === null) {
@@ -77,34 +86,36 @@ export class MarkIntake {
     return this.byTopic.get(topic);
   }
 
-  /** null where the payload cannot be read as promised. */
-  private read({ payload, what }: MarkBinding): Read | null {
+  /** The reason where the payload cannot be read as promised. */
+  private read({ payload, what }: MarkBinding): Read | RefusalCause {
     if (payload.kind === 'plain') {
       if (what === null) return { item: null, at: null };
       const text = this.message.text();
-      return text === null ? null : this.itemOf(text, null);
+      return text === null ? (this.message.cause ?? 'not-utf8') : this.itemOf(text, null);
     }
     const root = this.message.json();
-    if (this.message.cause !== null) return null;
+    if (this.message.cause !== null) return this.message.cause;
     let at: EpochMs | null = null;
     if (payload.time !== undefined) {
-      at = timeOfJson(found(payload.time, root), payload.time_format);
-      if (Number.isNaN(at)) return null;
+      const time = found(payload.time, root);
+      at = timeOfJson(time, payload.time_format);
+      if (Number.isNaN(at)) return isAbsent(time) ? 'no-time' : 'time-unreadable';
     }
     if (what === null) return { item: null, at };
     const item = payload.item === undefined ? undefined : found(payload.item, root);
-    if (typeof item !== 'string' && typeof item !== 'number') return null;
+    if (isAbsent(item)) return 'no-item';
+    if (typeof item !== 'string' && typeof item !== 'number') return 'item-unreadable';
     return this.itemOf(String(item), at);
   }
 
-  private itemOf(text: string, at: EpochMs | null): Read | null {
+  private itemOf(text: string, at: EpochMs | null): Read | RefusalCause {
     const item = text.trim();
+    if (item.length === 0) return 'no-item';
     const sound =
-      item.length > 0 &&
       item.length <= this.itemCharsMax &&
       item.isWellFormed() &&
       !/[\p{Cc}\u2028\u2029]/u.test(item);
-    return sound ? { item, at } : null;
+    return sound ? { item, at } : 'item-unreadable';
   }
 }
 

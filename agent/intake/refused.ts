@@ -11,14 +11,30 @@ export interface RefusedLimits {
   readonly refusedTopicsMax: number;
   readonly refusedMessagesKept: number;
   readonly refusedCharsKept: number;
+  readonly refusedLoggedMax: number;
   readonly topicBytesMax: number;
 }
 
-export interface RefusedMessage {
+/** What intake says of a reading, and what it or the engine says of a mark. */
+export const markCauses = ['no-item', 'item-unreadable', 'mark-refused'] as const;
+export type RefusalCause = IntakeCause | (typeof markCauses)[number];
+
+export interface RefusalDetail {
+  /** JSON Pointer of the site file; null where none was followed. */
+  readonly lookedFor: string | null;
+  /** What stood there, in words; null where nothing was looked at. */
+  readonly found: string | null;
+  /** Where the cause alone would say too little. */
+  readonly words: { readonly why: string; readonly fix: string } | null;
+}
+
+export interface RefusedMessage extends RefusalDetail {
   readonly at: EpochMs;
-  readonly cause: IntakeCause;
-  /** `line/station/signal`; null where the topic could feed none. */
+  readonly cause: RefusalCause;
+  /** `line/station/signal` or `line/station/mark`; null where the topic could feed none. */
   readonly signal: string | null;
+  /** The device, or the MQTT client where it has no name; null where that is not known. */
+  readonly from: string | null;
   /** How it begins, as far as it can be printed. */
   readonly begins: string;
   readonly bytes: number;
@@ -66,26 +82,41 @@ const lenientUtf8 = new TextDecoder('utf-8');
 /** Four bytes are the longest character of UTF-8. */
 const bytesACharacter = 4;
 
+/** A message as it is refused, before it is cut. */
+export interface Refusal extends Partial<RefusalDetail> {
+  readonly topic: string;
+  readonly cause: RefusalCause;
+  readonly signal: string | null;
+  readonly payload: Uint8Array;
+  readonly at: EpochMs;
+  /** Empty where nobody knows. */
+  readonly from: string;
+}
+
 export class Refused {
   readonly #limits: RefusedLimits;
+  readonly #first: (topic: string, message: RefusedMessage) => void;
+  /** Topics and causes that were told to `first`. */
+  readonly #told = new Set<string>();
   /** The one refused longest ago first. */
   readonly #topics = new Map<string, Entry>();
 
-  constructor(limits: RefusedLimits) {
+  /** `first` hears of the first message of each topic and cause, up to so many. */
+  constructor(
+    limits: RefusedLimits,
+    first: (topic: string, message: RefusedMessage) => void = () => undefined,
+  ) {
     this.#limits = limits;
+    this.#first = first;
   }
 
   get isEmpty(): boolean {
     return this.#topics.size === 0;
   }
 
-  note(
-    topic: string,
-    cause: IntakeCause,
-    signal: string | null,
-    payload: Uint8Array,
-    at: EpochMs,
-  ): void {
+  note(refusal: Refusal): void {
+    const { topic, cause, signal, payload, at } = refusal;
+    const { lookedFor = null, found = null, words = null } = refusal;
     const { refusedTopicsMax, refusedMessagesKept, topicBytesMax } = this.#limits;
     if (topic.length > topicBytesMax) return;
     const entry = this.#topics.get(topic) ?? { count: 0, standing: true, messages: [] };
@@ -97,14 +128,19 @@ export class Refused {
     this.#topics.set(topic, entry);
     entry.count += 1;
     entry.standing = true;
-    entry.messages.push({
-      at,
-      cause,
-      signal,
-      begins: this.#begins(payload),
-      bytes: payload.length,
-    });
+    const [begins, bytes] = [this.#begins(payload), payload.length];
+    const from = refusal.from === '' ? null : refusal.from;
+    const message = { at, cause, signal, from, lookedFor, found, words, begins, bytes };
+    entry.messages.push(message);
     if (entry.messages.length > refusedMessagesKept) entry.messages.shift();
+    this.#tellFirst(topic, message);
+  }
+
+  #tellFirst(topic: string, message: RefusedMessage): void {
+    const key = `${message.cause}\n${topic}`;
+    if (this.#told.has(key) || this.#told.size >= this.#limits.refusedLoggedMax) return;
+    this.#told.add(key);
+    this.#first(topic, message);
   }
 
   /** A message of this topic was of use. */

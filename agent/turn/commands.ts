@@ -7,8 +7,8 @@ interface WaitingCommand {
   readonly settle: (effects: readonly Effect[]) => void;
   /** What it caused so far; told to whoever asked once it is on disk. */
   readonly effects: Effect[];
-  /** Whoever waits asks only whether it is on disk. */
-  readonly blind: boolean;
+  /** Whoever waits asks only whether it is on disk; this hears why it was refused. */
+  readonly refused: ((why: string) => void) | null;
 }
 
 /** A command before it knows its moment. */
@@ -26,24 +26,34 @@ export class CommandQueue {
   /** Settles with what it caused, once that is on disk. */
   add(command: Unjudged, judged: EpochMs): Promise<readonly Effect[]> {
     const { promise, resolve } = Promise.withResolvers<readonly Effect[]>();
-    this.push(command, judged, resolve, false);
+    this.push(command, judged, resolve, null);
     return promise;
   }
 
-  /** Calls `done` once what all of them caused is on disk. */
-  pass(commands: readonly Unjudged[], judged: EpochMs, done: (() => void) | null): void {
+  /** Calls `done` once what all of them caused is on disk, and `refused` for each that was. */
+  pass<C extends Unjudged>(
+    commands: readonly C[],
+    judged: EpochMs,
+    done: (() => void) | null,
+    refused: (command: C, why: string) => void,
+  ): void {
     const last = commands.length - 1;
     for (const [i, command] of commands.entries())
-      this.push(command, judged, () => (i === last ? done?.() : undefined), true);
+      this.push(
+        command,
+        judged,
+        () => (i === last ? done?.() : undefined),
+        (why) => refused(command, why),
+      );
   }
 
   private push(
     command: Unjudged,
     judged: EpochMs,
     settle: WaitingCommand['settle'],
-    blind: boolean,
+    refused: WaitingCommand['refused'],
   ): void {
-    this.waiting.push({ command: { ...command, judged } as Command, settle, effects: [], blind });
+    this.waiting.push({ command: { ...command, judged } as Command, settle, effects: [], refused });
   }
 
   /** Those that wait, on their way to the log; `judged` is theirs where it is given. */
@@ -55,9 +65,11 @@ export class CommandQueue {
   }
 
   caused(effects: readonly Effect[]): void {
-    for (const each of this.settling)
-      if (!each.blind)
-        each.effects.push(...effects.filter((effect) => concerns(effect, each.command)));
+    for (const { command, refused, effects: caused } of this.settling)
+      if (refused === null) caused.push(...effects.filter((effect) => concerns(effect, command)));
+      else
+        for (const effect of effects)
+          if (effect.kind === 'refused' && effect.command === command) refused(effect.why);
   }
 
   settle(): void {
@@ -69,12 +81,15 @@ export class CommandQueue {
   }
 }
 
+export const untimedWords =
+  'no sample has come yet, and until then it is no time; publish a sample first';
+
 /** By the samples' clock there is no time before the first of them. */
 export const refusedUntimed = (command: Unjudged): Effect => ({
   kind: 'refused',
   judged: 0,
   command: { ...command, judged: 0 } as Command,
-  why: 'no sample has come yet, and until then it is no time',
+  why: untimedWords,
 });
 
 /** Did this command cause this effect? The engine hands a refused command back as it came. */

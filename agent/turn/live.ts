@@ -17,7 +17,9 @@ import { inputKind, type LedgerBody } from '../store/contract.ts';
 import { Changes, freeMoment } from './changes.ts';
 import { CommandQueue, refusedUntimed, type Unjudged } from './commands.ts';
 import type { LiveParts } from './live-parts.ts';
+import { passMarks } from './said-marks.ts';
 
+type Done = () => void;
 type Taking = (beatMs: EpochMs, nowMs: EpochMs, out: SampleBatch) => void;
 
 export class Live {
@@ -60,21 +62,19 @@ export class Live {
     return this.engine;
   }
 
-  /** One message; `done` acknowledges it, at once for QoS 0, else after its commit. */
-  take(topic: string, payload: Uint8Array, retained: boolean, qos: number, done: () => void): void {
+  /** One message, `from` a device; `done` acknowledges it, at once for QoS 0, else after its commit. */
+  take(topic: string, data: Uint8Array, retain: boolean, qos: number, done: Done, from = ''): void {
     const { intake, journal } = this.parts;
     // Too many wait for a disk that refuses: neither kept nor acknowledged, it is sent again.
     if (this.stopped || (qos > 0 && this.owing + this.commands.length >= limits.unacknowledgedMax))
       return;
     this.taking((beatMs, nowMs, out) => {
-      intake.take(topic, payload, retained, beatMs, nowMs, out);
+      intake.take(topic, data, retain, beatMs, nowMs, out, from);
     });
-    const marks = intake.marks(topic, payload, retained);
-    // By the samples' clock there is no time yet at which they could have been said.
-    if (marks.length > 0 && this.engine !== null)
-      this.commands.pass(marks, this.beat, qos === 0 ? null : done);
+    const at = this.engine === null ? null : this.beat;
+    const waits = passMarks({ topic, data, retain, qos, from }, intake, this.commands, at, done);
     if (qos === 0) done();
-    else if (marks.length === 0 || this.engine === null) {
+    else if (!waits) {
       this.batchOwed.push(done);
       if (this.owing >= limits.groupCommitMessages && journal.state.refusal === null) this.group();
       else this.groupTimer ??= setImmediate(() => this.group());

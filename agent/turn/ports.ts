@@ -14,6 +14,7 @@ import type {
   Turn,
 } from '../store/contract.ts';
 import type { Unjudged } from './commands.ts';
+import type { MarksMessage } from './said-marks.ts';
 
 export interface DeskEntry {
   /** null where the ledger has it already. */
@@ -54,9 +55,13 @@ export interface TurnIntake {
     beatMs: EpochMs,
     nowMs: EpochMs,
     out: SampleBatch,
+    /** Who sent it; empty where that is not known. */
+    from: string,
   ): void;
   /** What else the message says: marks. */
   marks(topic: string, payload: Uint8Array, retained: boolean): readonly Unjudged<MarkCommand>[];
+  /** One of them was refused: why, and how to mend it behind a semicolon. */
+  markRefused(mark: Unjudged<MarkCommand>, message: MarksMessage, why: string): void;
   /** By the samples' clock: what comes from here on is judged at or after `ms`. */
   passTo(ms: EpochMs): void;
   /** By the samples' clock: the greatest `at` seen, or what it was passed to; -Infinity before. */

@@ -4,13 +4,25 @@ import { epochMs } from './instant.ts';
 
 export const refusedMessageSchema = z.object({
   at: epochMs.describe('When it came.'),
+  from: z
+    .string()
+    .nullable()
+    .describe('The device that sent it, or its MQTT client id where it has no name.'),
   signal: z
     .string()
     .nullable()
-    .describe('Whose reading it was to be; null where it could be none.'),
+    .describe('Whose reading it was to be, or which mark; null where it could be none.'),
   reason: z.string().describe('The cause, as the agent’s own figures count it.'),
   why: z.string().describe('The same in a sentence.'),
   fix: z.string().describe('What to look at first.'),
+  looked_for: z
+    .string()
+    .nullable()
+    .describe('The JSON Pointer that was followed; null where none was.'),
+  found: z
+    .string()
+    .nullable()
+    .describe('What stood there, in words; null where nothing was looked at.'),
   begins: z.string().describe('How the message begins, as far as it can be printed.'),
   bytes: z.int().min(0),
 });

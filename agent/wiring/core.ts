@@ -27,6 +27,7 @@ import { ExtensionDesk } from './extension-desk.ts';
 import { begunAnewWords, findingWords } from './finding-words.ts';
 import { lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
+import { refusedLine } from './refused-view.ts';
 import { inPlan, SampleBook } from './sample-book.ts';
 import { rememberSealed } from './sealed-memory.ts';
 import type { Sealing } from './sealing.ts';
@@ -93,6 +94,7 @@ export class Core {
       discover: (id, instance) => this.site.discover(id, instance),
       limits,
       clock: options.mode,
+      firstRefused: (topic, message) => options.warn(...refusedLine(topic, message)),
     });
     const recovered = this.recover();
     rememberSealed(store, this.plans.now, (batch) => this.intake.remember(batch));

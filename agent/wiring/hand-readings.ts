@@ -12,6 +12,7 @@ import {
 } from '#rules/quantity/unit.ts';
 import { causeOf, gradeOf } from '#rules/signal/quality.ts';
 import { unjudgedFlags } from '#rules/signal/sample.ts';
+import { aheadFix, aheadWords } from '#rules/signal/wrong-time.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import type { ReadingEntered } from '../web/ports.ts';
@@ -76,7 +77,8 @@ function nowOf(core: Core): number {
 }
 
 function checkTime(core: Core, atMs: number): void {
-  const aheadMs = atMs - nowOf(core);
-  if (aheadMs > limits.futureToleranceMs)
-    throw new AgentError('WEB_READING_AHEAD', { seconds: Math.round(aheadMs / 1_000) });
+  const now = nowOf(core);
+  if (atMs - now <= limits.futureToleranceMs) return;
+  const [ahead, likely] = [aheadWords(atMs, now), aheadFix(atMs, now)];
+  throw new AgentError('WEB_READING_AHEAD', { ahead, likely });
 }

@@ -1,11 +1,10 @@
 /** Why messages are refused, in words for people: what was wrong, and what to look at first. */
-import type { IntakeCause } from '../intake/cause.ts';
-import type { RefusedTopic } from '../intake/refused.ts';
+import type { RefusalCause, RefusedMessage, RefusedTopic } from '../intake/refused.ts';
 import type { RefusedTopicView } from '../web/refused-contract.ts';
 
 type Words = readonly [why: string, fix: string];
 
-const words: Readonly<Partial<Record<IntakeCause, Words>>> = {
+const words: Readonly<Partial<Record<RefusalCause, Words>>> = {
   'instance-name': [
     'The level of the topic that names the instance holds no letter or digit, or too many.',
     'Give the sender a name of letters and digits.',
@@ -66,17 +65,43 @@ const words: Readonly<Partial<Record<IntakeCause, Words>>> = {
     'The value lies outside what this sensor can send.',
     'Look at the sensor and its wire, then at `unit` and `range` in the site file.',
   ],
+  'no-item': [
+    'The message does not say which item: nothing stands where it should.',
+    'Compare `item` of the payload in the site file with how the message begins.',
+  ],
+  'item-unreadable': [
+    'What stands at the place of the item is no item: text of one line, or a number, not too long.',
+    'Compare `item` of the payload in the site file with how the message begins.',
+  ],
+  'mark-refused': [
+    'The mark was refused by the rules of its station.',
+    'Compare the mark in the site file with what the sender says.',
+  ],
   future: ['Its time lies ahead of the clock of the agent.', 'Set the clock of the sender.'],
 };
 
-const wordsOf = (cause: IntakeCause): Words =>
+const wordsOf = (cause: RefusalCause): Words =>
   words[cause] ?? [`It was refused: ${cause}.`, 'Compare it with the site file.'];
 
+const sentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/[.\s]+$/, '')}.`;
+
+function messageView(message: RefusedMessage): RefusedTopicView['messages'][number] {
+  const { cause, lookedFor, found, words: own, ...facts } = message;
+  const [why, fix] = own === null ? wordsOf(cause) : [sentence(own.why), sentence(own.fix)];
+  return { ...facts, reason: cause, why, fix, looked_for: lookedFor, found };
+}
+
 export const refusedView = (topics: readonly RefusedTopic[]): RefusedTopicView[] =>
-  topics.map(({ messages, ...topic }) => ({
-    ...topic,
-    messages: messages.map(({ cause, ...message }) => {
-      const [why, fix] = wordsOf(cause);
-      return { ...message, reason: cause, why, fix };
-    }),
-  }));
+  topics.map(({ messages, ...topic }) => ({ ...topic, messages: messages.map(messageView) }));
+
+/** The first of a topic and cause, for the log. */
+export function refusedLine(
+  topic: string,
+  message: RefusedMessage,
+): [facts: object, words: string] {
+  return [
+    { topic, ...messageView(message) },
+    'a message was refused; further ones like it: GET /api/refused',
+  ];
+}

@@ -7,6 +7,7 @@ import type { Effect, MarkCommand } from '../input.ts';
 import type { Marking, Severity, Timer } from '../kinds/kind.ts';
 import type { Plan, PlanMark } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import { aheadFix, aheadWords, isSecondsForMs } from '../signal/wrong-time.ts';
 import type { LiveRule } from './live-rule.ts';
 
 /** A mark may lie so far ahead of the engine's clock: two clocks never agree. It counts as said now. */
@@ -123,7 +124,9 @@ export class Marks {
     if (known.what === null && item !== null) return `${id} is of the place; it takes no item`;
     const aheadMs = at - this.host.now;
     if (aheadMs > markAheadMsMax)
-      return `it lies ${Math.round(aheadMs / 1_000)} s ahead; write when it happened`;
+      return `${aheadWords(at, this.host.now)}; ${aheadFix(at, this.host.now)}`;
+    if (isSecondsForMs(at, this.host.now))
+      return 'it lies in January 1970: seconds were taken for milliseconds; send milliseconds since 1970, or say time_format: epoch_s of what a device sends';
     return at < 0 ? 'it lies before 1970; write when it happened' : null;
   }
 

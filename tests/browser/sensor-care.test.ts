@@ -18,6 +18,7 @@ const site = {
         signals: {
           old: { ...signal, calibrated: '2020-01-31', calibrate_every: '12 mo' },
           broken: { ...signal, topic: 'bench/broken' },
+          json: { ...signal, topic: 'bench/json', payload: { kind: 'json', value: '/t' } },
         },
       },
     },
@@ -36,15 +37,18 @@ afterAll(async () => {
 
 test('both are said in words, with how the message began', async () => {
   await published(line.client, 'bench/broken', '<b>21,5 °C</b>');
+  await published(line.client, 'bench/json', { temp: 21.5 });
   await until(
     () => get<{ topics: object[] }>(line.agent.page, '/api/refused'),
-    (seen) => seen.body.topics.length > 0,
+    (seen) => seen.body.topics.length > 1,
   );
   const { page, context, complaints } = await open(browser, `${line.agent.page}/#/coverage`);
   await page.getByText('Messages that cannot be used').waitFor();
   await page.getByText('bench/broken: Where the value should stand there is no number.').waitFor();
   // What a device sends is text, whatever it looks like.
   await page.getByText('It began: <b>21,5 °C</b>').waitFor();
+  await page.getByText('From bench, ').first().waitFor();
+  await page.getByText('Looked for /t; found nothing; there is /temp.').waitFor();
   await page.getByText('Bench old: calibrated 2020-01-31, to hold until 2021-01-31.').waitFor();
   expect(await sidewaysPx(page)).toBe(0);
   const { violations } = await new AxeBuilder({ page }).analyze();

@@ -135,7 +135,7 @@ test('what a mark or a reading cannot be is refused with what to do', async () =
   expect(await mark({ item: 'R-1', at: Date.now() + 3_600_000 })).toMatchObject({
     status: 409,
     code: 'WEB_COMMAND_REFUSED',
-    detail: expect.stringMatching(/it lies 3\d\d\d s ahead/),
+    detail: expect.stringMatching(/it lies (60|59) minutes ahead of this clock.*local time sent as UTC/),
   });
   const reading = (more: object) =>
     refused('/api/readings', { signal: 'm/prep/ph', value: 9, unit: '[pH]', ...more });
@@ -149,9 +149,14 @@ test('what a mark or a reading cannot be is refused with what to do', async () =
   });
   expect(await reading({ unit: 'bar' })).toMatchObject({ status: 400, code: 'WEB_READING_UNIT' });
   expect(await reading({ value: 12 })).toMatchObject({ status: 400, code: 'WEB_READING_RANGE' });
-  expect(await reading({ at: Date.now() + 3_600_000 })).toMatchObject({
+  expect(await reading({ at: Date.now() + 97_829_978_000 })).toMatchObject({
     status: 400,
     code: 'WEB_READING_AHEAD',
+    detail: expect.stringMatching(/it lies 1132 days ahead/),
+  });
+  expect(await mark({ item: 'R-1', at: Math.round(Date.now() / 1_000) })).toMatchObject({
+    status: 409,
+    detail: expect.stringMatching(/seconds were taken for milliseconds/),
   });
   expect((await signalOf(page, 'm/prep/ph')).value).toBeNull();
   await agent.stop();

@@ -18,9 +18,14 @@ const json = (time?: string): MarkBinding['payload'] => ({
   ...(time === undefined ? {} : { time }),
 });
 const said = (binding: Partial<MarkBinding>, payload: string | Uint8Array, retained = false) => {
-  const intake = new MarkIntake(() => [of(binding)], limits);
+  const causes: string[] = [];
+  const intake = new MarkIntake(
+    () => [of(binding)],
+    limits,
+    (_, cause) => void causes.push(cause),
+  );
   const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload;
-  return { marks: intake.take('scan', bytes, retained), ...intake.counters };
+  return { marks: intake.take('scan', bytes, retained), causes, ...intake.counters };
 };
 
 describe('a message', () => {
@@ -58,18 +63,21 @@ describe('a message', () => {
   });
 });
 
-describe('says nothing, and is counted', () => {
-  test.each<[string, Partial<MarkBinding>, string | Uint8Array]>([
-    ['without an item', {}, '   '],
-    ['with a control character', {}, 'R\u00071'],
-    ['longer than an item may be', {}, 'R'.repeat(limits.itemCharsMax + 1)],
-    ['no text', {}, Uint8Array.of(0xff, 0xfe)],
-    ['no JSON', { payload: json() }, 'R-12'],
-    ['JSON without the item', { payload: json() }, '{"rak": "R-12"}'],
-    ['an item that is no text', { payload: json() }, '{"rack": ["R-12"]}'],
-    ['without its promised time', { payload: json('/t') }, '{"rack": "R-12"}'],
-  ])('%s', (_, binding, payload) => {
-    expect(said(binding, payload)).toEqual({ marks: [], said: 0, unreadable: 1, retained: 0 });
+describe('says nothing, is counted and refused with the reason', () => {
+  test.each<[string, Partial<MarkBinding>, string | Uint8Array, string]>([
+    ['without an item', {}, '   ', 'no-item'],
+    ['with a control character', {}, 'R\u00071', 'item-unreadable'],
+    ['longer than an item may be', {}, 'R'.repeat(limits.itemCharsMax + 1), 'item-unreadable'],
+    ['no text', {}, Uint8Array.of(0xff, 0xfe), 'not-utf8'],
+    ['too large', {}, new Uint8Array(limits.payloadBytesMax + 1), 'too-large'],
+    ['no JSON', { payload: json() }, 'R-12', 'not-json'],
+    ['JSON without the item', { payload: json() }, '{"rak": "R-12"}', 'no-item'],
+    ['an item that is no text', { payload: json() }, '{"rack": ["R-12"]}', 'item-unreadable'],
+    ['without its promised time', { payload: json('/t') }, '{"rack": "R-12"}', 'no-time'],
+    ['a time in words', { payload: json('/t') }, '{"rack": 1, "t": "noon"}', 'time-unreadable'],
+  ])('%s', (_, binding, payload, cause) => {
+    const nothing = { marks: [], said: 0, unreadable: 1, retained: 0 };
+    expect(said(binding, payload)).toEqual({ ...nothing, causes: [cause] });
   });
   test('retained without a time of its own: nobody knows when it was', () => {
     expect(said({}, 'R-12', true)).toMatchObject({ marks: [], retained: 1 });

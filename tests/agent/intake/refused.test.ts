@@ -8,13 +8,21 @@ const limits = {
   refusedTopicsMax: 3,
   refusedMessagesKept: 2,
   refusedCharsKept: 8,
+  refusedLoggedMax: 3,
   topicBytesMax: 20,
 };
 const utf8 = new TextEncoder();
 
 describe('the book', () => {
   const note = (book: Refused, topic: string, text: string, at = 1): void =>
-    book.note(topic, 'not-json', 'l/s/x', utf8.encode(text), at);
+    book.note({
+      topic,
+      cause: 'not-json',
+      signal: 'l/s/x',
+      from: '',
+      payload: utf8.encode(text),
+      at,
+    });
   test('the last few of each topic, the topic refused last first', () => {
     const book = new Refused(limits);
     note(book, 'a', 'one', 1);
@@ -38,7 +46,8 @@ describe('the book', () => {
   });
   test('only what can be printed, and only so much; a long topic not at all', () => {
     const book = new Refused(limits);
-    book.note('a', 'not-utf8', null, Uint8Array.of(0, 0x41, 0xff, 0x0a, 0x1b, 0x5b, 0x33), 1);
+    const payload = Uint8Array.of(0, 0x41, 0xff, 0x0a, 0x1b, 0x5b, 0x33);
+    book.note({ topic: 'a', cause: 'not-utf8', signal: null, from: '', payload, at: 1 });
     note(book, 'b', 'é'.repeat(30));
     note(book, 'x'.repeat(21), 'x');
     expect(book.topics().map(({ messages }) => messages[0]!.begins)).toEqual([
@@ -50,7 +59,8 @@ describe('the book', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(fc.string({ maxLength: 3 }), fc.uint8Array())), (messages) => {
         const book = new Refused(limits);
-        for (const [topic, bytes] of messages) book.note(topic, 'not-json', null, bytes, 1);
+        for (const [topic, payload] of messages)
+          book.note({ topic, cause: 'not-json', signal: null, from: '', payload, at: 1 });
         const topics = book.topics();
         expect(topics.length).toBeLessThanOrEqual(limits.refusedTopicsMax);
         for (const { messages: kept } of topics) {

@@ -53,6 +53,7 @@ export function scene() {
             },
           ]
         : [],
+    markRefused: (mark, _message, why) => story.push(`refused ${mark.mark}: ${why}`),
     passTo: () => undefined,
     engineTimeMs: Number.NEGATIVE_INFINITY,
   };

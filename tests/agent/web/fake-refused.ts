@@ -10,6 +10,9 @@ export const refusedTopics = (at: number): RefusedTopicView[] => [
       {
         at,
         signal: 'mounts-2/store-1/wall',
+        from: 'gateway',
+        looked_for: '/v',
+        found: 'no JSON',
         reason: 'not-json',
         why: 'The message is no JSON, and the site file promises it.',
         fix: 'Compare `payload` in the site file with how the message begins.',

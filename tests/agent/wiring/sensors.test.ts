@@ -1,13 +1,14 @@
 /** What people are told of sensors: raw ones, overdue calibrations, messages nobody can use. */
 import { describe, expect, test } from 'vitest';
 import { intakeCauses } from '#agent/intake/cause.ts';
-import { isRefusal } from '#agent/intake/refused.ts';
+import { isRefusal, markCauses } from '#agent/intake/refused.ts';
 import { coverageSchema, signalSchema } from '#agent/web/contract.ts';
 import { refusedSchema } from '#agent/web/refused-contract.ts';
-import { coverageView, overdueCalibrations } from '#agent/wiring/coverage-view.ts';
+import { overdueCalibrations } from '#agent/wiring/coverage-view.ts';
 import { type HealthFacts, healthParts } from '#agent/wiring/health.ts';
 import { refusedView } from '#agent/wiring/refused-view.ts';
 import { signalViews } from '#agent/wiring/signal-views.ts';
+import { coverageNow } from '#agent/wiring/watching.ts';
 import { quality } from '#rules/signal/quality.ts';
 import { freshFolder } from '../store/folders.ts';
 import { Works } from './works.ts';
@@ -77,9 +78,9 @@ describe('a calibration', () => {
     });
   });
   test('stands in the coverage of its station', () => {
-    const { coverage, rules } = new Works(freshFolder(), oven).core.plans.now;
+    const { core } = new Works(freshFolder(), oven);
     const seen = (at: number) => {
-      const view = coverageView(coverage, rules, () => false, at);
+      const view = coverageNow(core, at);
       expect(coverageSchema.safeParse(view).error).toBeUndefined();
       return view.stations[0]!.calibrations;
     };
@@ -102,7 +103,8 @@ describe('refused messages', () => {
     expect(refusedView(agent.core.intake.refused())[1]).toMatchObject({ standing: false });
   });
   test('every reason has words of its own', () => {
-    const causes = intakeCauses.filter(isRefusal);
+    const causes = [...intakeCauses.filter(isRefusal), ...markCauses];
+    const unsaid = { lookedFor: null, found: null, words: null };
     const told = causes.map(
       (cause) =>
         refusedView([
@@ -110,7 +112,7 @@ describe('refused messages', () => {
             topic: 'a',
             count: 1,
             standing: true,
-            messages: [{ at: 0, cause, signal: null, begins: '', bytes: 0 }],
+            messages: [{ at: 0, cause, signal: null, from: null, ...unsaid, begins: '', bytes: 0 }],
           },
         ])[0]!.messages[0]!,
     );
@@ -141,6 +143,7 @@ test('health says both, a few names and no more', () => {
     siteNote: null,
     turnAgeMs: 0,
     unjudgedRules: 0,
+    unheardSignals: [],
     overdueCalibrations: [],
     refusedTopics: [],
   };
@@ -152,6 +155,10 @@ test('health says both, a few names and no more', () => {
   expect(sensors({ refusedTopics: ['a', 'b\u001b[2J', 'c', 'd', 'e'] })).toEqual([
     'maintenance-required',
     'Messages that cannot be used come on a, b·[2J, c and 2 more; GET /api/refused says why.',
+  ]);
+  expect(sensors({ unheardSignals: ['l/s/a', 'l/s/b', 'l/s/c', 'l/s/d'] })).toEqual([
+    'maintenance-required',
+    'Never heard: l/s/a, l/s/b, l/s/c and 1 more; what needs them is not watched. GET /api/coverage says where they should come.',
   ]);
   expect(sensors({ overdueCalibrations: ['l/s/x'] })[1]).toBe(
     'Calibration is overdue for l/s/x: their readings are uncertain.',
