@@ -108,12 +108,19 @@ function checkedLines(checked: CheckedSite): readonly string[] {
       lines.push(`  not derived  ${signal}: needs ${needs.join('; ')}`);
     lines.push(...station.unconfirmed.map(unconfirmedLine));
     for (const { rule, why } of station.moot) lines.push(`  not judged   ${rule}: ${why}`);
+    lines.push(...rules.filter((rule) => rule.station === station.station).flatMap(asideLines));
     for (const rule of station.off) lines.push(`  off          ${rule.rule}: ${rule.reason}`);
     for (const signal of station.silenceUnnoticed)
       lines.push(`  silence      ${signal}: nobody would notice; give it expect_every`);
   }
   return lines.map(oneLine);
 }
+
+/** While the plant is so, nobody is told of it: then its hazard counts as not watched. */
+const asideLines = ({ id, suppress }: RuleCard): string[] =>
+  suppress.map(
+    ({ because }) => `  suppressed   ${id} while ${because}: its hazard is not watched then`,
+  );
 
 type Unconfirmed = Coverage['stations'][number]['unconfirmed'][number];
 

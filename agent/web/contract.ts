@@ -8,15 +8,13 @@ import { z } from 'zod';
 import { alarmSchema } from './alarm-contract.ts';
 import { asideEventSchema } from './aside-contract.ts';
 import { epochMs } from './instant.ts';
-import { refusedTopicSchema } from './refused-contract.ts';
-import { calibrationSchema, sensorSchema } from './sensor-contract.ts';
+import { sensorSchema } from './sensor-contract.ts';
 import { siteSchema } from './site-contract.ts';
 import {
   conditionWords,
   dispositionWords,
   gradeWords,
   holdWhatWords,
-  readinessWords,
   signalKindWords,
   transitionWords,
 } from './words.ts';
@@ -146,55 +144,9 @@ export const holdsSchema = z.object({ holds: z.array(holdSchema), truncated: z.b
 
 export type { AsideView } from './aside-contract.ts';
 
-// coverage and rules
+// coverage: coverage-contract.ts
 
-export const hazardSchema = z.object({
-  hazard: z.string(),
-  to_people: z.boolean(),
-  state: z
-    .enum(['watched', 'not-watched', 'unjudged'])
-    .describe('unjudged: a rule looks for it, but has no usable reading now.'),
-  rules: z.array(word),
-  missing: z
-    .array(z.string())
-    .describe('Signals that the site file lacks, without which it goes unwatched.'),
-  why: z
-    .string()
-    .nullable()
-    .optional()
-    .describe('Why it is not watched, or on what it leans, in a sentence.'),
-});
-export const readinessSchema = z.object({
-  rule: word,
-  readiness: readinessWords,
-  needs: z.array(z.string()).describe('What it needs to be armed or confirmed.'),
-});
-export const stationCoverageSchema = z.object({
-  line: word,
-  station: word,
-  kind: word,
-  hazards: z.array(hazardSchema),
-  rules: z.array(readinessSchema),
-  moot: z
-    .array(z.object({ rule: word, why: z.string() }))
-    .describe('Rules that would mean nothing here, and why.'),
-  calibrations: z
-    .array(calibrationSchema)
-    .optional()
-    .describe('Signals whose sensors were compared with a reference, and until when that holds.'),
-});
-export const coverageSchema = z.object({
-  at: epochMs,
-  watched: z.int().min(0),
-  not_watched: z.int().min(0),
-  unjudged: z.int().min(0),
-  stations: z.array(stationCoverageSchema),
-  refused: z
-    .array(refusedTopicSchema)
-    .optional()
-    .describe('Topics whose message that came last could not be used, and why.'),
-});
-export type CoverageView = z.infer<typeof coverageSchema>;
+export { type CoverageView, coverageSchema, type UnheardView } from './coverage-contract.ts';
 
 // rules: rule-contract.ts
 

@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { type ErrorCode, errorCatalogue } from '../errors.ts';
 import { asideSchema, asidesSchema } from './aside-contract.ts';
 import * as contract from './contract.ts';
+import * as coverage from './coverage-contract.ts';
 import { evidenceSchema } from './evidence-contract.ts';
 import { labelSchema } from './label.ts';
 import { loadSchema, neededSchema } from './load-contract.ts';
@@ -80,10 +81,13 @@ const named = {
   Clock: written.clockSchema,
   Marks: written.marksSchema,
   Reading: written.readingSchema,
-  Hazard: contract.hazardSchema,
-  Readiness: contract.readinessSchema,
-  StationCoverage: contract.stationCoverageSchema,
-  Coverage: contract.coverageSchema,
+  Hazard: coverage.hazardSchema,
+  Readiness: coverage.readinessSchema,
+  WorkedOut: coverage.workedOutSchema,
+  NotWorkedOut: coverage.notWorkedOutSchema,
+  StationCoverage: coverage.stationCoverageSchema,
+  Unheard: coverage.unheardSchema,
+  Coverage: coverage.coverageSchema,
   Rule: ruleSchema,
   Rules: rulesSchema,
   SampleEvent: contract.sampleEventSchema,

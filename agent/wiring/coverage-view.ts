@@ -1,28 +1,90 @@
 /** What is watched and what is not, in the shape of the wire. */
 import type { Coverage, RuleCard } from '#rules/plan/card.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
+import type { AsideView } from '../web/aside-contract.ts';
 import type { CoverageView } from '../web/contract.ts';
 import { split } from './views.ts';
 
-const leansOn = (marks: readonly string[]): string | null =>
+const leansOn = (marks: readonly string[]): string[] | null =>
   marks.length === 0
     ? null
-    : `Only as far as people write it down: ${marks.map((id) => split(id).name).join(', ')}.`;
+    : [`Only as far as people write it down: ${marks.map((id) => split(id).name).join(', ')}.`];
 
-function stateOf(
-  rules: readonly string[],
-  unjudged: (rule: string) => boolean,
-  off: (rule: string) => string | null,
-): 'not-watched' | 'unjudged' | 'watched' {
-  if (offWords(rules, off) !== null) return 'not-watched';
-  return rules.every(unjudged) ? 'unjudged' : 'watched';
+/** What is true of a rule just now. */
+export interface RuleNow {
+  /** Why its kind is not asked, where the file of its kind is off. */
+  readonly off: string | null;
+  /** Nobody is told of it: shelved, suppressed by design, out of service. */
+  readonly aside: AsideView | null;
+  /** Signals it needs that have never been heard. */
+  readonly unheard: readonly { readonly signal: string; readonly says: string }[];
+  /** It judges all the same. */
+  readonly judges: boolean;
+  /** A reading it needs is lost or not usable. */
+  readonly unjudged: boolean;
 }
 
-/** Where every rule that watches it is off: the first, and why. */
-function offWords(rules: readonly string[], off: (rule: string) => string | null): string | null {
-  const [first] = rules;
-  if (first === undefined || rules.some((rule) => off(rule) === null)) return null;
-  return `${first} is not judged: ${off(first)}`;
+/** A rule that judges and is told of. */
+const watches = ({ off, aside, judges }: RuleNow): boolean =>
+  off === null && aside === null && judges;
+
+function stateOf(rules: readonly RuleNow[]): 'not-watched' | 'unjudged' | 'watched' {
+  const at = rules.filter(watches);
+  if (at.length === 0) return 'not-watched';
+  return at.every(({ unjudged }) => unjudged) ? 'unjudged' : 'watched';
+}
+
+const text = (at: EpochMs): string => new Date(at).toISOString();
+
+/** Who put it aside, since when, until when and why. */
+function asideWords({ rule, state, by, since, until, reason }: AsideView): string {
+  const who = by === null ? [] : [`put there by ${by}`];
+  const from = since === null ? [] : [`since ${text(since)}`];
+  const to =
+    until !== null
+      ? [`until ${text(until)}`]
+      : state === 'out-of-service'
+        ? ['until somebody brings it back']
+        : [];
+  const facts = [...who, ...from, ...to].join(', ');
+  return `${rule} is ${state.replaceAll('-', ' ')}: ${facts}${reason === '' ? '' : `: ${reason}`}.`;
+}
+
+/** Everything that keeps one of these rules from watching, each thing once. */
+function whyNot(ids: readonly string[], rules: readonly RuleNow[]): string[] {
+  const words = rules.flatMap(({ off, aside, unheard }, i) => [
+    ...(off === null ? [] : [`${ids[i]} is not judged: ${off}`]),
+    ...(aside === null ? [] : [asideWords(aside)]),
+    ...unheard.map(({ says }) => says),
+  ]);
+  return [...new Set(words)];
+}
+
+const shortAside = ({ rule, state, by, reason, since, until }: AsideView) => ({
+  rule,
+  state,
+  by,
+  reason,
+  since,
+  until,
+});
+
+function watchedView(
+  hazard: Coverage['stations'][number]['watched'][number],
+  ruleNow: (rule: string) => RuleNow,
+): CoverageView['stations'][number]['hazards'][number] {
+  const rules = hazard.rules.map(ruleNow);
+  const why = [...whyNot(hazard.rules, rules), ...(leansOn(hazard.marks) ?? [])];
+  return {
+    hazard: hazard.words,
+    to_people: hazard.people,
+    state: stateOf(rules),
+    rules: [...hazard.rules],
+    missing: [],
+    unheard: [...new Set(rules.flatMap(({ unheard }) => unheard.map(({ signal }) => signal)))],
+    aside: rules.flatMap(({ aside }) => (aside === null ? [] : [shortAside(aside)])),
+    why: why.length === 0 ? null : why.join(' '),
+  };
 }
 
 const isOver = (fromMs: EpochMs | null, at: EpochMs): boolean => fromMs !== null && at >= fromMs;
@@ -34,25 +96,17 @@ export const overdueCalibrations = (coverage: Coverage, at: EpochMs): string[] =
     .filter(({ overdueFromMs }) => isOver(overdueFromMs, at))
     .map(({ signal }) => signal);
 
-/** `unjudged`: whether a rule cannot be judged just now. */
+/** `ruleNow`: of an armed rule. `noValue`: why a derived signal has no usable value; null where it has. */
 export function coverageView(
   coverage: Coverage,
   cards: readonly RuleCard[],
-  unjudged: (rule: string) => boolean,
+  ruleNow: (rule: string) => RuleNow,
   at: EpochMs,
-  /** Why a rule is not judged, where the file of its kind is off. */
-  off: (rule: string) => string | null = () => null,
+  noValue: (signal: string) => string | null,
 ): CoverageView {
   const stations = coverage.stations.map((each) => {
     const { line, station } = split(each.station);
-    const watched = each.watched.map((hazard) => ({
-      hazard: hazard.words,
-      to_people: hazard.people,
-      state: stateOf(hazard.rules, unjudged, off),
-      rules: [...hazard.rules],
-      missing: [],
-      why: offWords(hazard.rules, off) ?? leansOn(hazard.marks),
-    }));
+    const watched = each.watched.map((hazard) => watchedView(hazard, ruleNow));
     const unwatched = each.unwatched.map((hazard) => ({
       hazard: hazard.words,
       to_people: hazard.people,
@@ -75,6 +129,14 @@ export function coverageView(
         calibrated,
         last_day: lastDay,
         overdue: isOver(overdueFromMs, at),
+      })),
+      worked_out: each.workedOut.map(({ signal, kind, from, needs }) => {
+        const why = noValue(signal);
+        return { signal, kind, from: [...from], needs: [...needs], now: why === null, why };
+      }),
+      not_worked_out: each.notWorkedOut.map(({ signal, needs }) => ({
+        signal,
+        needs: [...needs],
       })),
     };
   });

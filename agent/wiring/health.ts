@@ -37,6 +37,8 @@ export interface HealthFacts {
   /** Milliseconds since the engine last took a turn. */
   readonly turnAgeMs: number;
   readonly unjudgedRules: number;
+  /** Signals that rules need and that have never been heard. */
+  readonly unheardSignals: readonly string[];
   /** Signals whose calibration is overdue. */
   readonly overdueCalibrations: readonly string[];
   /** Topics whose message that came last was refused. */
@@ -81,8 +83,14 @@ export function healthParts(facts: HealthFacts): HealthParts {
   };
 }
 
-function sensors({ unjudgedRules, overdueCalibrations, refusedTopics }: HealthFacts): PartHealth {
+function sensors(facts: HealthFacts): PartHealth {
+  const { unjudgedRules, unheardSignals, overdueCalibrations, refusedTopics } = facts;
   const notes = [
+    ...(unheardSignals.length > 0
+      ? [
+          `Never heard: ${few(unheardSignals)}; what needs them is not watched. GET /api/coverage says where they should come.`,
+        ]
+      : []),
     ...(unjudgedRules > 0
       ? [`${unjudgedRules} rules cannot be judged: a reading they need is lost or not usable.`]
       : []),

@@ -16,6 +16,7 @@ import { healthParts } from './health.ts';
 import { offNotes } from './own-rules-view.ts';
 import type { SiteDesk } from './site-desk.ts';
 import type { Upkeep } from './upkeep.ts';
+import { unheardSignals, unjudgedRules } from './watching.ts';
 
 /** What runs, as far as it does: an agent that is starting has no door yet. */
 export interface Running {
@@ -25,7 +26,6 @@ export interface Running {
   readonly damage: DamageBook;
   readonly siteDesk: SiteDesk | null;
   readonly door: Door | null;
-  readonly unjudgedRules: number;
   readonly lockRemadeAt: number | null;
 }
 
@@ -49,7 +49,10 @@ export function healthOf(running: Running): HealthParts {
     rulesOff: offNotes(core),
     siteNote: siteDesk?.note ?? null,
     turnAgeMs: performance.now() - upkeep.lookedAt,
-    unjudgedRules: running.unjudgedRules,
+    unjudgedRules: unjudgedRules(core),
+    unheardSignals: unheardSignals(core)
+      .filter(({ because }) => because !== 'never-entered')
+      .map(({ signal }) => signal),
     overdueCalibrations: overdueCalibrations(core.plans.now.coverage, nowOf(core)),
     refusedTopics: core.intake
       .refused()

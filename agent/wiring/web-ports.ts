@@ -29,10 +29,9 @@ import { asideEvent, asideViews } from './aside-views.ts';
 import { commandAlarm } from './command-alarm.ts';
 import { commandHold } from './command-hold.ts';
 import type { Core } from './core.ts';
-import { coverageView } from './coverage-view.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
-import { ownRules, switchOwnRulesOn, whyOff } from './own-rules-view.ts';
+import { ownRules, switchOwnRulesOn } from './own-rules-view.ts';
 import { forecasting, presentForecast } from './present-forecast.ts';
 import { refusedView } from './refused-view.ts';
 import { ruleView } from './rule-view.ts';
@@ -42,6 +41,7 @@ import type { SiteDesk } from './site-desk.ts';
 import { toldEvent } from './told-events.ts';
 import { alarmView, holdView, sampleView } from './views.ts';
 import { wasNeeded } from './was-needed.ts';
+import { coverageNow } from './watching.ts';
 import { marksView, sayMark } from './written-marks.ts';
 
 export interface WebPortsParts {
@@ -169,15 +169,7 @@ export class CorePorts implements WebPorts {
   }
 
   coverage(): ReturnType<WebPorts['coverage']> {
-    const { coverage, rules } = this.core.plans.now;
-    const unjudged = this.unjudgedRules();
-    const view = coverageView(
-      coverage,
-      rules,
-      (rule) => unjudged.has(rule),
-      this.nowMs(),
-      whyOff(this.core),
-    );
+    const view = coverageNow(this.core, this.nowMs());
     return { ...view, refused: this.refused().filter(({ standing }) => standing) };
   }
 
@@ -199,12 +191,6 @@ export class CorePorts implements WebPorts {
 
   rules(): ReturnType<WebPorts['rules']> {
     return this.core.plans.now.rules.map((card) => ruleView(card, (id) => this.signal(id)));
-  }
-
-  /** Rules that cannot be judged just now: a reading they need is lost or not usable. */
-  unjudgedRules(): ReadonlySet<string> {
-    const rules = this.core.live.running?.present.rules ?? [];
-    return new Set(rules.filter((rule) => rule.frozenAt !== null).map((rule) => rule.plan.id));
   }
 
   commandAlarm(command: AlarmCommand): Promise<AlarmAnswer> {

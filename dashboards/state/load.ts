@@ -105,6 +105,9 @@ export function takeEvent(event: StreamEvent): void {
         writeBoard({
           signals: withEntry(board.signals, known.id, { ...known, at, value, quality }),
         });
+      // What has never been heard is no more.
+      if (board.coverage?.unheard?.some(({ signal }) => signal === event.data.signal) === true)
+        refreshCoverage();
       return;
     }
     case 'alarm':
@@ -118,6 +121,7 @@ export function takeEvent(event: StreamEvent): void {
       return;
     case 'aside':
       writeBoard({ aside: withAside(board.aside, event.data.rule, event.data.aside) });
+      refreshCoverage();
       return;
     case 'mark':
       writeBoard({ marksSaid: board.marksSaid + 1 });

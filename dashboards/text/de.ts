@@ -16,6 +16,8 @@ import { watch } from './de-watch.ts';
 import { written } from './de-written.ts';
 import { translated } from './translation.ts';
 
+export { phrases } from './de-phrases.ts';
+
 export const de = translated({
   ...phone,
   ...people,
@@ -48,6 +50,16 @@ export const de = translated({
     'Was hier steht, kann sich seither geändert haben. Die Seite versucht es von selbst wieder.',
   zone: 'Zeiten sind {$zone}.',
   boxIll: 'Dieses Gerät braucht Pflege: {$part}. {$note}',
+  boxPart: {
+    engine: 'Bewertung',
+    disk: 'Speicher',
+    record: 'Aufzeichnung',
+    clock: 'Uhr',
+    mqtt: 'Eingang der Sensoren',
+    site: 'Werksdatei',
+    rules: 'eigene Regeln',
+    sensors: 'Sensoren',
+  },
   noSuchPlace: 'Diesen Ort gibt es nicht. Vielleicht ist der Link alt.',
 
   // counts
@@ -97,6 +109,7 @@ export const de = translated({
   why: 'Warum es diese Regel gibt',
   whyKind: 'Sie achtet darauf: {$summary}',
   respond: 'Zeit zum Handeln: {$span}.',
+  agentEnglish: 'Satz, Schritte und Folge dieses Alarms sind auf Englisch verfasst.',
   unknownAlarm: 'Dieser Alarm steht nicht mehr an und ist nicht unter den zuletzt beendeten.',
 
   // answers to an alarm

@@ -43,6 +43,16 @@ export const en = {
   staleWhat: 'What stands here may have changed since. The page tries again by itself.',
   zone: 'Times are {$zone}.',
   boxIll: 'This box needs care: {$part}. {$note}',
+  boxPart: {
+    engine: 'judging',
+    disk: 'disk',
+    record: 'record',
+    clock: 'clock',
+    mqtt: 'door for sensors',
+    site: 'site file',
+    rules: 'own rules',
+    sensors: 'sensors',
+  },
   noSuchPlace: 'There is no such place. Perhaps the link is old.',
 
   // counts
@@ -91,6 +101,7 @@ export const en = {
   why: 'Why this rule exists',
   whyKind: 'It looks for this: {$summary}',
   respond: 'Time there is to act: {$span}.',
+  agentEnglish: 'Its sentence, steps and consequence are written in English.',
   unknownAlarm: 'This alarm is not open any more, and not among the last that closed.',
 
   // answers to an alarm

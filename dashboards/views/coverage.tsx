@@ -1,22 +1,12 @@
 /** Every hazard of every station: watched and by what, not watched and why. */
-import type { CoverageView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
-import { asideEnd, asideSince } from '../parts/aside-words.ts';
 import { NotWorkedOut } from '../parts/not-worked-out.tsx';
 import { SensorCare } from '../parts/sensor-care.tsx';
-import { mendText, unheardText } from '../parts/unheard.tsx';
+import { type HazardProps, WhyNot } from '../parts/why-not.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
-import { useNow } from '../state/link.ts';
-import { placeName, ruleName, ruleNames } from '../text/names.ts';
+import { placeName, ruleNames } from '../text/names.ts';
 import { say } from '../text/say.ts';
-
-type Hazard = CoverageView['stations'][number]['hazards'][number];
-
-interface HazardRowProps {
-  readonly hazard: Hazard;
-  readonly coverage: CoverageView;
-}
 
 const order = ['not-watched', 'unjudged', 'watched'];
 
@@ -49,7 +39,7 @@ export function CoveragePage() {
   );
 }
 
-function HazardRow({ hazard, coverage }: HazardRowProps) {
+function HazardRow({ hazard, coverage }: HazardProps) {
   const { state, to_people, rules } = hazard;
   return (
     <li class={`hazard hazard-${state}`}>
@@ -62,35 +52,5 @@ function HazardRow({ hazard, coverage }: HazardRowProps) {
         <WhyNot hazard={hazard} coverage={coverage} />
       </span>
     </li>
-  );
-}
-
-/** What keeps its rules, or some of them, from watching. */
-function WhyNot({ hazard, coverage }: HazardRowProps) {
-  const now = useNow(60_000);
-  const { state, why = null, aside = [], unheard = [] } = hazard;
-  const silent = (coverage.unheard ?? []).filter(({ signal }) => unheard.includes(signal));
-  if (aside.length === 0 && silent.length === 0)
-    return state !== 'not-watched' || why === null ? null : <span class="hint">{why}</span>;
-  return (
-    <>
-      {state === 'not-watched' ? null : <span class="hint">{say('notByAll')}</span>}
-      {aside.map((each) => (
-        <span key={each.rule} class="hint">
-          {say('hazardAside', {
-            rule: ruleName(each.rule),
-            state: say('asideState')[each.state],
-            since: asideSince(each, now),
-            end: asideEnd(each, now),
-          })}{' '}
-          {each.reason === '' ? null : say('hazardAsideWhy', { reason: each.reason })}
-        </span>
-      ))}
-      {silent.map((each) => (
-        <span key={each.signal} class="hint">
-          {unheardText(each)} {mendText(each)}
-        </span>
-      ))}
-    </>
   );
 }

@@ -9,6 +9,7 @@ import { NotWorkedOut } from '../parts/not-worked-out.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { stationCards, stationSignals, WorstMargin } from '../parts/station-words.tsx';
 import { Strip } from '../parts/strip.tsx';
+import { WhyNot } from '../parts/why-not.tsx';
 import { WriteDown } from '../parts/write-down.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
@@ -88,21 +89,22 @@ const SignalRow = ({ signal }: { readonly signal: SignalView }) => (
   </li>
 );
 
+/** Not watched, or not by all that should. */
 function NotWatched({ station }: { readonly station: StationPlace }) {
-  const missing = station.hazards.filter((hazard) => hazard.state === 'not-watched');
-  if (missing.length === 0) return null;
+  const coverage = useBoard((board) => board.coverage);
+  const missing = station.hazards.filter(
+    ({ state, aside = [], unheard = [] }) =>
+      state === 'not-watched' || aside.length > 0 || unheard.length > 0,
+  );
+  if (missing.length === 0 || coverage === null) return null;
   return (
     <section>
       <h2>{say('notWatchedHere')}</h2>
       <ul class="plain-list">
-        {missing.map(({ hazard, why, to_people }) => (
-          <li key={hazard}>
-            {hazard} {to_people ? <em>{say('toPeople')}</em> : null}
-            {why == null ? null : (
-              <span class="hint" lang="en">
-                {why}
-              </span>
-            )}
+        {missing.map((hazard) => (
+          <li key={hazard.hazard}>
+            {hazard.hazard} {hazard.to_people ? <em>{say('toPeople')}</em> : null}
+            <WhyNot hazard={hazard} coverage={coverage} />
           </li>
         ))}
       </ul>

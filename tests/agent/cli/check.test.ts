@@ -57,6 +57,7 @@ lines:
         agitator: { topic: b, payload: { kind: plain }, unit: /min }
       rules:
         agitator-slow: { off: true, reason: the drum is hand-cranked }
+        agitator-fast: { suppress_while: { signal: level, low: 1 mm, because: it is being flushed } }
 `;
     const { lines, exitCode } = await run(['x.yaml'], (file) =>
       readSiteText(text, file, async () => ''),
@@ -68,6 +69,7 @@ lines:
         expect.stringMatching(
           /^ {2}unconfirmed {2}l\/m\/agitator-rest: on_delay 1 h rests on engineering judgement alone; to confirm, enter/,
         ),
+        '  suppressed   l/m/agitator-fast while it is being flushed: its hazard is not watched then',
         '  off          l/m/agitator-slow: the drum is hand-cranked',
         '  silence      l/m/level: nobody would notice; give it expect_every',
       ]),

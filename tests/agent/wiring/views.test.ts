@@ -10,10 +10,10 @@ import {
   signalSchema,
 } from '#agent/web/contract.ts';
 import { ruleSchema } from '#agent/web/rule-contract.ts';
-import { coverageView } from '#agent/wiring/coverage-view.ts';
 import { ruleView } from '#agent/wiring/rule-view.ts';
 import { noLimits } from '#agent/wiring/ruler-limits.ts';
 import { alarmView, holdView, sampleView, signalView } from '#agent/wiring/views.ts';
+import { coverageNow } from '#agent/wiring/watching.ts';
 import { quality } from '#rules/signal/quality.ts';
 import { uniform } from '../../rules/kinds/chance.ts';
 import { freshFolder } from '../store/folders.ts';
@@ -28,7 +28,7 @@ const fits = (schema: z.ZodType, view: unknown): void => {
 /** Every view of the agent as it is now; how many alarms were among them. */
 function look(agent: Works): number {
   const { plans, samples, desk, live } = agent.core;
-  const { plan, rules, coverage } = plans.now;
+  const { plan, rules } = plans.now;
   const signalOf = (id: string) => plan.signals.find((signal) => signal.id === id) ?? null;
   for (const [i, signal] of plan.signals.entries()) {
     const latest = samples.latest(i);
@@ -43,10 +43,7 @@ function look(agent: Works): number {
   }
   for (const hold of desk.heldNow()) fits(holdSchema, holdView(hold));
   for (const card of rules) fits(ruleSchema, ruleView(card, signalOf));
-  const frozen = new Set(
-    live.running!.present.rules.flatMap((rule) => (rule.frozenAt === null ? [] : [rule.plan.id])),
-  );
-  const view = coverageView(coverage, rules, (rule) => frozen.has(rule), live.engineNow!);
+  const view = coverageNow(agent.core, live.engineNow!);
   fits(coverageSchema, view);
   const hazards = view.stations.flatMap((station) => station.hazards);
   expect(view.watched + view.not_watched + view.unjudged).toBe(hazards.length);

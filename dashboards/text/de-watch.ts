@@ -1,0 +1,23 @@
+/** What keeps a hazard from being watched, in German. Part of the catalogue (de.ts). */
+export const watch = {
+  unheardTitle: 'Noch nie gehört',
+  unheardPeopleTitle: 'Noch nie gehört, wo Menschen verletzt werden können',
+  unheardBecause: {
+    'never-heard': 'hat sich noch nie gemeldet',
+    'never-entered': 'wurde noch nie eingetragen',
+    'too-late': 'hat nur Messwerte gesandt, die zum Beurteilen zu alt waren',
+  },
+  unheardSays: '{$signal} {$because}.',
+  unheardRules: 'Wird ohne diesen Wert nicht beurteilt: {$rules}.',
+  unheardTopic:
+    'Erwartet wird er auf {$topic}. Prüfen Sie, ob das Gerät läuft und dorthin sendet und ob die Werksdatei dieses Thema nennt.',
+  unheardByHand: 'Tragen Sie ihn auf der Seite der Station ein.',
+  unheardLate: 'Er kommt auf {$topic}. Stellen Sie die Uhr des Senders.',
+  unheardMore: '.match $n one {{und {$n} weiterer}} * {{und {$n} weitere}}',
+  notByAll: 'Nicht durch alle Regeln:',
+  hazardAside: '{$rule}: {$state}, {$since}. {$end}',
+  hazardAsideWhy: 'Grund: {$reason}',
+  noValueTitle: 'Zurzeit nicht berechnet',
+  noValueSays: 'Diese Größen werden aus anderen Messwerten berechnet. Was sie braucht, wartet.',
+  notBuilt: 'Nicht berechnet, weil eine Zahl fehlt: {$needs}.',
+} as const;

@@ -1,0 +1,23 @@
+/** Sentences of what keeps a hazard from being watched. Part of the catalogue (en.ts). */
+export const watch = {
+  unheardTitle: 'Never heard',
+  unheardPeopleTitle: 'Never heard, where people can be hurt',
+  unheardBecause: {
+    'never-heard': 'has never been heard',
+    'never-entered': 'has never been entered',
+    'too-late': 'has only sent readings too old to be judged',
+  },
+  unheardSays: '{$signal} {$because}.',
+  unheardRules: 'Not judged without it: {$rules}.',
+  unheardTopic:
+    'It should come on {$topic}. See that its device runs and sends there, and that the site file names that topic.',
+  unheardByHand: 'Enter it on the page of its station.',
+  unheardLate: 'It comes on {$topic}. Set the clock of its sender.',
+  unheardMore: '.match $n one {{and {$n} more}} * {{and {$n} more}}',
+  notByAll: 'Not by all its rules:',
+  hazardAside: '{$rule}: {$state}, {$since}. {$end}',
+  hazardAsideWhy: 'Reason: {$reason}',
+  noValueTitle: 'Not worked out now',
+  noValueSays: 'These are worked out from other readings. What needs them waits.',
+  notBuilt: 'Not worked out for want of a number: {$needs}.',
+} as const;
