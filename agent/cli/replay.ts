@@ -50,8 +50,10 @@ export function replayCommand(program: Command, parts: CliParts): void {
       if (flags.compare !== undefined) {
         const other = await parts.siteOrExit(flags.compare);
         if (other === null) return;
+        // Like for like: a site against another, not a history of sites against one.
+        const now = { ...job, wholly: true };
         await printComparison(
-          [job, { ...job, source: other, site: flags.compare }],
+          [now, { ...now, source: other, site: flags.compare }],
           flags.json === true,
           parts,
         );

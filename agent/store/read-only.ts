@@ -8,7 +8,8 @@ import { existsSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
-import { inputKind, type StoredSignal } from './contract.ts';
+import { inputCrc } from './checksum.ts';
+import { type InputRow, inputKind, type StoredSignal } from './contract.ts';
 import { fileBytes, pathsOf } from './data-folder.ts';
 import { onDisk } from './disk-error.ts';
 import { requireFolder } from './folder-use.ts';
@@ -88,6 +89,29 @@ export class ReadOnlyStore {
       .prepare('SELECT hash, text FROM site_revision ORDER BY first_seq, rowid')
       .all();
     return rows as unknown as { hash: string; text: string }[];
+  }
+
+  /** The site revision that held before a moment, or holds at the end; null where the record names none. */
+  revisionBefore(atMs: EpochMs = Number.MAX_SAFE_INTEGER): string | null {
+    const open = this.db
+      .prepare(
+        `SELECT seq, judged, kind, body, crc FROM input
+         WHERE kind = ? AND judged < ? AND seq > (SELECT ifnull(max(last_seq), 0) FROM segment)
+         ORDER BY seq DESC`,
+      )
+      .all(inputKind.site, atMs) as unknown as (InputRow & { crc: number })[];
+    // The agent passed a damaged one over as well.
+    const sound = open.find((row) => inputCrc(row) === row.crc);
+    const body =
+      sound === undefined
+        ? this.db
+            .prepare(
+              `SELECT body FROM command WHERE instr(body, '"kind":"site"') > 0 AND judged < ?
+               ORDER BY seq DESC LIMIT 1`,
+            )
+            .get(atMs)?.body
+        : new TextDecoder().decode(sound.body);
+    return body === undefined ? null : String(JSON.parse(String(body)).revision);
   }
 
   /** Up to here the last run judged; null before the first. */

@@ -1,11 +1,13 @@
 /**
- * A data folder judged again, under the site revisions it names or wholly under another site.
+ * A data folder judged again: under the site revisions it names where the site that is asked for is
+ * the last of them, else wholly under the site that is asked for.
  *
  * Always true: replayed under its own site, a folder gives exactly the effects its ledger holds.
  * So it ends where the agent stood: what was taken and still waited for its moment is left out.
  */
 import type { Effect } from '#rules/input.ts';
 import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
+import type { Plan } from '#rules/plan/plan.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { FedItem } from '../replay/feed.ts';
 import { type ReplayEnd, type ReplayPorts, replayRecord } from '../replay/replay.ts';
@@ -19,6 +21,8 @@ export interface FolderSpan {
   readonly sinceMs?: EpochMs;
   /** Judged before. */
   readonly untilMs?: EpochMs;
+  /** Under the site that is asked for even where the record's own revisions would count. */
+  readonly wholly?: boolean;
 }
 
 export interface FolderSinks {
@@ -40,28 +44,32 @@ export function replayFolder(
   const revisions = store.siteRevisions();
   const judgedTo = store.judgedTo();
   const rebases = store.rebases(span.sinceMs ?? 0);
+  const last = store.revisionBefore();
+  const first = span.sinceMs === undefined ? null : store.revisionBefore(span.sinceMs);
   store.close();
-  const recorded = revisions.map(({ text }) => ({ text, ...sourceOfText(text) }));
-  const instances: Instances = recorded.at(-1)?.instances ?? {};
-  // The record's own revisions count where one of them is the site that is asked for.
-  const own = recorded.some((each) => siteText(source, each.instances) === each.text);
+  const texts = new Map(revisions.map(({ hash, text }) => [hash, text]));
+  const lastText = last === null ? undefined : texts.get(last);
+  const instances: Instances = lastText === undefined ? {} : sourceOfText(lastText).instances;
+  const own = span.wholly !== true && siteText(source, instances) === lastText;
   const compiled = compileSource(source, instances);
   sinks.begin?.(compiled);
-  const texts = new Map(revisions.map(({ hash, text }) => [hash, text]));
-  let plan = own ? null : compiled.plan;
+  const kept = (revision: string): Plan => {
+    const text = texts.get(revision);
+    if (text === undefined) throw new Error(`nobody kept the site revision ${revision}`);
+    return planOfText(text);
+  };
+  let plan = own && first !== null ? kept(first) : compiled.plan;
   const ports: ReplayPorts = {
-    plan: compiled.plan,
+    plan,
     planOf: (revision) => {
-      const text = texts.get(revision);
-      if (text === undefined) throw new Error(`nobody kept the site revision ${revision}`);
-      plan = planOfText(text);
+      plan = kept(revision);
       return plan;
     },
     emit: sinks.emit,
     ...(sinks.progress === undefined ? {} : { progress: sinks.progress }),
   };
   const indexOf = ({ name }: { readonly name: string }): number =>
-    (plan ?? compiled.plan).signals.findIndex(({ id }) => id === name);
+    plan.signals.findIndex(({ id }) => id === name);
   const items = undamaged(readRecord(folder, { ...span, indexOf }), sinks);
   return replayRecord(items, own, ports, span.untilMs ?? judgedTo, rebases);
 }

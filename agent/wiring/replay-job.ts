@@ -27,6 +27,8 @@ export interface ReplayJob {
   readonly untilMs?: EpochMs;
   readonly timezone?: string;
   readonly badRowsMax?: number;
+  /** Of a data folder: judged under this site from end to end, whatever sites the record names. */
+  readonly wholly?: boolean;
 }
 
 export interface ReplaySinks {
@@ -45,8 +47,9 @@ export async function replayJob(job: ReplayJob, sinks: ReplaySinks): Promise<Rep
   const there = statSync(job.from, { throwIfNoEntry: false });
   if (there === undefined) throw new AgentError('REPLAY_NOTHING_THERE', { path: job.from });
   if (!there.isDirectory()) return replayCsv(job, sinks);
-  const { sinceMs, untilMs } = job;
+  const { sinceMs, untilMs, wholly = false } = job;
   const span = {
+    wholly,
     ...(sinceMs === undefined ? {} : { sinceMs }),
     ...(untilMs === undefined ? {} : { untilMs }),
   };

@@ -1,10 +1,19 @@
 /** `replay --compare` as a person runs it: two site files over one recording. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { connectAsync } from 'mqtt';
 import { expect, test } from 'vitest';
-import { forebond, scratchFolder, siteFile } from '#tests/agent-process.ts';
+import {
+  forebond,
+  published,
+  scratchFolder,
+  siteFile,
+  startAgentProcess,
+} from '#tests/agent-process.ts';
 
-const site = (rules: object): object => ({
+const plain = { kind: 'plain' };
+
+const site = (rules: object, payload: object = plain): object => ({
   site: 'works',
   timezone: 'Etc/UTC',
   lines: {
@@ -12,7 +21,7 @@ const site = (rules: object): object => ({
       room: {
         kind: 'custom',
         signals: {
-          air: { topic: 'm/air', payload: { kind: 'plain' }, unit: 'Cel', resolution: 0.1 },
+          air: { topic: 'm/air', payload, unit: 'Cel', resolution: 0.1 },
         },
         rules,
       },
@@ -115,3 +124,31 @@ test('what cannot be read is said once, with exit code 1', async () => {
   expect(bad.code).toBe(1);
   expect(bad.stderr).toContain(`${broken}:1:`);
 });
+
+test('a data folder that had both sites: each side wholly under its own', async () => {
+  const folder = scratchFolder();
+  const data = join(folder, 'data');
+  const payload = { kind: 'json', value: '/v', time: '/t' };
+  const before = siteFile(join(folder, 'before'), site({ hot: hot('25 Cel') }, payload));
+  const now = siteFile(join(folder, 'now'), site({ hot: hot('35 Cel') }, payload));
+  let t = Date.UTC(2026, 0, 5);
+  for (const file of [before, now]) {
+    const agent = await startAgentProcess({ site: file, folder: data, clock: 'samples' });
+    const client = await connectAsync(agent.mqtt, { reconnectPeriod: 0 });
+    for (const v of [30, 20, 20]) {
+      t += 60_000;
+      await published(client, 'm/air', { v, t });
+    }
+    await client.endAsync();
+    expect((await agent.stop()).code).toBe(0);
+  }
+  const words = ['replay', '--site', now, '--from', data, '--compare', before];
+  const { stdout } = await forebond(words);
+  const told = stdout.split('\n').find((line) => line.startsWith('alarms told'));
+  expect(told?.replace(/ +/g, ' ')).toBe('alarms told 0 2');
+  // And without it, a site the folder once had is no less the one that is asked for.
+  const once = await forebond(['replay', '--site', before, '--from', data]);
+  expect(once.stdout.match(/raised/g)).toHaveLength(2);
+  const last = await forebond(['replay', '--site', now, '--from', data]);
+  expect(last.stdout.match(/raised/g)).toHaveLength(1);
+}, 120_000);

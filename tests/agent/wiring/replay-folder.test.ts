@@ -10,11 +10,10 @@ import { sourceOf, start, Works, works } from './works.ts';
 const minute = 60_000;
 const other = works('cold-adhesive: { low: 9 Cel, low_low: 4 Cel, on_delay: 1 min }');
 
-const again = (agent: Works, lines: string, span: FolderSpan = {}) => {
+const again = (agent: Works, lines: string, span: FolderSpan = {}, wholly = false) => {
   const effects: Effect[] = [];
-  const end = replayFolder(sourceOf(lines), agent.folder, span, {
-    emit: (effect) => effects.push(effect),
-  });
+  const sinks = { emit: (effect: Effect) => effects.push(effect) };
+  const end = replayFolder(sourceOf(lines), agent.folder, { ...span, wholly }, sinks);
   return { effects: effects.map((effect) => canonicalJson(ledgerBody(effect))), end };
 };
 
@@ -97,6 +96,55 @@ describe('under another site', () => {
     const none =
       'x: { y: { kind: custom, signals: { z: { topic: z, payload: { kind: plain }, unit: Cel } } } }';
     expect(again(agent, none).effects).toEqual([]);
+  });
+});
+
+describe('a site the record had once, and left', () => {
+  /** The moments at which it says that the adhesive is cold. */
+  const raised = ({ effects }: { effects: string[] }): number[] =>
+    effects
+      .filter((e) => e.includes('"transition":"raised"') && e.includes('cold-adhesive"'))
+      .map((effect) => Math.round((JSON.parse(effect).judged - start) / minute));
+
+  test('judges all of it when it is asked for, like a site the record never had', () => {
+    const agent = anHour(new Works(freshFolder()), 10);
+    agent.restart(0, other);
+    anHour(agent, 12);
+    const never = works('cold-adhesive: { low: 7 Cel, low_low: 5 Cel, on_delay: 601 s }');
+    // Below 7 Cel from minute 21 on; the second hour begins at 12 Cel and comes there in minute 94.
+    expect(raised(again(agent, works()))).toEqual([31, 104]);
+    expect(raised(again(agent, never))).toEqual([31, 104]);
+    // As it was: the first hour under the first site, the second under the other.
+    expect(raised(again(agent, other))).toEqual([31, 82]);
+  });
+  test('taken back, it is the last, and each counts for its time', () => {
+    const agent = anHour(new Works(freshFolder()), 10);
+    agent.restart(0, other);
+    anHour(agent, 12);
+    agent.restart(0, works());
+    anHour(agent, 12);
+    expect(again(agent, works()).effects).toEqual(inLedger(agent));
+    expect(raised(again(agent, other))).toEqual([9, 82, 142]);
+  });
+  test('sealed as well', async () => {
+    const agent = anHour(new Works(freshFolder()), 10);
+    agent.restart(0, other);
+    anHour(agent, 12);
+    await agent.core.sealIfDue(true);
+    expect(raised(again(agent, works()))).toEqual([31, 104]);
+    expect(again(agent, other).effects).toEqual(inLedger(agent));
+  });
+  test('wholly under the last: its own earlier revisions do not count', () => {
+    const agent = anHour(new Works(freshFolder()), 10);
+    agent.restart(0, other);
+    anHour(agent, 12);
+    expect(raised(again(agent, other, {}, true))).toEqual([9, 82]);
+  });
+  test('from a moment on: under the revision that held then', () => {
+    const agent = anHour(new Works(freshFolder()), 10);
+    agent.restart(0, other);
+    anHour(agent, 12);
+    expect(raised(again(agent, other, { sinceMs: start + 20 * minute }))).toEqual([31, 82]);
   });
 });
 
