@@ -193,7 +193,7 @@ export const limits = {
   listenTopicsMax: 2_000,
   /** What is done with stays in the outbox so long, then only in the ledger. */
   outboxDoneKeptMs: 7 * 86_400_000,
-  /** Messages waiting to be delivered; beyond it the least urgent is given up, and it is said. */
+  /** Messages waiting to be delivered; beyond it the least urgent is given up, of those as urgent one to a target that fails, and it is said. */
   outboxWaitingMessagesMax: 2_000,
   /** Messages on their way at the same time. */
   outboxSendingMessagesMax: 16,

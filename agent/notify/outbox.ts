@@ -4,7 +4,8 @@
  * Always true: nothing is sent before the turn that holds it is on disk, unless the disk refuses;
  * every sending of a message carries the same key; to one target one message is on its way at a
  * time, highly managed ones first, then in the order they were written; a target that asks for
- * time gets it. Time is handed in; the outbox sets no timer.
+ * time gets it; targets that fail hold up no other, neither in being sent to nor in finding room.
+ * Time is handed in; the outbox sets no timer.
  */
 import { priorities } from '#rules/alarm/priority.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
@@ -117,12 +118,17 @@ export class Outbox {
     const now = this.parts.now();
     const busy = new Set<string>();
     for (const slot of this.slots.values()) if (slot.sending) busy.add(laneOf(slot.parcel.target));
+    let failing = [...busy].filter((lane) => this.notBefore.has(lane)).length;
     for (const slot of this.inOrder()) {
       if (this.onWay.size >= limits.outboxSendingMessagesMax) return;
       const lane = laneOf(slot.parcel.target);
       if (!slot.released || slot.sending || busy.has(lane)) continue;
       busy.add(lane);
       if (slot.row.due > now || (this.notBefore.get(lane) ?? 0) > now) continue;
+      if (this.notBefore.has(lane)) {
+        if (failing >= limits.outboxSendingMessagesMax / 2) continue;
+        failing += 1;
+      }
       this.send(slot, lane);
     }
   }
@@ -213,14 +219,32 @@ export class Outbox {
     this.parts.settled(done, parcel);
   }
 
-  /** The least urgent that waits gives way to a more urgent one, the newest first. */
+  /**
+   * The least urgent that waits gives way to a more urgent one; of those as urgent, the newest of a
+   * target that fails, else of the one for which most wait: a phone that never answers takes
+   * nobody else's room.
+   */
   private makeRoom(parcel: Parcel): boolean {
+    const waiting = new Map<string, number>();
+    for (const { parcel: one } of this.slots.values()) {
+      const lane = laneOf(one.target);
+      waiting.set(lane, (waiting.get(lane) ?? 0) + 1);
+    }
+    const count = ({ target }: Parcel): number => waiting.get(laneOf(target)) ?? 0;
+    const failing = ({ target }: Parcel): number => Number(this.notBefore.has(laneOf(target)));
+    /** Above 0: `one` gives way before `other`. */
+    const before = (one: Parcel, other: Parcel): number =>
+      rank(one) - rank(other) || failing(one) - failing(other) || count(one) - count(other);
     let least: Slot | null = null;
     for (const slot of this.slots.values())
-      if (!slot.sending && (least === null || rank(slot.parcel) >= rank(least.parcel)))
-        least = slot;
-    if (least === null || rank(least.parcel) <= rank(parcel)) return false;
-    this.giveUp(least, 'full', 'It made room for a more urgent one.');
+      if (!slot.sending && (least === null || before(slot.parcel, least.parcel) >= 0)) least = slot;
+    if (least === null) return false;
+    const given = least.parcel;
+    const isMoreUrgent = rank(given) > rank(parcel);
+    const isFairer = count(given) > (failing(given) > failing(parcel) ? 1 : count(parcel) + 1);
+    if (before(given, parcel) <= 0 || !(isMoreUrgent || isFairer)) return false;
+    const why = isMoreUrgent ? 'a more urgent one' : 'one that can be sent sooner';
+    this.giveUp(least, 'full', `It made room for ${why}.`);
     return true;
   }
 }

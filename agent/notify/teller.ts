@@ -217,7 +217,7 @@ export class Teller {
     const told: Told = { at, occurrence, step, kind, channel, person, to, outcome, cause };
     this.parts.record({ type: 'told', ...told });
     if (message.occurrence !== null && members === undefined) this.parts.told(occurrence, told);
-    if (outcome === 'delivered') for (const member of members ?? []) this.parts.told(member, told);
+    if (outcome !== 'withdrawn') for (const member of members ?? []) this.parts.told(member, told);
     if (outcome === 'gone' && cause !== null) this.parts.gone(target, cause);
     const chase = this.plan.chase(occurrence);
     if (outcome !== 'delivered' || person === null || message.silent || chase === null) return;
