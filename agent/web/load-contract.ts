@@ -48,7 +48,10 @@ const guidanceSchema = z.object({
 });
 
 export const loadSchema = z.object({
-  since: epochMs,
+  since: epochMs.describe('As asked.'),
+  counted_from: epochMs
+    .optional()
+    .describe('What is counted begins here: `since`, or where the record begins after that.'),
   until: epochMs,
   line: z.string().nullable(),
   enough: z.boolean().describe('The span is the 30 days or more that the standard wants.'),
@@ -58,7 +61,8 @@ export const loadSchema = z.object({
     z.object({
       begins_min: count.describe('Minutes after midnight by the clock of the site.'),
       told: count,
-      per_hour: figure,
+      hours: figure.optional().describe('Hours of this shift that were counted.'),
+      per_hour: figure.describe('0 where none was counted.'),
     }),
   ),
   needed: z

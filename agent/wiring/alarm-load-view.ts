@@ -11,12 +11,14 @@ import {
 import { isAnnunciated } from '#rules/alarm/lifecycle.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { shiftsMin } from '#rules/site/shifts.ts';
+import { nextAtMinute, wallTime } from '#rules/telling/site-clock.ts';
 import { parseOccurrence } from '../alarms/desk.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
 import type { LoadView } from '../web/load-contract.ts';
 import type { LoadQuery } from '../web/ports.ts';
 import type { Core } from './core.ts';
 
+const hourMs = 3_600_000;
 const dayMs = 86_400_000;
 /** The standard wants so much of it. */
 const enoughMs = 30 * dayMs;
@@ -26,21 +28,28 @@ export function loadView(core: Core, { sinceMs, untilMs, line }: LoadQuery): Loa
     ({ rule }) => line === null || rule.startsWith(`${line}/`),
   );
   const all = found.flatMap(annunciationsOf);
+  // A rate over days of which there is no record would be too low.
+  const fromMs = Math.min(Math.max(sinceMs, beganMs(core, untilMs)), untilMs - 1);
   return {
     since: sinceMs,
+    counted_from: fromMs,
     until: untilMs,
     line,
-    enough: untilMs - Math.max(sinceMs, beganMs(core, untilMs)) >= enoughMs,
-    figures: figuresView(alarmLoad(all, sinceMs, untilMs)),
+    enough: untilMs - fromMs >= enoughMs,
+    figures: figuresView(alarmLoad(all, fromMs, untilMs)),
     guidance,
-    shifts: byShift(core, all, sinceMs, untilMs),
+    shifts: byShift(core, all, fromMs, untilMs),
     needed: answers(found),
   };
 }
 
-/** Since when there is a record at all. */
-const beganMs = (core: Core, nowMs: EpochMs): EpochMs =>
-  core.store.read.segments()[0]?.judgedFrom ?? nowMs;
+/** Since when there is a record at all: sealed, else open. */
+function beganMs({ store }: Core, nowMs: EpochMs): EpochMs {
+  const [sealed] = store.read.segments();
+  if (sealed !== undefined) return sealed.judgedFrom;
+  for (const { judged } of store.read.inputsAfter(store.sealedSeq, () => undefined)) return judged;
+  return nowMs;
+}
 
 /** On disk and at hand, each once as it is now. */
 function kept(core: Core, sinceMs: EpochMs, untilMs: EpochMs): Occurrence[] {
@@ -67,39 +76,38 @@ function annunciationsOf(occurrence: Occurrence): Annunciation[] {
     }));
 }
 
+/** Told within each shift, and an hour of the hours of it that the span holds. */
 function byShift(
   core: Core,
   all: readonly Annunciation[],
-  sinceMs: EpochMs,
+  fromMs: EpochMs,
   untilMs: EpochMs,
 ): LoadView['shifts'] {
   const { site } = core.plans.source;
   const begins = shiftsMin(site.shifts);
-  const minuteOf = minuteOfDay(site.timezone);
-  const days = (untilMs - sinceMs) / dayMs;
-  return begins.map((from, i) => {
-    const until = begins[i + 1] ?? begins[0]! + 1440;
-    const within = (minute: number): boolean =>
-      (minute >= from && minute < until) || minute + 1440 < until;
-    const told = all.filter(
-      ({ atMs }) => atMs >= sinceMs && atMs < untilMs && within(minuteOf(atMs)),
-    );
-    const hours = (Math.min(until - from, 1440) / 60) * days;
-    return { begins_min: from, told: told.length, per_hour: told.length / hours };
-  });
+  const sums = begins.map(() => ({ told: 0, hours: 0 }));
+  let atMs = fromMs;
+  let now = shiftAt(begins, wallTime(fromMs, site.timezone).minute);
+  while (atMs < untilMs) {
+    const next = (now + 1) % begins.length;
+    const endMs = Math.min(nextAtMinute(atMs, begins[next]!, site.timezone), untilMs);
+    const told = all.filter((one) => one.atMs >= atMs && one.atMs < endMs).length;
+    const sum = sums[now]!;
+    sums[now] = { told: sum.told + told, hours: sum.hours + (endMs - atMs) / hourMs };
+    [atMs, now] = [endMs, next];
+  }
+  return sums.map(({ told, hours }, i) => ({
+    begins_min: begins[i]!,
+    told,
+    hours,
+    per_hour: hours === 0 ? 0 : told / hours,
+  }));
 }
 
-function minuteOfDay(timezone: string): (atMs: EpochMs) => number {
-  const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: timezone,
-    hour: '2-digit',
-    minute: '2-digit',
-    hourCycle: 'h23',
-  });
-  return (atMs) => {
-    const [hour, minute] = format.format(atMs).split(':');
-    return Number(hour) * 60 + Number(minute);
-  };
+/** The shift of a minute of the day; before the first begins, the last one of the day before. */
+function shiftAt(begins: readonly number[], minute: number): number {
+  const at = begins.findLastIndex((from) => from <= minute);
+  return at < 0 ? begins.length - 1 : at;
 }
 
 /** What people said, once it was over, of whether they needed it. */

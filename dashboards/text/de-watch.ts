@@ -20,4 +20,8 @@ export const watch = {
   noValueTitle: 'Zurzeit nicht berechnet',
   noValueSays: 'Diese Größen werden aus anderen Messwerten berechnet. Was sie braucht, wartet.',
   notBuilt: 'Nicht berechnet, weil eine Zahl fehlt: {$needs}.',
+
+  // alarm performance
+  countedFrom: 'Gezählt von {$from} bis {$until}: {$span}.',
+  byShiftNone: 'ab {$clock}: nichts gezählt',
 } as const;

@@ -20,4 +20,8 @@ export const watch = {
   noValueTitle: 'Not worked out now',
   noValueSays: 'These are worked out from other readings. What needs them waits.',
   notBuilt: 'Not worked out for want of a number: {$needs}.',
+
+  // alarm performance
+  countedFrom: 'Counted from {$from} to {$until}: {$span}.',
+  byShiftNone: 'from {$clock}: nothing counted',
 } as const;

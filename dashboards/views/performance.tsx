@@ -29,6 +29,7 @@ function Figures({ load }: { readonly load: LoadView }) {
   const { figures, shifts } = load;
   return (
     <>
+      <p>{countedText(load, now)}</p>
       {load.enough ? null : <p>{say('performanceShort')}</p>}
       <LoadTable load={load} />
       <Rows
@@ -52,13 +53,23 @@ function Figures({ load }: { readonly load: LoadView }) {
       <Rows title={say('answeredIn')} rows={answered(load)} />
       <Rows
         title={say('byShift')}
-        rows={shifts.map(({ begins_min, told, per_hour }) =>
-          say('byShiftEach', { clock: dayClock(begins_min), n: told, rate: count(per_hour) }),
+        rows={shifts.map(({ begins_min, told, per_hour, hours }) =>
+          hours === 0
+            ? say('byShiftNone', { clock: dayClock(begins_min) })
+            : say('byShiftEach', { clock: dayClock(begins_min), n: told, rate: count(per_hour) }),
         )}
       />
     </>
   );
 }
+
+/** The span that lies behind the figures: the record may be shorter than what was asked. */
+const countedText = ({ since, counted_from: from = since, until }: LoadView, now: number): string =>
+  say('countedFrom', {
+    from: clock(from, now),
+    until: clock(until, now),
+    span: span(until - from),
+  });
 
 const dayClock = (minutes: number): string =>
   `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
@@ -81,9 +92,12 @@ const answered = ({ figures }: LoadView): string[] =>
     ];
   });
 
-function LoadTable({ load: { figures, guidance } }: { readonly load: LoadView }) {
+/** What is counted, how much of it, and the guidance beside it. */
+type Figure = readonly [name: string, value: string, guidance: string];
+
+function figuresOf({ figures, guidance }: LoadView): Figure[] {
   const most = (n: string | number): string => say('atMost', { n });
-  const rows: readonly (readonly [string, string, string])[] = [
+  return [
     [say('loadTold'), String(figures.told), ''],
     [say('loadPerDay'), count(figures.per_day), most(guidance.per_day.acceptable)],
     [say('loadPerHour'), count(figures.per_hour), most(guidance.per_hour.acceptable)],
@@ -91,39 +105,33 @@ function LoadTable({ load: { figures, guidance } }: { readonly load: LoadView })
     [say('loadFloods'), String(figures.floods.length), ''],
     [say('loadInFlood'), share(figures.share_in_flood), most(share(guidance.share_in_flood))],
     [say('loadTopTen'), share(figures.share_of_top_ten), most(share(guidance.share_of_top_ten))],
-    [say('loadChattering'), String(figures.chattering.length), say('none')],
+    [say('loadChattering'), String(figures.chattering.length), say('noneWanted')],
     [say('loadFleeting'), String(figures.fleeting.reduce((n, each) => n + each.count, 0)), ''],
     [say('loadStanding'), String(figures.standing.length), most(guidance.standing)],
     ...priorities.map(
-      (priority) =>
-        [
-          say('loadPriority')[priority],
-          share(figures.by_priority[priority].share),
-          say('about', { n: share(guidance.by_priority[priority]) }),
-        ] as const,
+      (priority): Figure => [
+        say('loadPriority')[priority],
+        share(figures.by_priority[priority].share),
+        say('about', { n: share(guidance.by_priority[priority]) }),
+      ],
     ),
   ];
-  return (
-    <table class="load">
-      <thead>
-        <tr>
-          <th scope="col">{say('figure')}</th>
-          <th scope="col">{say('here')}</th>
-          <th scope="col">{say('guidance')}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(([name, value, target]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            <td>{value}</td>
-            <td>{target}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
 }
+
+/** A line each: words wrap between words, at any width and any size of text. */
+const LoadTable = ({ load }: { readonly load: LoadView }) => (
+  <dl class="load">
+    {figuresOf(load).map(([name, value, guidance]) => (
+      <div key={name}>
+        <dt>{name}</dt>
+        <dd>
+          <strong>{value}</strong>
+        </dd>
+        {guidance === '' ? null : <dd class="hint">{guidance}</dd>}
+      </div>
+    ))}
+  </dl>
+);
 
 interface RowsProps {
   readonly title: string;

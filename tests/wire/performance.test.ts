@@ -48,12 +48,20 @@ const day = Date.UTC(2026, 0, 5);
 interface Load {
   readonly figures: {
     readonly told: number;
+    readonly per_hour: number;
+    readonly per_day: number;
     readonly top_ten: readonly { readonly rule: string; readonly count: number }[];
     readonly by_priority: {
       readonly high: { readonly answered: number; readonly unanswered: number };
     };
   };
-  readonly shifts: readonly { readonly begins_min: number; readonly told: number }[];
+  readonly counted_from: number;
+  readonly shifts: readonly {
+    readonly begins_min: number;
+    readonly told: number;
+    readonly hours: number;
+    readonly per_hour: number;
+  }[];
   readonly needed: readonly object[];
   readonly enough: boolean;
 }
@@ -118,3 +126,37 @@ test('counts what people heard, by shift, and what they said of it', async () =>
     { rule: 'm/room/hot', needed: false, by: 'local' },
   ]);
 }, 60_000);
+
+test('three hours of record count as three hours, of whatever span', async () => {
+  const folder = scratchFolder();
+  const device = await addDevice(folder, 'oven');
+  const agent = await startAgentProcess({ site, folder, clock: 'samples' });
+  const client = await connectDevice(agent.mqtt, device);
+  const say = (atMs: number, v: number) =>
+    published(client, 'm/air', { v, t: new Date(atMs).toISOString() });
+  // From 16:00 to 19:00, across the change of shifts at 18:00; hot at 16:30, 17:00 and 18:30.
+  await say(day + 16 * hour, 20);
+  for (const at of [16.5, 17, 18.5]) {
+    await say(day + at * hour, 35);
+    await say(day + (at + 0.25) * hour, 20);
+  }
+  await say(day + 19 * hour, 20);
+  await say(day + 19.5 * hour, 20);
+  const span = `since=${day - 29 * 24 * hour}&until=${day + 19 * hour}`;
+  const { body } = await until(
+    () => get<Load>(agent.page, `/api/performance?${span}`),
+    (answer) => answer.body.figures.told === 3,
+  );
+  // The record begins with the site, a moment before the first reading.
+  expect(Math.abs(body.counted_from - (day + 16 * hour))).toBeLessThanOrEqual(1);
+  expect(body.enough).toBe(false);
+  expect(body.figures.per_hour).toBeCloseTo(1, 5);
+  expect(body.figures.per_day).toBeCloseTo(24, 4);
+  const about = (value: number) => expect.closeTo(value, 5);
+  expect(body.shifts).toEqual([
+    { begins_min: 360, told: 2, hours: about(2), per_hour: about(1) },
+    { begins_min: 1080, told: 1, hours: about(1), per_hour: about(1) },
+  ]);
+  await client.endAsync();
+  await agent.stop();
+}, 120_000);
