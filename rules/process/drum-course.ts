@@ -103,6 +103,18 @@ export const meanOfC = (
   return celsius;
 };
 
+/** The wall is never colder in steady air: each term that cools it now cools it less and less. */
+function coldestWallC(
+  terms: readonly DrumTerm[],
+  temperaturesC: readonly number[],
+  air: number,
+): number {
+  let celsius = air;
+  for (let n = 0; n < terms.length; n += 1)
+    celsius += Math.min(0, terms[n]!.wall * (temperaturesC[n]! - air));
+  return celsius;
+}
+
 /** Until the wall is at `floorC` if the air stays, s; `longestS` where it is not by then. Null out of range. */
 export function timeToFloorS(
   terms: readonly DrumTerm[],
@@ -112,6 +124,7 @@ export function timeToFloorS(
   longestS: number,
 ): number | null {
   if (!airCovered(air) || !(floorC >= 0 && floorC <= 60)) return null;
+  if (coldestWallC(terms, temperaturesC, air) > floorC) return longestS;
   const wallAfter = (seconds: number): number => {
     let celsius = air;
     for (let n = 0; n < terms.length; n += 1) {

@@ -71,6 +71,26 @@ describe('the floor', () => {
     expect(timeToFloorS(terms, warmDrum(20), 8, 5, 1e6)).toBe(1e6);
     expect(timeToFloorS(terms, warmDrum(4), 8, 5, 1e6)).toBe(0);
   });
+  test('is told as never reached where no look ahead finds it, after any course of the air', () => {
+    let [never, some] = [0, 0];
+    for (let course = 0; course < 400; course += 1) {
+      const drum = warmDrum(6 + (course % 23));
+      for (let step = 0; step < 5; step += 1)
+        fadeTowards(terms, drum, ((course * 37 + step * 53) % 71) / 2 - 12, 900 * (1 + step));
+      const air = ((course * 29) % 41) / 2;
+      const left = timeToFloorS(terms, drum, air, 5, 1e6)!;
+      const at = [...drum];
+      let reached = wallOfC(terms, at, air) <= 5;
+      for (let s = 0; s < 1e6 && !reached; s += 300) {
+        fadeTowards(terms, at, air, 300);
+        reached = wallOfC(terms, at, air) <= 5;
+      }
+      expect(left < 1e6, `air ${air}, drum ${drum.join(' ')}`).toBe(reached);
+      if (reached) some += 1;
+      else never += 1;
+    }
+    expect(Math.min(never, some)).toBeGreaterThan(50);
+  });
   test('below 0 °C nothing is told, nor of air beyond the range', () => {
     expect(timeToFloorS(terms, warmDrum(20), -10, -1, 1e6)).toBeNull();
     expect(timeToFloorS(terms, warmDrum(20), -80, 5, 1e6)).toBeNull();
