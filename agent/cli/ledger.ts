@@ -1,9 +1,11 @@
 /**
  * `forebond ledger verify --data DIR`: recomputes the ledger's chain.
  *
- * Exit 0 with the count and the head, or 1 naming the first record that is not as it was.
+ * Exit 0 with the count and the head, or 1 naming the first record that is not as it was. A loss that
+ * the record speaks of is said; where records of the ledger itself were lost, exit 1.
  */
 import type { Command } from 'commander';
+import { counted } from '#rules/quantity/counted.ts';
 import { dataOption } from './data-option.ts';
 import { timeArgument } from './time-argument.ts';
 
@@ -31,12 +33,22 @@ export type VerifiedLedger =
       readonly head: { readonly id: number; readonly hash: Uint8Array };
       /** What is wrong with the database that holds it; null where nothing is. */
       readonly damage: string | null;
+      /** Losses that the record itself speaks of. */
+      readonly noted: readonly NotedLoss[];
     }
   | {
       readonly ok: false;
       readonly id: number;
       readonly why: 'changed' | 'missing' | 'swapped';
     };
+
+export interface NotedLoss {
+  readonly id: number;
+  /** Epoch milliseconds. */
+  readonly at: number;
+  readonly words: string;
+  readonly ofLedger: boolean;
+}
 
 const words = {
   changed: 'was changed',
@@ -67,8 +79,9 @@ export function ledgerCommand(program: Command, parts: LedgerParts): void {
         return;
       }
       const verified = parts.verify(options.data, options.checkpoint);
-      parts.print(options.json === true ? verifiedJson(verified) : verifiedLine(verified));
-      parts.setExitCode(verified.ok && verified.damage === null ? 0 : 1);
+      if (options.json === true) parts.print(verifiedJson(verified));
+      else for (const line of verifiedLines(verified)) parts.print(line);
+      parts.setExitCode(isWhole(verified) ? 0 : 1);
     });
   archiveCommand(ledger, parts);
 }
@@ -92,7 +105,7 @@ function archiveCommand(ledger: Command, parts: LedgerParts): void {
       parts.print(
         archived === null
           ? 'nothing is so old'
-          : `${archived.count} records up to ${archived.head.id} archived in ${to}`,
+          : `${counted(archived.count, 'record')} up to ${archived.head.id} archived in ${to}`,
       );
       parts.setExitCode(0);
     });
@@ -100,20 +113,44 @@ function archiveCommand(ledger: Command, parts: LedgerParts): void {
 
 const hex = (bytes: Uint8Array): string => Buffer.from(bytes).toString('hex');
 
-/** One line for people. */
-export function verifiedLine(verified: VerifiedLedger): string {
-  if (!verified.ok) return `record ${verified.id} ${words[verified.why]}`;
-  if (verified.damage !== null)
-    return `the database is damaged (${verified.damage}); ${verified.count} records of its ledger can still be followed. Start an agent on it: it sets the damaged file aside and says so`;
-  if (verified.count === 0) return 'the ledger is whole: no records yet';
-  const records = verified.count === 1 ? '1 record' : `${verified.count} records`;
-  return `the ledger is whole: ${records}, head ${hex(verified.head.hash)}`;
+/** The chain holds, and nothing of the ledger is known to be missing. */
+const isWhole = (verified: VerifiedLedger): boolean =>
+  verified.ok && verified.damage === null && !verified.noted.some(({ ofLedger }) => ofLedger);
+
+/** For people: the verdict, and a line for each loss that the record speaks of. */
+export function verifiedLines(verified: VerifiedLedger): string[] {
+  if (!verified.ok) return [`record ${verified.id} ${words[verified.why]}`];
+  const { count, head, damage, noted } = verified;
+  if (damage !== null)
+    return [
+      `the database is damaged (${damage}); ${counted(count, 'record')} of its ledger can still be followed. Start an agent on it: it sets the damaged file aside and says so`,
+    ];
+  if (count === 0) return ['the ledger is whole: no records yet'];
+  const records = `${counted(count, 'record')}, head ${hex(head.hash)}`;
+  if (noted.length === 0) return [`the ledger is whole: ${records}`];
+  const losses = noted.map(
+    ({ id, at, words: said }) => `record ${id}, ${new Date(at).toISOString()}: ${said}`,
+  );
+  return [
+    `the chain holds: ${records}; but it says itself what was lost:`,
+    ...losses.slice(0, lossesMax),
+    ...(losses.length > lossesMax ? [`and ${losses.length - lossesMax} more`] : []),
+  ];
 }
+
+const lossesMax = 20;
 
 /** A whole ledger's `id` and `hash` make a checkpoint. */
 function verifiedJson(verified: VerifiedLedger): string {
   if (!verified.ok) return JSON.stringify(verified);
-  const { count, head, damage } = verified;
+  const { count, head, damage, noted } = verified;
   if (damage !== null) return JSON.stringify({ ok: false, damage, count });
-  return JSON.stringify({ ok: true, count, id: head.id, hash: hex(head.hash) });
+  const lost = noted.length === 0 ? {} : { lost: noted };
+  return JSON.stringify({
+    ok: isWhole(verified),
+    count,
+    id: head.id,
+    hash: hex(head.hash),
+    ...lost,
+  });
 }

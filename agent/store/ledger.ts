@@ -7,9 +7,10 @@
  */
 import { createHash } from 'node:crypto';
 import type { DatabaseSync, StatementSync } from 'node:sqlite';
+import type { EpochMs } from '#rules/signal/sample.ts';
 import { canonicalJson } from './canonical.ts';
 import type { LedgerBody } from './contract.ts';
-import type { LedgerHead } from './store-types.ts';
+import { type Finding, type LedgerHead, ledgerLossKinds, lossKinds } from './store-types.ts';
 
 export const emptyLedger: LedgerHead = { id: 0, hash: new Uint8Array(32) };
 
@@ -28,8 +29,24 @@ export interface KnownHead {
   readonly hash: Uint8Array;
 }
 
+/** A loss that the record itself speaks of: what a start found missing, and entered. */
+export interface NotedLoss {
+  /** Of the record that says so. */
+  readonly id: number;
+  readonly at: EpochMs;
+  /** As the agent said it then. */
+  readonly words: string;
+  /** Records of the ledger itself are missing, or may be. */
+  readonly ofLedger: boolean;
+}
+
 export type LedgerVerdict =
-  | { readonly ok: true; readonly count: number; readonly head: LedgerHead }
+  | {
+      readonly ok: true;
+      readonly count: number;
+      readonly head: LedgerHead;
+      readonly noted: readonly NotedLoss[];
+    }
   | { readonly ok: false; readonly id: number; readonly why: 'changed' | 'missing' | 'swapped' };
 
 interface ChainRow {
@@ -51,6 +68,7 @@ const bad = (id: number, why: 'changed' | 'missing' | 'swapped'): LedgerVerdict 
  */
 export function verifyLedger(db: DatabaseSync, known: readonly KnownHead[] = []): LedgerVerdict {
   let head = anchorOf(db);
+  const noted: NotedLoss[] = [];
   const slice = db.prepare(
     'SELECT id, record, hash FROM ledger WHERE id > ? ORDER BY id LIMIT 1000',
   );
@@ -61,6 +79,7 @@ export function verifyLedger(db: DatabaseSync, known: readonly KnownHead[] = [])
       const verdict = verifyNext(head, row, one);
       if (verdict !== null) return verdict;
       head = { id: row.id, hash: row.hash };
+      noted.push(...lossIn(row));
       const here = head;
       if (known.some((mark) => mark.id === here.id && !startsWith(here.hash, mark.hash))) {
         return bad(row.id, 'changed');
@@ -70,7 +89,20 @@ export function verifyLedger(db: DatabaseSync, known: readonly KnownHead[] = [])
   }
   const end = head.id;
   if (known.some((mark) => mark.id > end)) return bad(end + 1, 'missing');
-  return { ok: true, count: head.id, head };
+  return { ok: true, count: head.id, head, noted };
+}
+
+function lossIn({ id, record }: ChainRow): NotedLoss[] {
+  // Most records are none; only those are taken apart.
+  if (!record.includes('"type":"finding"')) return [];
+  const { type, at, finding, words } = JSON.parse(record) as {
+    readonly type: string;
+    readonly at: EpochMs;
+    readonly finding: Finding;
+    readonly words: string;
+  };
+  if (type !== 'finding' || !lossKinds.includes(finding.kind)) return [];
+  return [{ id, at, words, ofLedger: ledgerLossKinds.includes(finding.kind) }];
 }
 
 /** Last record that was archived; the chain in the database begins after it. */

@@ -14,7 +14,7 @@ import { readHighWater } from './high-water.ts';
 import { migrate } from './migrate.ts';
 import { quickCheck, setAsideBadLog } from './quick-check.ts';
 import { type Recovered, recover } from './recovery.ts';
-import { restoreSettings } from './restore-settings.ts';
+import { hasBackup, restoreSettings } from './restore-settings.ts';
 import { applicationId, createSchema, pragmaNumber, prepareToWrite } from './schema.ts';
 import type { Finding } from './store-types.ts';
 
@@ -38,7 +38,7 @@ export function openDatabase(paths: FolderPaths, atMs: number): Opened {
   const found = look(paths);
   if (found === 'foreign') throw new AgentError('STORE_NOT_A_STORE', { path: paths.database });
   if (found === 'damaged-header') return beginAnew(paths, atMs, 'its header is damaged');
-  if (found === 'gone') return beginAnew(paths, atMs, 'it is gone');
+  if (found === 'gone') return beginAnew(paths, atMs, null);
   touchPrivate(paths.database);
   const aside = onDisk(paths.database, () => setAsideBadLog(paths, atMs));
   const db = connect(paths.database);
@@ -62,7 +62,7 @@ function look(paths: FolderPaths): Found {
   const head = firstBytes(paths.database, headerBytes);
   const mark = readHighWater(paths.highWater);
   const wasStore = mark !== null && mark !== 'unreadable' && mark.seq + mark.ledgerId > 0;
-  if (head.length === 0) return wasStore ? 'gone' : 'nothing';
+  if (head.length === 0) return wasStore || hasBackup(paths) ? 'gone' : 'nothing';
   if (head.toString('latin1', 0, magic.length) === magic) return 'sqlite';
   const marked =
     head.length === headerBytes && head.readUInt32BE(applicationIdAt) === applicationId;
@@ -87,19 +87,32 @@ function recoverWith(db: DatabaseSync, paths: FolderPaths, findings: Finding[]):
   return { ...recovered, findings: [...findings, ...recovered.findings] };
 }
 
-function beginAnew(paths: FolderPaths, atMs: number, why: string): Opened {
+/** `why` it cannot be read; null where it is simply not there. */
+function beginAnew(paths: FolderPaths, atMs: number, why: string | null): Opened {
   const movedTo = moveAside(paths, atMs);
   touchPrivate(paths.database);
   const db = connect(paths.database);
   try {
     makeReady(db, paths, atMs);
     const restoredFrom = restoreSettings(db, paths);
+    if (why === null) return { db, recovered: recoverGone(db, paths, restoredFrom), begun: false };
     const finding: Finding = { kind: 'unreadable', movedTo, why, restoredFrom };
     return { db, recovered: recoverWith(db, paths, [finding]), begun: false };
   } catch (error) {
     db.close();
     throw diskError(error, paths.database);
   }
+}
+
+/** All that was in it is missing, which is said once, and not as damage. */
+function recoverGone(db: DatabaseSync, paths: FolderPaths, restoredFrom: string | null): Recovered {
+  const mark = readHighWater(paths.highWater);
+  const { seq: toSeq, ledgerId: toId } =
+    mark === null || mark === 'unreadable' ? { seq: 0, ledgerId: 0 } : mark;
+  const recovered = recover(db, mark);
+  const others = recovered.findings.filter(({ kind }) => kind !== 'lost' && kind !== 'ledger-lost');
+  const gone: Finding = { kind: 'gone', path: paths.database, toSeq, toId, restoredFrom };
+  return { ...recovered, findings: [gone, ...others] };
 }
 
 const unreadablePrefix = 'forebond-unreadable-';

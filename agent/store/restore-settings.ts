@@ -29,6 +29,9 @@ export function restoreSettings(db: DatabaseSync, paths: FolderPaths): string | 
   return null;
 }
 
+/** Only an agent that has run leaves one. */
+export const hasBackup = (paths: FolderPaths): boolean => newestFirst(paths.backups).length > 0;
+
 function newestFirst(folder: string): string[] {
   if (!existsSync(folder)) return [];
   const age = (name: string): number => statSync(join(folder, name)).mtimeMs;

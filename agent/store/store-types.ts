@@ -42,10 +42,19 @@ export type Finding =
   /** The database could not be read: it was moved aside and a new one begun. */
   | {
       readonly kind: 'unreadable';
-      /** File names inside the data folder; null where the main file was simply gone. */
+      /** File names inside the data folder; null where there was only a log. */
       readonly movedTo: string | null;
       readonly why: string;
       /** The backup whose settings were taken over; null where there was none. */
+      readonly restoredFrom: string | null;
+    }
+  /** There was a database, and there is none: somebody took the file away. A new one was begun. */
+  | {
+      readonly kind: 'gone';
+      readonly path: string;
+      /** The last record of the input log and of the ledger that were in it; 0 where nothing says so. */
+      readonly toSeq: number;
+      readonly toId: number;
       readonly restoredFrom: string | null;
     }
   /** The write-ahead log did not fit the main file, which is sound without it: it was set aside. */
@@ -59,6 +68,25 @@ export type Finding =
     }
   /** The reserve for a full disk could not be made. */
   | { readonly kind: 'no-ballast'; readonly why: string };
+
+/** Kinds of findings by which something that was kept is lost; the others are a nuisance. */
+export const lossKinds: readonly Finding['kind'][] = [
+  'lost',
+  'ledger-lost',
+  'ledger-differs',
+  'damaged-input',
+  'unreadable',
+  'gone',
+  'log-unreadable',
+];
+
+/** Those by which records of the ledger itself are lost, or may be. */
+export const ledgerLossKinds: readonly Finding['kind'][] = [
+  'ledger-lost',
+  'ledger-differs',
+  'unreadable',
+  'gone',
+];
 
 /** The engine's state at `seq`; `state` is opaque to the store. */
 export interface SnapshotRow {

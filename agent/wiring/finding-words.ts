@@ -1,6 +1,6 @@
 /** What opening the store found, as a sentence for people. */
 import type { EpochMs } from '#rules/signal/sample.ts';
-import type { Finding, Store } from '../store/store-types.ts';
+import { type Finding, lossKinds, type Store } from '../store/store-types.ts';
 import type { DamageBook } from './damage-book.ts';
 
 export function findingWords(finding: Finding): string {
@@ -17,6 +17,8 @@ export function findingWords(finding: Finding): string {
       return `The snapshot at record ${finding.seq} is damaged; an older one was used.`;
     case 'unreadable':
       return unreadableWords(finding);
+    case 'gone':
+      return goneWords(finding);
     case 'log-unreadable':
       return `The database's log could not be used (${finding.why}); it was set aside as ${finding.movedTo}.`;
     case 'high-water-unreadable':
@@ -31,12 +33,21 @@ export function findingWords(finding: Finding): string {
 function unreadableWords(finding: Extract<Finding, { kind: 'unreadable' }>): string {
   const { why, movedTo, restoredFrom } = finding;
   const aside = movedTo === null ? '' : ` It was moved aside as ${movedTo}.`;
-  const taken =
-    restoredFrom === null
-      ? 'A new one was begun, without anything of the old: there is no backup of its settings. Set again what stood on hold.'
-      : `A new one was begun, with the signals and holds of the backup ${restoredFrom}. Check what stands on hold: what was set or lifted since then is not in it.`;
-  return `The database could not be read (${why}): the samples and alarms kept in it are not at hand.${aside} ${taken} Check the disk, and replace it if this repeats.`;
+  return `The database could not be read (${why}): the samples and alarms kept in it are not at hand.${aside} ${begunWords(restoredFrom)} Check the disk, and replace it if this repeats.`;
 }
+
+function goneWords({ path, toSeq, toId, restoredFrom }: Extract<Finding, { kind: 'gone' }>) {
+  const records =
+    toSeq + toId === 0
+      ? ''
+      : ` with records 1 to ${toSeq} of the input log and 1 to ${toId} of the ledger`;
+  return `The record is gone: ${path} is missing or empty, and there was one${records}. ${begunWords(restoredFrom)} If somebody has the file, stop the agent, put it back in the place of the new one, without the -wal and -shm beside that, and start again.`;
+}
+
+const begunWords = (restoredFrom: string | null): string =>
+  restoredFrom === null
+    ? 'A new one was begun, without anything of the old: there is no backup of its settings. Set again what stood on hold.'
+    : `A new one was begun, with the signals and holds of the backup ${restoredFrom}. Check what stands on hold: what was set or lifted since then is not in it.`;
 
 /** As long as the file stands there, it is spoken of. */
 const setAsideWords = (name: string): string =>
@@ -63,17 +74,8 @@ export const begunAnewWords =
 const lockWords = (at: EpochMs): string =>
   `agent.lock was removed from the data folder at ${new Date(at).toISOString()} and is made again: without it two agents could write one store. Find out who tidies there.`;
 
-/** Findings that mean that something kept is lost; the others are a nuisance. */
-export const isLoss = (finding: Finding): boolean => losses.includes(finding.kind);
-
-const losses: readonly Finding['kind'][] = [
-  'lost',
-  'ledger-lost',
-  'ledger-differs',
-  'damaged-input',
-  'unreadable',
-  'log-unreadable',
-];
+/** Something kept is lost; the other findings are a nuisance. */
+export const isLoss = (finding: Finding): boolean => lossKinds.includes(finding.kind);
 
 /** Findings that people must act on; a migration is none. */
 export const isAlarming = (finding: Finding): boolean => finding.kind !== 'migrated';

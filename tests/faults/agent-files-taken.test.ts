@@ -81,6 +81,29 @@ test.each([
   expect(stderr).not.toContain('internal fault');
 });
 
+test('the database deleted while no agent runs: the next start says that it is gone, what was in it, and how to mend it', async () => {
+  const { folder, site, agent, client } = await running();
+  client.end(true);
+  expect((await agent.stop()).code).toBe(0);
+  rmSync(join(folder, 'forebond.db'));
+  const next = await startAgentProcess({ site, folder });
+  const { parts, notes } = (await healthOf(next)).body;
+  expect(parts.record).toBe('out-of-specification');
+  expect(notes.record).toContain(`The record is gone: ${join(folder, 'forebond.db')} is missing`);
+  expect(notes.record).toMatch(/records 1 to \d+ of the input log and 1 to \d+ of the ledger/);
+  expect(notes.record).toContain('with the signals and holds of the backup settings-');
+  expect(notes.record).toContain('put it back');
+  expect(notes.record).not.toMatch(/damage|Check the disk/);
+  const { code, stderr } = await next.stop();
+  expect([code, /damage|Check the disk/.test(stderr)]).toEqual([0, false]);
+  const verified = await forebond(['ledger', 'verify', '--data', folder]);
+  expect(verified.code).toBe(1);
+  expect(verified.stdout).toMatch(
+    /^the chain holds: \d+ records, head [0-9a-f]{64}; but it says itself/,
+  );
+  expect(verified.stdout).toMatch(/^record \d+, \S+Z: The record is gone/m);
+}, 90_000);
+
 test('the database moved away and back: all goes on by itself', async () => {
   const { folder, agent, client } = await running();
   const path = join(folder, 'forebond.db');

@@ -3,7 +3,13 @@ import { expect, test } from 'vitest';
 import { ledgerCommand, type VerifiedLedger } from '#agent/cli/ledger.ts';
 
 const hash = new Uint8Array(32).fill(0xab);
-const whole: VerifiedLedger = { ok: true, count: 12, head: { id: 12, hash }, damage: null };
+const whole: VerifiedLedger & { ok: true } = {
+  ok: true,
+  count: 12,
+  head: { id: 12, hash },
+  damage: null,
+  noted: [],
+};
 
 /** What one call of the command asked, printed and exited with. */
 function call(verified: VerifiedLedger, ...words: string[]) {
@@ -63,6 +69,7 @@ test('an empty ledger', () => {
     count: 0,
     head: { id: 0, hash: new Uint8Array(32) },
     damage: null,
+    noted: [],
   };
   expect(call(empty).lines).toEqual(['the ledger is whole: no records yet']);
 });
@@ -80,4 +87,40 @@ test('a damaged database is never said to be whole, whatever its chain', () => {
     damage: 'Tree 5 page 9: it is torn',
     count: 12,
   });
+});
+
+const noted = {
+  id: 7,
+  at: Date.UTC(2026, 10, 25, 9, 32, 12),
+  words: 'Records 120 to 133 of the input log were lost to disk damage.',
+  ofLedger: false,
+};
+
+test('a loss that the record speaks of is said: the chain holds, exit 0', () => {
+  const { lines, exit } = call({ ...whole, noted: [noted] });
+  expect(lines).toEqual([
+    `the chain holds: 12 records, head ${'ab'.repeat(32)}; but it says itself what was lost:`,
+    'record 7, 2026-11-25T09:32:12.000Z: Records 120 to 133 of the input log were lost to disk damage.',
+  ]);
+  expect(exit).toBe(0);
+  expect(JSON.parse(call({ ...whole, noted: [noted] }, '--json').lines.join())).toEqual({
+    ok: true,
+    count: 12,
+    id: 12,
+    hash: 'ab'.repeat(32),
+    lost: [noted],
+  });
+});
+
+test('where records of the ledger itself were lost, exit 1', () => {
+  const verified = { ...whole, noted: [{ ...noted, ofLedger: true }] };
+  expect(call(verified)).toMatchObject({ exit: 1 });
+  expect(call(verified).lines.join()).not.toContain('whole');
+  expect(JSON.parse(call(verified, '--json').lines.join()).ok).toBe(false);
+});
+
+test('of very many losses the first are said, and how many more there are', () => {
+  const { lines } = call({ ...whole, noted: Array.from({ length: 23 }, () => noted) });
+  expect(lines).toHaveLength(22);
+  expect(lines.at(-1)).toBe('and 3 more');
 });

@@ -155,17 +155,30 @@ describe('a store that cannot be read is moved aside and begun anew', () => {
       again.close();
     });
   }
-  test('gone altogether, and no backup', async () => {
+  test.each([
+    ['gone altogether', (path: string) => rmSync(path)],
+    ['empty', (path: string) => truncateSync(path, 0)],
+  ])('%s, and no backup: said to be gone, once, and not as damage', async (_, take) => {
     const folder = await filled(false);
-    rmSync(database(folder));
+    take(database(folder));
     const store = openAt(folder);
-    expect(store.findings[0]).toEqual({
-      kind: 'unreadable',
-      movedTo: null,
-      why: 'it is gone',
-      restoredFrom: null,
-    });
+    expect(store.findings).toEqual([
+      { kind: 'gone', path: database(folder), toSeq: 40, toId: 39, restoredFrom: null },
+    ]);
     expect(store.read.signals()).toEqual([]);
+    // None of its numbers is given twice.
+    expect(store.lastSeq).toBe(40);
+    store.close();
+  });
+  test('gone with the high water: its backup shows that there was one', async () => {
+    const folder = await filled(true);
+    rmSync(database(folder));
+    rmSync(join(folder, 'high-water'));
+    const store = openAt(folder);
+    expect(store.findings).toEqual([
+      { kind: 'gone', path: database(folder), toSeq: 0, toId: 0, restoredFrom: 'daily.db' },
+    ]);
+    expect(store.read.openHolds().map((hold) => hold.item)).toEqual(['drum 7']);
     store.close();
   });
   test('a backup of the first schema gives its settings too', async () => {

@@ -41,6 +41,23 @@ test('an end cut off shows against the high water', () => {
   expect(verifyFolder(folder)).toEqual({ ok: false, id: 11, why: 'missing' });
 });
 
+test('a loss that a start entered is told, with when and what', () => {
+  const folder = recorded(3);
+  expect(verifyFolder(folder)).toMatchObject({ ok: true, noted: [] });
+  const store = openRunning(folder);
+  const finding = { kind: 'lost', fromSeq: 120, toSeq: 133 };
+  const [at, words] = [9_500, 'Records 120 to 133 were lost.'];
+  const harmless = { kind: 'migrated', from: 1, to: 2, backup: 'old.db' };
+  store.commit(turnOf(4, [{ type: 'finding', at, finding, words }]));
+  store.commit(turnOf(5, [{ type: 'finding', at, finding: harmless, words: 'It was migrated.' }]));
+  store.close();
+  expect(verifyFolder(folder)).toMatchObject({
+    ok: true,
+    count: 5,
+    noted: [{ id: 4, at, words, ofLedger: false }],
+  });
+});
+
 test('nothing of the folder is written by verifying', () => {
   const folder = recorded(3);
   const path = join(folder, 'forebond.db');
