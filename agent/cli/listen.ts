@@ -10,6 +10,7 @@ import mqtt, { type MqttClient } from 'mqtt';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { beforeYouFit } from '../listen/before-you-fit.ts';
+import type { Guess } from '../listen/guess.ts';
 import { guessAt, stubLines } from '../listen/stub.ts';
 import { type HeardTopic, TopicBook } from '../listen/topic-book.ts';
 import type { CliParts } from './parts.ts';
@@ -170,16 +171,14 @@ function rowsOf(heard: HeardTopic): Row[] {
       every,
       payload: value.pointer === '' ? look.kind : `${look.kind} ${value.pointer}`,
       value: String(round(value.last)),
-      seems: guess === null ? '?' : `${guess.quantity} ${guess.unit}`,
-      why:
-        guess === null
-          ? 'not known'
-          : guess.or === null
-            ? guess.why
-            : `${guess.why}; or ${guess.or}`,
+      seems: guess === null ? '?' : `${guess.quantity} ${guess.unit ?? ''}`.trimEnd(),
+      why: guess === null ? 'not known' : whyOf(guess),
     };
   });
 }
+
+const whyOf = ({ unit, why, candidates }: Guess): string =>
+  unit === null ? `${why} ${candidates.join(' or ')}; ask` : why;
 
 /** What came from outside cannot steer a terminal. */
 const shown = (text: string): string =>

@@ -1,13 +1,20 @@
 /**
- * A guess at what a value is, from what the payload says, from names, and from the range it was
- * seen in; always with its reason, so that a person can agree or not.
+ * What a value is, as far as the evidence tells: what the payload says, what the name says, and the
+ * range in which the value was seen; always with its reason, so that a person can agree or not.
  *
- * Always true: a guess is never made from the number alone, and where names leave two units open
- * that differ, the other one is named.
+ * Always true: nothing is made of the number alone; a unit is named only where the evidence leaves
+ * one. Where it leaves several there is a question with all of them, and no guess.
  */
-
 import { unitOf } from '#rules/quantity/unit.ts';
 import { suggestedCodes } from '#rules/quantity/unit-fix.ts';
+import {
+  type Quantity,
+  quantities,
+  temperature,
+  temperaturesAt,
+  type UnitRange,
+  unitWords,
+} from './quantities.ts';
 
 export interface Seen {
   readonly topic: string;
@@ -23,11 +30,11 @@ export interface Seen {
 
 export interface Guess {
   readonly quantity: string;
-  /** UCUM. */
-  readonly unit: string;
+  /** UCUM; null where the evidence leaves several. */
+  readonly unit: string | null;
+  /** What it leaves: the unit alone, or all that would fit. */
+  readonly candidates: readonly string[];
   readonly why: string;
-  /** Another unit the same numbers would fit; null where there is none. */
-  readonly or: string | null;
   readonly sure: 'said' | 'likely' | 'open';
 }
 
@@ -40,177 +47,147 @@ export function wordsOf(text: string): string[] {
     .filter((word) => word !== '');
 }
 
-/** Units as the last word of a name, safe ones only: `c` or `f` alone may be anything. */
-const unitWords: Readonly<Record<string, readonly [unit: string, quantity: string]>> = {
-  degc: ['Cel', 'temperature'],
-  celsius: ['Cel', 'temperature'],
-  degf: ['[degF]', 'temperature'],
-  fahrenheit: ['[degF]', 'temperature'],
-  bar: ['bar', 'pressure'],
-  mbar: ['mbar', 'pressure'],
-  psi: ['[psi]', 'pressure'],
-  kpa: ['kPa', 'pressure'],
-  pa: ['Pa', 'pressure'],
-  rpm: ['/min', 'speed of rotation'],
-  percent: ['%', 'ratio'],
-  pct: ['%', 'ratio'],
-  mm: ['mm', 'length'],
-  lpm: ['L/min', 'flow'],
-  mps: ['m/s', 'speed'],
-  ph: ['[pH]', 'pH'],
-};
-
-interface Rule {
-  readonly words: readonly string[];
-  readonly quantity: string;
-  readonly unit: string;
-  /** Seen outside of this, the guess is not made. */
-  readonly within: readonly [least: number, most: number];
-  readonly or: string | null;
-}
-
-const rooms = ['room', 'store', 'hall', 'ambient', 'outside', 'booth', 'wall', 'climate', 'racks'];
-const moulds = ['mould', 'mold', 'platen', 'cavity'];
-const hotPlaces = ['oven', 'zone', 'zones', 'metal', 'surface', 'residue', 'duct', 'shroud'];
-const coolPlaces = ['bath', 'tank', 'drum', 'pipe', 'bin'];
-/** These say temperature and leave the place, and so the scale, to the other words. */
-const temperatures = ['temp', 'temperature', 'air'];
-const pressures = ['pressure', 'header', 'pot', 'atomising', 'atomizing', 'blast'];
-const drops = ['dp', 'differential', 'separator'];
-const airSpeeds = ['velocity', 'airflow'];
-
-const rule = (
-  words: readonly string[],
-  quantity: string,
-  unit: string,
-  within: readonly [number, number],
-  or: string | null = null,
-): Rule => ({ words, quantity, unit, within, or });
-
-/** Of those whose word stands nearest the end of the name, the first whose range fits is taken. */
-const rules: readonly Rule[] = [
-  rule(['dewpoint', 'pdp', 'dew'], 'dew point', 'Cel', [-100, 40], '[degF]'),
-  rule(['humidity', 'rh'], 'relative humidity', '%', [1.01, 105]),
-  rule(['humidity', 'rh'], 'relative humidity', 'Pa/Pa', [0, 1.01]),
-  rule(['agitator', 'shaft', 'stirrer'], 'speed of rotation', '/min', [0, 500]),
-  rule(['conductivity', 'rinse', 'di'], 'conductivity', 'uS/cm', [0, 5_000], 'mS/cm'),
-  rule(drops, 'pressure drop', 'bar', [-0.1, 1], '[psi]'),
-  rule(drops, 'pressure drop', '[psi]', [1, 30], 'Pa'),
-  rule(drops, 'pressure drop', 'Pa', [10, 5_000], 'mbar'),
-  rule(pressures, 'pressure', 'bar', [-1, 16], '[psi]'),
-  rule(pressures, 'pressure', '[psi]', [16, 250], 'kPa'),
-  rule(airSpeeds, 'air speed', 'm/s', [0, 10]),
-  rule(airSpeeds, 'air speed', '[ft_i]/min', [10, 2_000]),
-  rule(['withdrawal', 'hoist'], 'speed', 'm/min', [0, 20], '[ft_i]/min'),
-  rule(['flow'], 'flow', 'L/min', [0, 2_000], 'm3/h'),
-  rule(['level', 'weir', 'thickness'], 'length', 'mm', [0, 5_000], '%'),
-  rule(['solids'], 'solids by mass', '%', [0, 100]),
-  rule(['density'], 'density', 'g/mL', [0.7, 2]),
-  // Nobody works in a room at 46 Cel, and no mould stands at 240 Cel: there the scale shows.
-  rule(rooms, 'temperature', '[degF]', [45.01, 110]),
-  rule(rooms, 'temperature', 'Cel', [-40, 45], '[degF]'),
-  rule(moulds, 'temperature', '[degF]', [240.01, 450]),
-  rule(moulds, 'temperature', 'Cel', [10, 240], '[degF]'),
-  rule(hotPlaces, 'temperature', 'Cel', [-20, 400], '[degF]'),
-  rule(coolPlaces, 'temperature', 'Cel', [-40, 120], '[degF]'),
-  rule(temperatures, 'temperature', 'Cel', [-40, 120], '[degF]'),
-];
-
-/** The guess, or null where nothing but the number would be left to guess from. */
+/** null where nothing but the number would be left to go by. */
 export function guessOf(seen: Seen): Guess | null {
   const said = guessSaid(seen);
   if (said !== null) return said;
-  const words = [...wordsOf(seen.topic), ...wordsOf(seen.pointer)];
   const own = wordsOf(`${seen.topic.slice(seen.topic.lastIndexOf('/') + 1)} ${seen.pointer}`);
-  const named = guessNamed(words) ?? guessScale(own);
-  if (named !== null) return named;
-  if (seen.isBoolean || seen.isBinary)
-    return {
-      quantity: 'contact',
-      unit: '1',
-      why: seen.isBoolean ? 'the payload says true or false' : 'only 0 and 1 were seen',
-      or: null,
-      sure: seen.isBoolean ? 'likely' : 'open',
-    };
-  return guessRanged(seen, words, own);
+  return guessUnitWord(seen, own) ?? guessScale(seen, own) ?? guessNamed(seen, own);
 }
+
+const likely = (quantity: string, unit: string, why: string): Guess => ({
+  quantity,
+  unit,
+  candidates: [unit],
+  why,
+  sure: 'likely',
+});
 
 function guessSaid({ saidUnit }: Seen): Guess | null {
   if (saidUnit === null) return null;
-  const known = unitOf(saidUnit);
-  const unit = known === null ? suggestedCodes(saidUnit)[0] : saidUnit;
-  const found = unit === undefined ? null : unitOf(unit);
-  if (unit === undefined || found === null) return null;
+  const codes = differing(unitOf(saidUnit) === null ? suggestedCodes(saidUnit) : [saidUnit]);
+  const [first] = codes;
+  const found = first === undefined ? null : unitOf(first);
+  if (first === undefined || found === null) return null;
+  const quantity = wordsOfDimension(found.dimension);
   const why = `the payload names the unit "${saidUnit}"`;
-  return { quantity: wordsOfDimension(found.dimension), unit, why, or: null, sure: 'said' };
+  return codes.length === 1
+    ? { quantity, unit: first, candidates: codes, why, sure: 'said' }
+    : { quantity, unit: null, candidates: codes, why, sure: 'open' };
+}
+
+/** Of codes that say the same by another name, the first. */
+function differing(codes: readonly string[]): string[] {
+  const meaning = (code: string): string => {
+    const { dimension, times, over, zero } = unitOf(code)!;
+    return `${dimension} ${times / over} ${zero}`;
+  };
+  return codes.filter(
+    (code, i) => codes.findIndex((each) => meaning(each) === meaning(code)) === i,
+  );
 }
 
 const wordsOfDimension = (dimension: string): string =>
   dimension.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 
-function guessNamed(words: readonly string[]): Guess | null {
-  const last = words.at(-1) ?? '';
+const fits = ({ least, most }: UnitRange, seen: Seen): boolean =>
+  seen.least >= least && seen.most <= most;
+
+function guessUnitWord(seen: Seen, own: readonly string[]): Guess | null {
+  const last = own.at(-1) ?? '';
   const found = Object.hasOwn(unitWords, last) ? unitWords[last] : undefined;
-  if (found === undefined) return null;
-  const [unit, quantity] = found;
-  return { quantity, unit, why: `the name ends in "${last}"`, or: null, sure: 'likely' };
+  if (found === undefined || !fits(found[1], seen)) return null;
+  return likely(found[0], found[1].unit, `the name ends in "${last}"`);
 }
 
 /** Single letters are a scale only behind a word that says temperature: `temperature_F`. */
-const scales: Readonly<Record<string, string>> = { c: 'Cel', f: '[degF]', k: 'K' };
+const scales: Readonly<Record<string, string>> = { c: 'degc', f: 'degf' };
 const scaled = ['temp', 'temps', 'temperature', 'deg', 'dewpoint', 'dew'];
 
-function guessScale(own: readonly string[]): Guess | null {
+function guessScale(seen: Seen, own: readonly string[]): Guess | null {
   const last = own.at(-1) ?? '';
-  const unit = Object.hasOwn(scales, last) ? scales[last] : undefined;
+  const scale = Object.hasOwn(scales, last) ? unitWords[scales[last]!] : undefined;
   const word = own.slice(0, -1).findLast((each) => scaled.includes(each));
-  if (unit === undefined || word === undefined) return null;
-  const why = `the name says "${word}" and ends in "${last}"`;
-  return { quantity: 'temperature', unit, why, or: null, sure: 'likely' };
+  if (scale === undefined || word === undefined || !fits(scale[1], seen)) return null;
+  return likely(temperature, scale[1].unit, `the name says "${word}" and ends in "${last}"`);
 }
 
-/** Where a rule's word stands last: the end of a name says the quantity, its beginning the place. */
-const nearness = ({ words: known }: Rule, words: readonly string[]): number =>
-  Math.max(...known.map((word) => words.lastIndexOf(word)));
+/** Both states must have been seen: a value that stands at 0 may be anything. */
+function guessContact({ isBoolean, isBinary, least, most }: Seen): Guess | null {
+  if (isBoolean) return likely('contact', '1', 'the payload says true or false');
+  if (!isBinary || least === most) return null;
+  return { ...likely('contact', '1', 'only 0 and 1 were seen'), sure: 'open' };
+}
+
+interface Named {
+  readonly quantity: Quantity;
+  readonly word: string;
+}
+
+/** Whose word stands last among these: the end of a name says the quantity, its beginning the place. */
+function lastNamed(
+  words: readonly string[],
+  of: (quantity: Quantity) => readonly string[],
+): Named | null {
+  for (const word of words.toReversed())
+    for (const quantity of quantities) if (of(quantity).includes(word)) return { quantity, word };
+  return null;
+}
+
+/** The one quantity that the levels above name; null where they name several. */
+function namedAbove(words: readonly string[]): Named | null {
+  const named = words.flatMap((word) =>
+    quantities.flatMap((quantity) => (quantity.words.includes(word) ? [{ quantity, word }] : [])),
+  );
+  const [first] = named;
+  return first !== undefined && named.every(({ quantity }) => quantity === first.quantity)
+    ? first
+    : null;
+}
 
 /** `own`: the words of the last level and of the place in the payload. */
-function guessRanged(seen: Seen, words: readonly string[], own: readonly string[]): Guess | null {
-  const saysTemperature = own.some((word) => temperatures.includes(word));
-  const said = rules.filter(
-    (each) =>
-      each.quantity !== 'temperature' ||
-      (isPlace(each) && saysTemperature) ||
-      own.some((word) => names(each, word)),
-  );
-  const named = nearest(said, seen, words);
-  if (named === null) return null;
-  const placed =
-    named.rule.words === temperatures ? nearest(rules.filter(isPlace), seen, words) : null;
-  const { rule: best, at } = placed ?? named;
-  const { quantity, unit, or } = best;
-  const { least, most } = seen;
-  const range = least === most ? `${most}` : `${least} to ${most}`;
-  const why = `"${words[at]}" in its name; ${range} would fit`;
-  return { quantity, unit, why, or, sure: or === null ? 'likely' : 'open' };
+function guessNamed(seen: Seen, own: readonly string[]): Guess | null {
+  const above = wordsOf(seen.topic.slice(0, Math.max(0, seen.topic.lastIndexOf('/'))));
+  const named = lastNamed(own, ({ words }) => words) ?? namedAbove(above);
+  if (named !== null) return asked(named, seen, [...above, ...own], false);
+  const contact = guessContact(seen);
+  if (contact !== null) return contact;
+  const placed = lastNamed(own, ({ places }) => places);
+  return placed === null ? null : asked(placed, seen, [...above, ...own], true);
 }
 
-/** A rule by the place alone: in the levels above, it says where a sensor stands and not what it is. */
-const isPlace = ({ words, quantity }: Rule): boolean =>
-  words !== temperatures && quantity === 'temperature';
-
-/** A store is where things are kept; by itself it says nothing of their temperature. */
-const names = ({ words }: Rule, word: string): boolean => word !== 'store' && words.includes(word);
-
-function nearest(
-  among: readonly Rule[],
-  { least, most }: Seen,
+/** The unit, where one is left and the name says the quantity; else the question. */
+function asked(
+  { quantity, word }: Named,
+  seen: Seen,
   words: readonly string[],
-): { readonly rule: Rule; readonly at: number } | null {
-  let best: { rule: Rule; at: number } | null = null;
-  for (const each of among) {
-    const at = nearness(each, words);
-    if (at <= (best?.at ?? -1) || least < each.within[0] || most > each.within[1]) continue;
-    best = { rule: each, at };
+  onlyPlace: boolean,
+): Guess | null {
+  const candidates = unitsOf(quantity, seen, words);
+  const [first] = candidates;
+  if (first === undefined) return null;
+  const { least, most } = seen;
+  const range = least === most ? `${most}` : `${least} to ${most}`;
+  if (onlyPlace) {
+    const why = `"${word}" in its name says where it stands, not what it is; if so, ${range} would fit`;
+    return { quantity: `perhaps ${quantity.name}`, unit: null, candidates, why, sure: 'open' };
   }
-  return best;
+  const why = `"${word}" in its name; ${range} would fit`;
+  return candidates.length === 1
+    ? likely(quantity.name, first, why)
+    : { quantity: quantity.name, unit: null, candidates, why, sure: 'open' };
+}
+
+function unitsOf({ name, units }: Quantity, seen: Seen, words: readonly string[]): string[] {
+  const among = (ranges: readonly UnitRange[]): string[] =>
+    ranges.filter((range) => fits(range, seen)).map(({ unit }) => unit);
+  if (name !== temperature) return among(units);
+  const place = words.findLast((word) =>
+    temperaturesAt.some(({ places }) => places.includes(word)),
+  );
+  const narrowed = temperaturesAt.find(
+    ({ places }) => place !== undefined && places.includes(place),
+  );
+  const here = narrowed === undefined ? [] : among(narrowed.units);
+  return here.length > 0 ? here : among(units);
 }

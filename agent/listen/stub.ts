@@ -2,6 +2,7 @@
  * What was heard, as the beginning of a site file: sound as it stands, to be gone through by hand.
  * Each guessed unit carries its reason; what nobody could guess says so.
  */
+import { unitOf } from '#rules/quantity/unit.ts';
 import { isName, nameLengthMax } from '#rules/site/name.ts';
 import { questionsInFile } from './before-you-fit.ts';
 import { type Guess, guessOf } from './guess.ts';
@@ -56,23 +57,36 @@ function payloadText({ look }: HeardTopic, pointer: string): string {
   if (look.kind === 'plain') return '{ kind: plain }';
   const parts = [`kind: json`, `value: ${JSON.stringify(pointer)}`];
   if (look.timePointer !== null) parts.push(`time: ${JSON.stringify(look.timePointer)}`);
-  if (look.unit !== null && look.values.length === 1)
+  // A unit that is no UCUM code would be refused with every message: it goes to `unit` below.
+  if (look.unit !== null && look.values.length === 1 && unitOf(look.unit.text) !== null)
     parts.push(`unit: ${JSON.stringify(look.unit.pointer)}`);
   if (look.qualityPointer !== null) parts.push(`quality: ${JSON.stringify(look.qualityPointer)}`);
   return `{ ${parts.join(', ')} }`;
 }
 
 function signalLines(heard: HeardTopic, value: HeardValue, name: string): string[] {
-  const guess = guessAt(heard, value);
-  const or = guess?.or == null ? '' : `, or ${guess.or}`;
-  const reason = guess === null ? 'not known: ask, or read the data sheet' : `${guess.why}${or}`;
   return [
     `        ${name}:`,
     `          topic: ${JSON.stringify(heard.topic)}`,
     `          payload: ${payloadText(heard, value.pointer)}`,
-    `          unit: ${JSON.stringify(guess?.unit ?? '1')} # ${oneLine(reason)}`,
+    ...unitLines(guessAt(heard, value)),
     '          resolution: none # a power of ten, once you know the sensor',
     ...(heard.everyS === null ? [] : [`          expect_every: ${rhythm(heard.everyS)}`]),
+  ];
+}
+
+/** A unit with its reason; or the question, with every unit that would fit, to keep one of. */
+function unitLines(guess: Guess | null): string[] {
+  const line = (unit: string, why: string): string =>
+    `          unit: ${JSON.stringify(unit)} # ${oneLine(why)}`;
+  if (guess === null) return [line('1', 'not known: ask, or read the data sheet')];
+  if (guess.unit !== null) return [line(guess.unit, guess.why)];
+  const { candidates, quantity, why } = guess;
+  return [
+    `          # Which unit? ${oneLine(`${quantity}: ${why} ${candidates.join(' or ')}`)}. Ask, or read the`,
+    '          # data sheet; keep one of these instead of unit: "1", or write another:',
+    ...candidates.map((unit) => `          #   unit: ${JSON.stringify(unit)}`),
+    line('1', 'not known yet: see above'),
   ];
 }
 

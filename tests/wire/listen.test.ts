@@ -97,8 +97,8 @@ describe('against mosquitto', () => {
       '0.1 s',
       'plain',
       '64.2',
-      'temperature [degF]',
-      '"store" in its name; 64.2 would fit',
+      'perhaps temperature',
+      '"air" in its name says where it stands, not what it is; if so, 64.2 would fit [degF]; ask',
     ]);
     expect(row('mounts-1/mixer-1/state')?.slice(2, 5)).toEqual([
       'json /rpm',
@@ -123,7 +123,11 @@ describe('against mosquitto', () => {
     const air = heard.topics.find(
       (each: { topic: string }) => each.topic === 'mounts-1/store-1/air',
     );
-    expect(air.values[0]).toMatchObject({ last: 64.2, guess: { unit: '[degF]' } });
+    expect(air.values[0]).toMatchObject({
+      last: 64.2,
+      guess: { unit: null, candidates: ['[degF]'] },
+    });
+    expect(heard.site_file).toContain('#   unit: "[degF]"');
     expect(heard.site_file).toContain('area classification');
   });
 

@@ -49,16 +49,40 @@ describe('the beginning of a site file', () => {
     ]);
     expect(site.lines['plant-a']!['oven-2']!.signals!['zone-1-temp']).toMatchObject({
       payload: { kind: 'json', value: '/v', time: '/t' },
-      unit: 'Cel',
+      unit: '1',
       expect_every: '10 s',
     });
     expect(site.lines['mounts-1']!['press-1']!.signals!.mould).toMatchObject({
-      payload: { kind: 'json', value: '/value', unit: '/unit' },
+      // "degF" is no UCUM code: followed, it would refuse every message.
+      payload: { kind: 'json', value: '/value' },
       unit: '[degF]',
     });
   });
   test('begins with what must be asked', () =>
     expect(stubLines(heard([['a/b/c', '1']]))![0]).toBe('# Fill in before anything is fitted:'));
+  test('where two units fit it asks, with both in comment lines, and guesses none', async () => {
+    const lines = stubLines(heard([['line/booth/filter-dp', '95.5']]))!;
+    const from = lines.findIndex((line) => line.includes('Which unit?'));
+    expect(lines.slice(from, from + 6)).toEqual([
+      '          # Which unit? pressure drop: "dp" in its name; 95.5 would fit Pa or mbar or mm[H2O]. Ask, or read the',
+      '          # data sheet; keep one of these instead of unit: "1", or write another:',
+      '          #   unit: "Pa"',
+      '          #   unit: "mbar"',
+      '          #   unit: "mm[H2O]"',
+      '          unit: "1" # not known yet: see above',
+    ]);
+    // Each of them, put in, is sound.
+    for (const unit of ['"Pa"', '"mbar"', '"mm[H2O]"'])
+      await soundSite(lines.map((line) => line.replace('unit: "1"', `unit: ${unit}`)));
+  });
+  test('a unit pointer only where the payload writes UCUM', async () => {
+    const of = async (unit: string) => {
+      const site = await soundSite(stubLines(heard([['a/b/c', `{"value":7,"unit":"${unit}"}`]])));
+      return site.lines.a!.b!.signals!.c;
+    };
+    expect(await of('bar')).toMatchObject({ payload: { unit: '/unit' }, unit: 'bar' });
+    expect((await of('barg'))?.payload).not.toHaveProperty('unit');
+  });
   test('topics that would get one name get two', async () => {
     const site = await soundSite(
       stubLines(
