@@ -5,7 +5,7 @@ import { Door } from './parts/door.tsx';
 import { Foot } from './parts/foot.tsx';
 import { TopLine } from './parts/top-line.tsx';
 import { type Place, usePlace } from './router.ts';
-import { readAnnounced } from './state/announce.ts';
+import { readAnnounced, type Said } from './state/announce.ts';
 import { useBoard, useTold } from './state/board.ts';
 import { useNow } from './state/link.ts';
 import { usePreferences } from './state/preferences.ts';
@@ -95,15 +95,23 @@ function Waiting() {
   return <p class="empty">{say(isLong ? 'waitingLong' : 'waiting')}</p>;
 }
 
+const Spoken = ({ said: { before, sentence, after } }: { readonly said: Said }) => (
+  <>
+    {before}
+    {sentence === '' ? null : <span lang="en">{sentence}</span>}
+    {after}
+  </>
+);
+
 function LiveRegions() {
   const { assertive, polite } = useTold(readAnnounced);
   return (
     <>
       <div class="unseen" aria-live="assertive">
-        {assertive}
+        <Spoken said={assertive} />
       </div>
       <div class="unseen" aria-live="polite">
-        {polite}
+        <Spoken said={polite} />
       </div>
     </>
   );

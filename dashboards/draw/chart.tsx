@@ -7,6 +7,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { AlarmView, Series, SignalView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
 import { limitsOf } from '../judge/limits.ts';
+import { AgentText, Around, here } from '../parts/agent-text.tsx';
 import { NotRead, ReadFailed } from '../parts/not-read.tsx';
 import { get } from '../state/api.ts';
 import { useBoard } from '../state/board.ts';
@@ -67,7 +68,9 @@ export function Chart({ signal, spanMs }: ChartProps) {
       <figcaption>{summaryText(signal, loaded.series, spanMs)}</figcaption>
       <Doubt series={loaded.series} />
       {loaded.series.damage.map(({ from, reason }) => (
-        <p key={from}>{say('damaged', { reason })}</p>
+        <p key={from}>
+          <Around sentence={say('damaged', { reason: here })} words={<AgentText text={reason} />} />
+        </p>
       ))}
     </figure>
   );
@@ -99,15 +102,15 @@ interface LegendProps {
 function Legend({ signal, columns }: LegendProps) {
   const alarms = useBoard((board) => board.alarms);
   const stale = useStale();
-  const here = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
+  const on = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
   const { low, high } = limitsOf(signal);
   return (
     <LegendList
       items={legendOf(columns, {
         limits: low.length + high.length,
-        forecast: forecastAmong(here, stale) !== null,
-        open: here.some((alarm) => !isAnswered(alarm)),
-        answered: here.some(isAnswered),
+        forecast: forecastAmong(on, stale) !== null,
+        open: on.some((alarm) => !isAnswered(alarm)),
+        answered: on.some(isAnswered),
       })}
     />
   );
@@ -129,14 +132,14 @@ function Plot({ signal, loaded, columns }: PlotProps) {
   const { series, since, until } = loaded;
   useEffect(() => {
     let wanted = true;
-    const here = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
+    const on = [...alarms.values()].filter((alarm) => alarm.signal === signal.id);
     const what = {
       signal,
       columns,
       since,
       until,
-      alarms: here,
-      forecast: forecastAmong(here, stale),
+      alarms: on,
+      forecast: forecastAmong(on, stale),
     };
     void import('./plot.ts').then(({ draw }) => {
       if (!wanted || place.current === null) return;

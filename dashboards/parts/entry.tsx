@@ -30,7 +30,7 @@ export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
         <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
         <Answered alarm={alarm} />
       </div>
-      <a class="sentence" href={to('alarm', alarm.occurrence)}>
+      <a class="sentence" href={to('alarm', alarm.occurrence)} lang="en">
         {alarmSentence(alarm)}
       </a>
       <When alarm={alarm} />

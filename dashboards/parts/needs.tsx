@@ -35,7 +35,8 @@ const Group = ({ title, needs, here }: GroupProps) =>
       <ul class="plain-list">
         {needs.map((need) => (
           <li key={need.what}>
-            {need.what}.{here ? <ForRules need={need} /> : <ForStations need={need} />}
+            <span lang="en">{need.what}.</span>{' '}
+            {here ? <ForRules need={need} /> : <ForStations need={need} />}
             <Where need={need} />
           </li>
         ))}

@@ -2,6 +2,7 @@
 import type { CoverageView } from '../../agent/web/contract.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { Around, here } from './agent-text.tsx';
 
 interface NotWorkedOutProps {
   readonly stations: CoverageView['stations'];
@@ -29,7 +30,12 @@ export function NotWorkedOut({ stations }: NotWorkedOutProps) {
         {lacking.map(({ signal, needs }) => (
           <li key={signal}>
             {placeName(signal)}
-            <span class="hint">{say('notBuilt', { needs: needs.join('; ') })}</span>
+            <span class="hint">
+              <Around
+                sentence={say('notBuilt', { needs: here })}
+                words={<span lang="en">{needs.join('; ')}</span>}
+              />
+            </span>
           </li>
         ))}
       </ul>

@@ -19,7 +19,7 @@ export function Outcome({ state, noAnswer }: OutcomeProps) {
     case 'refused':
       return (
         <p class="outcome" role="alert">
-          {say('refused', { why: state.why, fix: state.fix })}
+          <span lang="en">{say('refused', { why: state.why, fix: state.fix })}</span>
         </p>
       );
     case 'done':

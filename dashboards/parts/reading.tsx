@@ -7,6 +7,7 @@ import { useNow } from '../state/link.ts';
 import { clock, span } from '../text/clock.ts';
 import { quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
+import { AgentText, Around, here } from './agent-text.tsx';
 
 export function Reading({ signal }: { readonly signal: SignalView }) {
   const now = useNow();
@@ -19,13 +20,25 @@ export function Reading({ signal }: { readonly signal: SignalView }) {
         <span class="missing">{say('noReadingSince', { clock: clock(state.since, now) })}</span>
       );
     case 'unusable':
-      return <span class="missing">{say('notUsable', { cause: state.cause })}</span>;
+      return (
+        <span class="missing">
+          <Around
+            sentence={say('notUsable', { cause: here })}
+            words={<AgentText text={state.cause} />}
+          />
+        </span>
+      );
     case 'usable':
       return (
         <span class="reading">
           <Value signal={signal} />
           {state.uncertain === null ? null : (
-            <span class="missing">{say('uncertain', { cause: state.uncertain })}</span>
+            <span class="missing">
+              <Around
+                sentence={say('uncertain', { cause: here })}
+                words={<AgentText text={state.uncertain} />}
+              />
+            </span>
           )}
           <span class="age">{say('ago', { span: span(now - state.at) })}</span>
         </span>

@@ -6,6 +6,7 @@ import { ruleConsequence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
 import { writtenQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
+import { Around, here } from './agent-text.tsx';
 
 type RuleNumber = NonNullable<RuleView['numbers']>[number];
 
@@ -14,25 +15,49 @@ const markText = (mark: string): string => {
   return words[mark] ?? mark;
 };
 
-const numberText = ({ setting, written, mark, note, source }: RuleNumber): string =>
-  say('basis', {
-    setting: ownName(setting.replaceAll('_', '-')),
-    written: written === null ? say('notGiven') : writtenQuantity(setting, String(written)),
-    mark: markText(mark),
-    note: source === null ? note : `${note} (${source})`,
-  });
+/** What the site file says, as it says it; numbers as the reader has them. */
+function Written({ of: { setting, written } }: { readonly of: RuleNumber }) {
+  const name = ownName(setting.replaceAll('_', '-'));
+  if (written === null) return <span lang="en">{name}</span>;
+  const text = writtenQuantity(setting, String(written));
+  return /^[\d−-]/.test(text) ? (
+    <>
+      <span lang="en">{name}</span> {text}
+    </>
+  ) : (
+    <span lang="en">
+      {name} {text}
+    </span>
+  );
+}
+
+function basisText({ written, mark }: RuleNumber): string {
+  const facts = { mark: markText(mark), note: here };
+  return say(written === null ? 'basisNone' : 'basis', facts);
+}
+
+const noteText = ({ note, source }: RuleNumber): string =>
+  source === null ? note : `${note} (${source})`;
 
 export function RuleWhy({ rule }: { readonly rule: RuleView }) {
   usePreferences();
   return (
     <section>
       <h2>{say('why')}</h2>
-      <p>{ruleConsequence(rule)}</p>
-      <p>{say('whyKind', { summary: rule.summary })}</p>
+      <p lang="en">{ruleConsequence(rule)}</p>
+      <p>
+        <Around
+          sentence={say('whyKind', { summary: here })}
+          words={<span lang="en">{rule.summary}</span>}
+        />
+      </p>
       {rule.respond_ms == null ? null : <p>{say('respond', { span: span(rule.respond_ms) })}</p>}
       <ul class="basis">
         {(rule.numbers ?? []).map((each) => (
-          <li key={each.setting}>{numberText(each)}</li>
+          <li key={each.setting}>
+            <Written of={each} />
+            <Around sentence={basisText(each)} words={<span lang="en">{noteText(each)}</span>} />
+          </li>
         ))}
       </ul>
     </section>

@@ -84,7 +84,9 @@ export function MostUrgent({ cards }: { readonly cards: readonly StationCard[] }
   return (
     <div class="urgent">
       <SignalWord word={first.label.word} answered={isAnswered(first)} />
-      <a href={to('alarm', first.occurrence)}>{alarmSentence(first)}</a>
+      <a href={to('alarm', first.occurrence)} lang="en">
+        {alarmSentence(first)}
+      </a>
       {isOver(first) || !first.judgeable ? <When alarm={first} /> : null}
       {cards.length === 1 ? null : <span>{say('moreAlarms', { n: cards.length - 1 })}</span>}
     </div>

@@ -6,6 +6,7 @@ import { nowMs, readLink, useNow, useStale } from '../state/link.ts';
 import { foreignZone, hourMinute, hourMinuteSecond, span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { AgentText, Around, here } from './agent-text.tsx';
 
 export function TopLine() {
   const site = useBoard((board) => board.site);
@@ -66,6 +67,11 @@ function Counts() {
   );
 }
 
+const partName = (part: string): string => {
+  const names: Readonly<Record<string, string>> = say('boxPart');
+  return names[part] ?? part;
+};
+
 /** Sensors are spoken of where they are missed; the rest of the box is spoken of here. */
 function Health() {
   const health = useBoard((board) => board.health);
@@ -75,7 +81,12 @@ function Health() {
   return ill.length === 0 ? null : (
     <ul class="ill">
       {ill.map(([part]) => (
-        <li key={part}>{say('boxIll', { part, note: health?.notes[part] ?? '' })}</li>
+        <li key={part}>
+          <Around
+            sentence={say('boxIll', { part: partName(part), note: here })}
+            words={<AgentText text={health?.notes[part] ?? ''} />}
+          />
+        </li>
       ))}
     </ul>
   );

@@ -9,6 +9,7 @@ import { useMarks } from '../state/marks.ts';
 import { clock } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { Around, here } from './agent-text.tsx';
 import { Choice } from './choice.tsx';
 import { ReadFailed } from './not-read.tsx';
 import { Outcome } from './outcome.tsx';
@@ -74,7 +75,11 @@ function SayMark({
         {mark === undefined ? null : (
           <>
             <p class="hint">
-              {mark.meaning} {say('markByWhom', { who: mark.by_whom })}{' '}
+              <span lang="en">{mark.meaning}</span>{' '}
+              <Around
+                sentence={say('markByWhom', { who: here })}
+                words={<span lang="en">{mark.by_whom}</span>}
+              />{' '}
               {mark.last === null ? null : say('markLast', { clock: clock(mark.last.at, now) })}
             </p>
             <ItemField mark={mark} clocks={clocks} item={item} setItem={setItem} />

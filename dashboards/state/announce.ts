@@ -9,23 +9,32 @@ import { say } from '../text/say.ts';
 import type { Board } from './board.ts';
 import { tellListeners } from './board.ts';
 
-export interface Announced {
-  readonly assertive: string;
-  readonly polite: string;
+/** The alarm's own sentence is in the agent's language, what stands about it in the reader's. */
+export interface Said {
+  readonly before: string;
+  readonly sentence: string;
+  readonly after: string;
 }
-let announced: Announced = { assertive: '', polite: '' };
+export interface Announced {
+  readonly assertive: Said;
+  readonly polite: Said;
+}
+const nothing: Said = { before: '', sentence: '', after: '' };
+let announced: Announced = { assertive: nothing, polite: nothing };
 export const readAnnounced = (): Announced => announced;
 
 type AlarmEvent = Extract<StreamEvent, { event: 'alarm' }>['data'];
 
 export function announce({ change, alarm }: AlarmEvent, board: Board): void {
   if (change === 'raised' || change === 'realarmed') {
-    const text = `${say('word')[alarm.label.word]}: ${alarmSentence(alarm)}`;
+    const before = `${say('word')[alarm.label.word]}: `;
+    const said = { before, sentence: alarmSentence(alarm), after: '' };
     announced = isPeople(alarm, board)
-      ? { ...announced, assertive: text }
-      : { ...announced, polite: text };
+      ? { ...announced, assertive: said }
+      : { ...announced, polite: said };
   } else if (change === 'unjudgeable') {
-    announced = { ...announced, polite: `${alarmSentence(alarm)} ${say('cannotTell')}` };
+    const said = { before: '', sentence: alarmSentence(alarm), after: ` ${say('cannotTell')}` };
+    announced = { ...announced, polite: said };
   } else return;
   tellListeners();
 }

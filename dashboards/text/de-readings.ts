@@ -115,8 +115,8 @@ export const readings = {
     EJ: 'technisches Ermessen',
     SITE: 'hier festgelegt',
   },
-  basis: '{$setting} {$written}: {$mark}, {$note}',
-  notGiven: 'nicht angegeben',
+  basis: ': {$mark}, {$note}',
+  basisNone: ' nicht angegeben: {$mark}, {$note}',
 
   // oven runs
   runsGood:

@@ -114,8 +114,8 @@ export const readings = {
     EJ: 'engineering judgement',
     SITE: 'set here',
   },
-  basis: '{$setting} {$written}: {$mark}, {$note}',
-  notGiven: 'not given',
+  basis: ': {$mark}, {$note}',
+  basisNone: ' not given: {$mark}, {$note}',
 
   // oven runs
   runsGood:

@@ -9,6 +9,7 @@ export type Language = 'en' | 'de';
 
 let language: Language = 'en';
 let catalogue: Translation = en;
+let phrases: Readonly<Record<string, string>> = {};
 
 export const languageNow = (): Language => language;
 export const catalogueNow = (): Translation => catalogue;
@@ -26,9 +27,20 @@ export function languageOf(wanted: readonly string[]): Language {
 export const localNumber = (text: string): string =>
   language === 'de' ? text.replace('.', ',') : text;
 
+/** A fixed phrase of the agent, or several with semicolons between, in this language; null where it is not known. */
+export function phraseOf(text: string): string | null {
+  const parts = text.split('; ');
+  const whole = phrases[text];
+  if (whole !== undefined) return whole;
+  const known = parts.flatMap((part) => phrases[part] ?? []);
+  return known.length === parts.length ? known.join('; ') : null;
+}
+
 /** Speaks it from now on. Throws where its catalogue cannot be fetched; then nothing changes. */
 export async function speak(next: Language): Promise<void> {
-  catalogue = next === 'de' ? (await import('./de.ts')).de : en;
+  const other = next === 'de' ? await import('./de.ts') : null;
+  catalogue = other?.de ?? en;
+  phrases = other?.phrases ?? {};
   language = next;
   document.documentElement.lang = next;
 }

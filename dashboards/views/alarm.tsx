@@ -7,18 +7,21 @@ import { Chart } from '../draw/chart.tsx';
 import { forecastOf, Ruler } from '../draw/ruler.tsx';
 import { isAnswered } from '../judge/bands.ts';
 import { besides } from '../judge/cards.ts';
+import { Around, here } from '../parts/agent-text.tsx';
 import { Answered, personText, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
 import { Also } from '../parts/also.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { WasNeeded } from '../parts/was-needed.tsx';
+import { WorseStands } from '../parts/worse-stands.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow, useStale } from '../state/link.ts';
 import { trailMs } from '../state/trail.ts';
 import { clock } from '../text/clock.ts';
 import { alarmSentence, type LabelWords, labelWords } from '../text/label.ts';
+import { languageNow } from '../text/language.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -42,9 +45,11 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   return (
     <article class="alarm">
       <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
+      <WorseStands alarm={alarm} />
       <h1 class="alarm-sentence" lang="en">
         {alarmSentence(alarm)}
       </h1>
+      {languageNow() === 'en' ? null : <p class="hint">{say('agentEnglish')}</p>}
       <When alarm={alarm} />
       <Answered alarm={alarm} />
       {alarm.nuisance === null ? null : <p>{say('nuisance')[alarm.nuisance]}</p>}
@@ -87,7 +92,12 @@ function DoNot({ words }: { readonly words: LabelWords }) {
       {words.doNot.length === 0 ? null : (
         <ul>
           {words.doNot.map((what) => (
-            <li key={what}>{say('doNotEach', { what })}</li>
+            <li key={what}>
+              <Around
+                sentence={say('doNotEach', { what: here })}
+                words={<span lang="en">{what}</span>}
+              />
+            </li>
           ))}
         </ul>
       )}

@@ -45,7 +45,7 @@ function HazardRow({ hazard, coverage }: HazardProps) {
     <li class={`hazard hazard-${state}`}>
       <span class="hazard-state">{say('hazardState')[state]}</span>
       <span>
-        {hazard.hazard} {to_people ? <em>{say('toPeople')}</em> : null}
+        <span lang="en">{hazard.hazard}</span> {to_people ? <em>{say('toPeople')}</em> : null}
         {rules.length === 0 || state === 'not-watched' ? null : (
           <span class="hint">{say('watchedBy', { rules: ruleNames(rules).join('; ') })}</span>
         )}

@@ -59,7 +59,7 @@ export function Holds({ item }: { readonly item: string | null }) {
 /** A rule gives its own id for a reason; people are told what that rule is about. */
 export function HoldReason({ hold }: { readonly hold: HoldView }) {
   const rule = useBoard((board) => board.rules.get(hold.reason));
-  return <p>{rule === undefined ? hold.reason : ruleConsequence(rule)}</p>;
+  return rule === undefined ? <p>{hold.reason}</p> : <p lang="en">{ruleConsequence(rule)}</p>;
 }
 
 function Standing({ hold }: { readonly hold: HoldView }) {

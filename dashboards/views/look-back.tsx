@@ -68,7 +68,7 @@ function PastAlarm({ alarm }: { readonly alarm: AlarmView }) {
   return (
     <li class="past-alarm">
       <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
-      <a href={to('alarm', alarm.occurrence)} onClick={open}>
+      <a href={to('alarm', alarm.occurrence)} onClick={open} lang="en">
         {alarmSentence(alarm)}
       </a>
       <span class="hint">

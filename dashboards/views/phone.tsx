@@ -1,38 +1,53 @@
 /** My phone: push on or off, and a message to try it. */
 import { useEffect, useState } from 'preact/hooks';
+import { Around, here } from '../parts/agent-text.tsx';
 import { NoAnswer, Refused } from '../state/api.ts';
 import { NoAddress, type PushNow, pushNow, pushOff, pushOn, pushTest } from '../state/push.ts';
 import { say } from '../text/say.ts';
 
-const whyOf = (error: unknown): string => {
-  if (error instanceof Refused) return `${error.problem.detail} ${error.problem.fix}`;
-  if (error instanceof NoAddress) return say('phoneRefused');
-  if (error instanceof NoAnswer) return say('phoneNoAnswer');
+/** `agent`: the words are the agent's own. */
+interface Why {
+  readonly text: string;
+  readonly agent: boolean;
+}
+
+const refusalOf = ({ problem: { detail: why, fix } }: Refused): Why => ({
+  text: say('refused', { why, fix }),
+  agent: true,
+});
+
+const whyOf = (error: unknown): Why => {
+  if (error instanceof Refused) return refusalOf(error);
+  if (error instanceof NoAddress) return { text: say('phoneRefused'), agent: false };
+  if (error instanceof NoAnswer) return { text: say('phoneNoAnswer'), agent: false };
   throw error;
 };
 
 interface Said {
   readonly role: 'alert' | 'status';
+  /** With `here` in it where `why` stands. */
   readonly text: string;
+  readonly why: Why;
 }
+const nothing: Why = { text: '', agent: false };
 
 export function Phone() {
   const [now, setNow] = useState<PushNow | null>(null);
   const [said, setSaid] = useState<Said | null>(null);
   const [busy, setBusy] = useState(false);
   const tell = (error: unknown): void =>
-    setSaid({ role: 'alert', text: say('phoneFailed', { why: whyOf(error) }) });
+    setSaid({ role: 'alert', text: say('phoneFailed', { why: here }), why: whyOf(error) });
   useEffect(() => {
     let wanted = true;
     pushNow()
       .then((found) => wanted && setNow(found))
       .catch((error: unknown) => {
         if (!wanted) return;
-        const text =
+        setSaid(
           error instanceof Refused
-            ? say('refused', { why: error.problem.detail, fix: error.problem.fix })
-            : say('phoneUnread');
-        setSaid({ role: 'alert', text });
+            ? { role: 'alert', text: here, why: refusalOf(error) }
+            : { role: 'alert', text: say('phoneUnread'), why: nothing },
+        );
       });
     return () => {
       wanted = false;
@@ -55,8 +70,9 @@ export function Phone() {
   const test = () =>
     run(async () => {
       const { outcome, cause } = await pushTest();
-      const text = [say('testOutcome')[outcome], cause ?? ''].join(' ').trim();
-      setSaid({ role: outcome === 'delivered' ? 'status' : 'alert', text });
+      const role = outcome === 'delivered' ? 'status' : 'alert';
+      const text = `${say('testOutcome')[outcome]} ${here}`;
+      setSaid({ role, text, why: { text: cause ?? '', agent: true } });
     });
   return (
     <article>
@@ -86,7 +102,10 @@ export function Phone() {
       </div>
       {said === null ? null : (
         <p class="outcome" role={said.role}>
-          {said.text}
+          <Around
+            sentence={said.text}
+            words={<span lang={said.why.agent ? 'en' : undefined}>{said.why.text}</span>}
+          />
         </p>
       )}
     </article>

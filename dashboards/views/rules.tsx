@@ -45,7 +45,9 @@ const Station = ({ id, rules }: StationProps) =>
             <span class="hint">
               {say('ruleFacts', {
                 word: say('word')[rule.word],
-                priority: [...new Set(rule.priority)].join(', '),
+                priority: [...new Set(rule.priority)]
+                  .map((each) => say('priorityWord')[each])
+                  .join(', '),
                 readiness: say('readiness')[rule.readiness],
               })}
             </span>
@@ -53,7 +55,9 @@ const Station = ({ id, rules }: StationProps) =>
           <Traits rule={rule} />
           <ol class="steps">
             {rule.steps.map((step) => (
-              <li key={step}>{step}</li>
+              <li key={step} lang="en">
+                {step}
+              </li>
             ))}
           </ol>
           <RuleWhy rule={rule} />
@@ -67,18 +71,29 @@ function Traits({ rule }: { readonly rule: RuleView }) {
     ...(rule.people ? [say('rulePeople')] : []),
     ...(rule.highly_managed ? [say('ruleManaged')] : []),
     ...(rule.latching ? [say('ruleLatching')] : []),
-    ...(rule.hold === null ? [] : [say('ruleHolds', { hold: rule.hold })]),
+    ...(rule.hold === null ? [] : [say('ruleHolds', { hold: holdText(rule.hold) })]),
     ...(rule.gates.length === 0 ? [] : [say('ruleGate', { gates: gatesText(rule) })]),
-    ...rule.needs,
   ];
-  if (traits.length === 0) return null;
+  if (traits.length + rule.needs.length === 0) return null;
   return (
     <ul class="plain-list">
       {traits.map((trait) => (
         <li key={trait}>{trait}</li>
       ))}
+      {rule.needs.map((need) => (
+        <li key={need} lang="en">
+          {need}
+        </li>
+      ))}
     </ul>
   );
+}
+
+/** `rack mounts-1/oven-1` as people say it. */
+function holdText(hold: string): string {
+  const [what = '', place = ''] = hold.split(' ');
+  const words: Readonly<Record<string, string>> = say('holdWhat');
+  return say('holdAt', { what: words[what] ?? what, place: placeName(place) });
 }
 
 const gatesText = ({ gates }: RuleView): string =>

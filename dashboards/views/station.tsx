@@ -3,6 +3,7 @@ import type { SignalView } from '../../agent/web/contract.ts';
 import { Ruler } from '../draw/ruler.tsx';
 import { journey, type StationPlace, stationId } from '../judge/journey.ts';
 import { hasLimits } from '../judge/limits.ts';
+import { Around, here } from '../parts/agent-text.tsx';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
 import { NotWorkedOut } from '../parts/not-worked-out.tsx';
@@ -35,21 +36,21 @@ function Station({ station }: { readonly station: StationPlace }) {
   const signals = useBoard((board) => board.signals);
   const now = useNow();
   usePreferences();
-  const here = stationSignals(signals, station);
+  const own = stationSignals(signals, station);
   return (
     <article class="station">
       <h1>{ownName(station.station)}</h1>
-      <WorstMargin signals={here} now={now} />
+      <WorstMargin signals={own} now={now} />
       <div class="station-columns">
         <div>
           <AlarmsHere station={station} />
           <h2>{say('readings')}</h2>
           <ul class="signals">
-            {here.map((signal) => (
+            {own.map((signal) => (
               <SignalRow key={signal.id} signal={signal} />
             ))}
           </ul>
-          <WriteDown station={stationId(station)} signals={here} />
+          <WriteDown station={stationId(station)} signals={own} />
         </div>
         <div>
           <NotWatched station={station} />
@@ -65,13 +66,13 @@ function AlarmsHere({ station }: { readonly station: StationPlace }) {
   const coverage = useBoard((board) => board.coverage);
   const rules = useBoard((board) => board.rules);
   const now = useNow(10_000);
-  const here = stationCards(alarms, station, { coverage, rules }, now);
-  if (here.length === 0) return null;
+  const cards = stationCards(alarms, station, { coverage, rules }, now);
+  if (cards.length === 0) return null;
   return (
     <>
       <h2>{say('alarmsHere')}</h2>
       <ul class="entries">
-        {here.map(({ worst, also }) => (
+        {cards.map(({ worst, also }) => (
           <Entry key={worst.occurrence} alarm={worst} also={also} short />
         ))}
       </ul>
@@ -103,7 +104,8 @@ function NotWatched({ station }: { readonly station: StationPlace }) {
       <ul class="plain-list">
         {missing.map((hazard) => (
           <li key={hazard.hazard}>
-            {hazard.hazard} {hazard.to_people ? <em>{say('toPeople')}</em> : null}
+            <span lang="en">{hazard.hazard}</span>{' '}
+            {hazard.to_people ? <em>{say('toPeople')}</em> : null}
             <WhyNot hazard={hazard} coverage={coverage} />
           </li>
         ))}
@@ -123,7 +125,12 @@ function Waiting({ station }: { readonly station: StationPlace }) {
           <h2>{say('moot')}</h2>
           <ul class="plain-list">
             {station.moot.map(({ rule, why }) => (
-              <li key={rule}>{say('mootEach', { rule: ruleName(rule), why })}</li>
+              <li key={rule}>
+                <Around
+                  sentence={say('mootEach', { rule: ruleName(rule), why: here })}
+                  words={<span lang="en">{why}</span>}
+                />
+              </li>
             ))}
           </ul>
         </section>

@@ -38,6 +38,8 @@ export interface OpenOptions {
   readonly ground?: 'light' | 'dark';
   /** A local zone; the site's own by default, so that no zone has to be named. */
   readonly zone?: string;
+  /** What the browser asks for; English by default. */
+  readonly language?: 'en-IE' | 'de-DE';
 }
 
 /** A browser of somebody else's: nothing is shared with other pages. */
@@ -46,12 +48,13 @@ export async function open(
   url: string,
   options: OpenOptions = {},
 ): Promise<Opened> {
-  const { size = 'phone', ground = 'light', zone = 'Europe/Dublin' } = options;
+  const { size = 'phone', ground = 'light', zone = 'Europe/Dublin', language = 'en-IE' } = options;
   const { width, height, textPx } = sizes[size];
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: ground,
     timezoneId: zone,
+    locale: language,
     reducedMotion: 'reduce',
   });
   const page = await context.newPage();

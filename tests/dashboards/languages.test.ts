@@ -1,9 +1,10 @@
 /** The German catalogue beside the English one, and what follows from the language: plurals, numbers, times. */
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import { causeOf, quality } from '#rules/signal/quality.ts';
 import { clock, span, spanRange } from '../../dashboards/text/clock.ts';
-import { de } from '../../dashboards/text/de.ts';
+import { de, phrases } from '../../dashboards/text/de.ts';
 import { en } from '../../dashboards/text/en.ts';
-import { languageOf, speak } from '../../dashboards/text/language.ts';
+import { languageOf, phraseOf, speak } from '../../dashboards/text/language.ts';
 import { quantity } from '../../dashboards/text/quantity.ts';
 import { say } from '../../dashboards/text/say.ts';
 
@@ -64,6 +65,18 @@ test('German is calm, in the Sie-form, and quits no alarm but acknowledges it', 
   expect(german.get('acknowledge')).toBe('Quittieren');
   expect(german.get('kind.drying-oven')).toBe('Trockenofen');
   expect(german.get('kind.dip-tank')).toBe('Tauchbecken');
+});
+
+test('why a reading is not usable, or in doubt, is said in German, alone and with another', async () => {
+  const causes = Object.values(quality).flatMap((code) => causeOf(code) ?? []);
+  expect(causes.length).toBeGreaterThan(20);
+  expect(causes.filter((cause) => phrases[cause] === undefined)).toEqual([]);
+  expect(phraseOf(causes[0]!)).toBeNull();
+  await speak('de');
+  expect(phraseOf(`${causes[0]}; late: kept and not judged`)).toBe(
+    `${phrases[causes[0]!]}; spät: aufbewahrt, nicht bewertet`,
+  );
+  expect(phraseOf(`${causes[0]}; something else`)).toBeNull();
 });
 
 describe('spoken German', () => {
