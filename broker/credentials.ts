@@ -7,7 +7,7 @@
  *   - a list that reads back has passed every check of the access table.
  */
 import { type FileHandle, open, readFile, rename, rm, stat } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parseOptions } from '@node-rs/argon2';
 import { z } from 'zod/mini';
 import { type AccessRow, publishFilterFault, readFilterFault } from './access.ts';
@@ -16,6 +16,9 @@ import { faultText } from './topic.ts';
 
 /** The list's name in the data folder. */
 export const devicesFileName = 'devices.json';
+
+/** Where the list is kept as it was last seen whole, for a start that finds none at `path`. */
+export const keptListOf = (path: string): string => join(dirname(path), 'devices-last.json');
 
 export interface Device extends AccessRow {
   readonly user: string;
@@ -120,6 +123,15 @@ export async function readDevices(path: string): Promise<readonly Device[]> {
 /** How long another change is waited for, and after which one is taken for dead. */
 const waitMsMax = 5_000;
 const deadMs = 30_000;
+
+/** As readDevices; throws DoorError `devices-gone` where the list was taken away and the door goes by its copy. */
+export async function listedDevices(path: string): Promise<readonly Device[]> {
+  const devices = await readDevices(path);
+  const isGone = devices.length === 0 && (await stat(path).catch(() => null)) === null;
+  if (isGone && (await readDevices(keptListOf(path))).length > 0)
+    throw new DoorError({ kind: 'devices-gone', path });
+  return devices;
+}
 
 /** The file a change is written to. Only one process at a time can create it, so it is the lock too. */
 async function openFresh(path: string): Promise<FileHandle> {

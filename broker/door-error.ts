@@ -10,7 +10,9 @@ export type DoorFault =
   /** A list that was there has been taken away. */
   | { readonly kind: 'devices-gone'; readonly path: string }
   | { readonly kind: 'devices-broken'; readonly path: string; readonly problems: string }
-  | { readonly kind: 'devices-failed'; readonly path: string; readonly reason: string };
+  | { readonly kind: 'devices-failed'; readonly path: string; readonly reason: string }
+  /** The list is followed, and its copy cannot be written. */
+  | { readonly kind: 'devices-not-kept'; readonly path: string; readonly reason: string };
 
 export class DoorError extends Error {
   readonly fault: DoorFault;

@@ -146,9 +146,13 @@ export async function openDoor(options: DoorOptions): Promise<Door> {
     await new Promise<void>((resolve) => broker.close(() => resolve()));
     throw error;
   });
+  await options.devices.keep();
   const seconds = setInterval(everySecond, 1_000, parts);
-  const reload = () =>
-    refreshDevices(parts).catch((error) => log.warn({ error }, 'devices not reloaded'));
+  const refresh = async (): Promise<void> => {
+    await refreshDevices(parts);
+    await options.devices.keep();
+  };
+  const reload = () => refresh().catch((error) => log.warn({ error }, 'devices not reloaded'));
   const reloads = setInterval(reload, options.devicesReloadMs);
 
   let closing: Promise<void> | null = null;
@@ -166,7 +170,7 @@ export async function openDoor(options: DoorOptions): Promise<Door> {
         ),
       );
     },
-    refreshDevices: () => refreshDevices(parts),
+    refreshDevices: refresh,
     devicesProblem: () => options.devices.problem(),
     close: () => {
       clearInterval(seconds);

@@ -11,7 +11,7 @@ import {
   type Device,
   devicesFileName,
   filterProblem,
-  readDevices,
+  listedDevices,
   userPattern,
 } from '#broker/credentials.ts';
 import { hashSecret, makeSecret } from '#broker/secrets.ts';
@@ -83,9 +83,12 @@ export async function deviceAdd(
   return { user, secret: secret === null ? shown : null };
 }
 
-/** The devices of a data folder, by name. Throws AgentError DEVICE_FILE_BROKEN or DEVICE_FILE_FAILED. */
+/**
+ * The devices of a data folder, by name. Throws AgentError DEVICE_FILE_BROKEN, DEVICE_FILE_FAILED, or
+ * DEVICE_FILE_GONE where the list was taken away.
+ */
 export async function deviceList(data: string): Promise<readonly DeviceRow[]> {
-  const devices = await readDevices(join(data, devicesFileName)).catch(inOurWords);
+  const devices = await listedDevices(join(data, devicesFileName)).catch(inOurWords);
   return devices.map(({ user, publish, read }) => ({ user, publish, read }));
 }
 

@@ -16,7 +16,11 @@ export const doorErrors = {
   },
   DEVICE_FILE_GONE: {
     happened: 'The list of devices {path} is gone.',
-    fix: 'Put it back, or add the devices again with "forebond device add". The devices it last named are let in meanwhile, and nobody else.',
+    fix: 'Put it back (devices-last.json beside it is its copy), or add the devices again with "forebond device add". The devices it last named are let in meanwhile, and nobody else.',
+  },
+  DEVICE_FILE_NOT_KEPT: {
+    happened: 'The copy of the list of devices {path} cannot be written: {reason}.',
+    fix: 'Make room on the disk, or give the folder back to the agent; it is tried again every second. Without the copy a list that is taken away leaves MQTT open to this machine at the next start.',
   },
   DEVICE_FILE_FAILED: {
     happened: 'The list of devices {path} cannot be read or written: {reason}.',

@@ -13,6 +13,7 @@ const ownNames = [
   'ballast',
   'backups',
   'devices.json',
+  'devices-last.json',
   'people.json',
   'secrets',
   'push-devices.json',

@@ -14,6 +14,8 @@ export function faultError(fault: DoorFault, cause?: unknown): AgentError {
       return new AgentError('DEVICE_FILE_BROKEN', fault, cause);
     case 'devices-failed':
       return new AgentError('DEVICE_FILE_FAILED', fault, cause);
+    case 'devices-not-kept':
+      return new AgentError('DEVICE_FILE_NOT_KEPT', fault, cause);
     case 'needs-devices':
       return new AgentError('MQTT_NEEDS_DEVICES', fault, cause);
     case 'cannot-listen':
@@ -25,6 +27,7 @@ export function faultError(fault: DoorFault, cause?: unknown): AgentError {
 export function devicesWords(fault: DoorFault | null): string | null {
   if (fault === null) return null;
   const { message, fix } = faultError(fault);
+  if (fault.kind === 'devices-not-kept') return `${message} ${fix}`;
   const kept = 'The devices it last named are let in meanwhile, and nobody else.';
   return fix.includes(kept) ? `${message} ${fix}` : `${message} ${fix} ${kept}`;
 }

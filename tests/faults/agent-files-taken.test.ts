@@ -5,6 +5,7 @@
 import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { connectAsync } from 'mqtt';
 import { expect, test } from 'vitest';
 import {
   type AgentProcess,
@@ -102,6 +103,34 @@ test('the database deleted while no agent runs: the next start says that it is g
     /^the chain holds: \d+ records, head [0-9a-f]{64}; but it says itself/,
   );
   expect(verified.stdout).toMatch(/^record \d+, \S+Z: The record is gone/m);
+}, 90_000);
+
+test('the list of devices deleted while no agent runs: those it named come in, nobody else, and it is said', async () => {
+  const parent = scratchFolder();
+  const folder = join(parent, 'data');
+  const site = siteFile(parent, smallWorks);
+  const device = await addDevice(folder, 'hall', { publish: ['hall/#'] });
+  const agent = await startAgentProcess({ site, folder });
+  expect((await agent.stop()).code).toBe(0);
+  rmSync(join(folder, 'devices.json'));
+  const next = await startAgentProcess({ site, folder });
+  const { parts, notes } = (await healthOf(next)).body;
+  expect(parts.mqtt).toBe('maintenance-required');
+  expect(notes.mqtt).toContain(
+    `The list of devices ${join(folder, 'devices.json')} is gone. Put it back`,
+  );
+  await expect(connectAsync(next.mqtt, { reconnectPeriod: 0 })).rejects.toThrow(
+    'Bad username or password',
+  );
+  const client = await connectDevice(next.mqtt, device);
+  await published(client, 'hall/2/plain', '10.5');
+  client.end(true);
+  const listed = await forebond(['device', 'list', '--data', folder]);
+  expect([listed.code, listed.stdout]).toEqual([1, '']);
+  expect(listed.stderr).toContain('is gone');
+  const { code, stderr } = await next.stop();
+  expect(code).toBe(0);
+  expect(stderr).toContain('nobody else');
 }, 90_000);
 
 test('the database moved away and back: all goes on by itself', async () => {

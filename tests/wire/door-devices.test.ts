@@ -1,7 +1,7 @@
 /** Who may come in, and how a running door follows the list of devices. */
-import { renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { afterEach, describe, expect, it } from 'vitest';
-import { writeDevices } from '#broker/credentials.ts';
+import { type Device, keptListOf, writeDevices } from '#broker/credentials.ts';
 import { openDevices } from '#broker/devices.ts';
 import { DoorError } from '#broker/door-error.ts';
 import { isLoopback } from '#broker/parts.ts';
@@ -90,6 +90,67 @@ describe('a door that others can reach', () => {
     for (const host of ['0.0.0.0', '::', '10.0.0.1', '127.0.0.1.example', '', 'localhost.lan']) {
       expect(isLoopback(host)).toBe(false);
     }
+  });
+});
+
+describe('a list that was taken away while no door was open', () => {
+  /** A door on these devices, closed; its list taken away. */
+  async function takenAway(devices: readonly Device[] | null): Promise<string> {
+    const { path } = door;
+    if (devices !== null) await writeDevices(path, devices);
+    await door.refreshDevices();
+    await door.close();
+    rmSync(path, { force: true });
+    return path;
+  }
+
+  it('lets in those it last named and nobody else, and says so', async () => {
+    door = await openTestDoor();
+    const path = await takenAway([oven]);
+    door = await openTestDoor(null, {}, '127.0.0.1', path);
+    expect(door.devicesProblem()).toEqual({ kind: 'devices-gone', path });
+    await expect(clientOf(door)).rejects.toThrow('Bad username or password');
+    await expect(clientOf(door, lampLogin)).rejects.toThrow('Bad username or password');
+    await (await clientOf(door, ovenLogin)).endAsync();
+    // There again, it counts.
+    await writeDevices(path, [lamp]);
+    await door.refreshDevices();
+    expect(door.devicesProblem()).toBeNull();
+    await (await clientOf(door, lampLogin)).endAsync();
+    await expect(clientOf(door, ovenLogin)).rejects.toThrow();
+  });
+
+  it('that named nobody any more leaves the door as it was', async () => {
+    door = await openTestDoor();
+    const path = await takenAway([]);
+    door = await openTestDoor(null, {}, '127.0.0.1', path);
+    expect(door.devicesProblem()).toBeNull();
+    await (await clientOf(door)).endAsync();
+  });
+
+  it('and whose copy is spoilt: the door does not open', async () => {
+    door = await openTestDoor();
+    const path = await takenAway(null);
+    writeFileSync(keptListOf(path), '{ not json');
+    const failed = openTestDoor(null, {}, '127.0.0.1', path);
+    await expect(failed).rejects.toMatchObject({
+      fault: { kind: 'devices-broken', path: keptListOf(path) },
+    });
+  });
+
+  it('a copy that cannot be written is a problem until it can', async () => {
+    door = await openTestDoor(null);
+    mkdirSync(keptListOf(door.path));
+    await writeDevices(door.path, [oven]);
+    await until('it is a problem', () => door.devicesProblem() !== null);
+    expect(door.devicesProblem()).toMatchObject({
+      kind: 'devices-not-kept',
+      path: keptListOf(door.path),
+    });
+    await (await clientOf(door, ovenLogin)).endAsync();
+    rmSync(keptListOf(door.path), { recursive: true });
+    await until('it is kept', () => door.devicesProblem() === null);
+    expect(existsSync(keptListOf(door.path))).toBe(true);
   });
 });
 

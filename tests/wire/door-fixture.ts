@@ -65,8 +65,8 @@ export async function openTestDoor(
   devices: readonly Device[] | null = [oven, lamp],
   limits: Partial<DoorLimits> = {},
   host = '127.0.0.1',
+  path = join(mkdtempSync(join(tmpdir(), 'door-')), 'devices.json'),
 ): Promise<TestDoor> {
-  const path = join(mkdtempSync(join(tmpdir(), 'door-')), 'devices.json');
   if (devices !== null) await writeDevices(path, devices);
   const secretLimits = { verificationsMax: 2, verificationsWaitingMax: 50, secretBytesMax: 1_024 };
   const messages: DoorMessage[] = [];
