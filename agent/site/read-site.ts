@@ -8,6 +8,7 @@ import { readSheet, type Sheet } from '#rules/material/read-sheet.ts';
 import { type SheetWritten, sheetWritten } from '#rules/material/sheet.ts';
 import { type CompiledSite, compileSite } from '#rules/plan/compile.ts';
 import { problemsOf } from '#rules/site/issue.ts';
+import { mendNames } from '#rules/site/mend-names.ts';
 import { type PlacedProblem, pathText, type SiteProblem } from '#rules/site/problem.ts';
 import { siteWritten } from '#rules/site/schema.ts';
 import { soundPart } from '#rules/site/sound-part.ts';
@@ -51,9 +52,17 @@ export async function readSiteText(
   const tell = (found: readonly SiteProblem[]): void => {
     problems.push(...found.map((problem) => yaml.place(problem)));
   };
-  const shape = problemsOf(siteWritten, yaml.value);
-  tell(shape);
-  const sound = soundPart(yaml.value, shape);
+  const names = problemsOf(siteWritten, yaml.value);
+  // What a name that is none hides is looked for below a name that is one.
+  const mended = mendNames(yaml.value);
+  const asInFile = (problem: SiteProblem): SiteProblem => ({
+    ...problem,
+    path: mended.written(problem.path),
+  });
+  const shape = mended.value === yaml.value ? names : problemsOf(siteWritten, mended.value);
+  tell([...names, ...mended.problems]);
+  tell(shape.map(asInFile));
+  const sound = soundPart(mended.value, shape);
   if (sound === null) return refused(problems);
   const zone = shape.some(({ path }) => path[0] === 'timezone')
     ? null
@@ -63,11 +72,11 @@ export async function readSiteText(
   const plain: SiteSource = { site: sound.site, materials: materials.written };
   const wrongBefore = problems.length;
   const own = await readExtensions(plain, file, yaml, read, problems);
-  // Of kinds that could not be read nothing can be told.
   const kindsKnown = problems.length === wrongBefore;
   const { sheets } = materials;
   const compiled = compileSite(sound.site, sheets, {}, '', sound.broken, own.kinds);
-  if (kindsKnown) tell(compiled.problems.filter((problem) => !saidAlready(problem, shape)));
+  const faults = compiled.problems.filter((problem) => !saidAlready(problem, shape));
+  tell((kindsKnown ? faults : withoutOwnKinds(faults)).map(asInFile));
   if (problems.length > 0) return refused(problems);
   const source: SiteSource =
     Object.keys(own.texts).length === 0 ? plain : { ...plain, extensions: own.texts };
@@ -79,6 +88,17 @@ const emptyFile: SiteProblem = {
   problem: 'the file says nothing',
   fix: 'Begin with site: and timezone:; see docs/site-file.md.',
 };
+
+/** Own rules could not be read: of a rule or derived signal whose kind may be one of theirs nothing can be told. */
+function withoutOwnKinds(faults: readonly SiteProblem[]): SiteProblem[] {
+  const ofKind = ({ path }: SiteProblem): boolean =>
+    path.length === kindDepth && path.at(-1) === 'kind';
+  const unknown = faults.filter(ofKind).map(({ path }) => pathText(path.slice(0, -1)));
+  return faults.filter(({ path }) => !unknown.includes(pathText(path.slice(0, kindDepth - 1))));
+}
+
+/** lines, line, station, rules or derived, name, kind. */
+const kindDepth = 6;
 
 /** The same place, or one inside it: what the schema said stands for both. */
 const saidAlready = (problem: SiteProblem, shape: readonly SiteProblem[]): boolean =>

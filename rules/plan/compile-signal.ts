@@ -10,7 +10,7 @@ import {
   type Unit,
   unitOf,
 } from '../quantity/unit.ts';
-import { unitFix } from '../quantity/unit-fix.ts';
+import { suggestedCodes, unitFix } from '../quantity/unit-fix.ts';
 import { holdMsDefault, latenessMsDefault } from '../site/bounds.ts';
 import { isMeasured, type MeasuredWritten, type SignalWritten } from '../site/signal-schema.ts';
 import type { StationSignal } from '../stations/station.ts';
@@ -84,7 +84,7 @@ function compileNames(written: MeasuredWritten, path: Path, report: Report): rea
   return names.slice(0, levels);
 }
 
-/** Of what it measures. Where the written unit cannot be, the station's own stands in, so that the rest is checked too. */
+/** Of what it measures. Where the written unit cannot be, the station's own or what was meant stands in, so that the rest is checked too. */
 function compileUnit(
   written: SignalWritten,
   path: Path,
@@ -100,7 +100,7 @@ function compileUnit(
       problem: `"${written.unit}" is no unit we take`,
       fix: sentence(unitFix(written.unit)),
     });
-    return own;
+    return own ?? unitOf(suggestedCodes(written.unit)[0] ?? '');
   }
   // A loop whose ends cannot be read is told where it is compiled.
   if (unit === null) return own;

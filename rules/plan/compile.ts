@@ -6,11 +6,14 @@
  */
 import type { Sheet } from '../material/read-sheet.ts';
 import { rulesMax, signalsMax } from '../site/bounds.ts';
-import { didYouMean } from '../site/nearest.ts';
+import { didYouMean, nearest } from '../site/nearest.ts';
 import { pathText, type SiteProblem } from '../site/problem.ts';
 import type { SiteWritten, StationWritten } from '../site/schema.ts';
 import { stationKinds } from '../stations/all.ts';
+import { custom } from '../stations/custom.ts';
+import type { StationKind } from '../stations/station.ts';
 import { assembleBindings, assembleDerived, assembleRules, assembleSignals } from './assemble.ts';
+import { assembleHeats } from './assemble-heats.ts';
 import { assembleRun } from './assemble-run.ts';
 import { type Binding, isInstance } from './binding.ts';
 import type { Coverage, MarkBinding, MarkCard, RuleCard } from './card.ts';
@@ -19,7 +22,7 @@ import { markBindings, markCards, stationMarks } from './compile-marks.ts';
 import { compileShelving } from './compile-shelving.ts';
 import { compileSignal } from './compile-signal.ts';
 import { coverStation } from './coverage.ts';
-import type { Report, SignalDraft, StationDraft } from './draft.ts';
+import type { Path, Report, SignalDraft, StationDraft } from './draft.ts';
 import { noOwnKinds, type OwnKinds } from './own-kinds.ts';
 import type { Plan } from './plan.ts';
 import { reportFields } from './station-fields.ts';
@@ -69,7 +72,6 @@ export function compileSite(
   for (const [line, written] of Object.entries(site.lines)) {
     for (const [name, station] of Object.entries(written)) {
       const draft = draftStation(site, materials, line, name, station, broken, own, report);
-      if (draft === null) continue;
       const signals = stationSignals(draft, instances, report);
       stations.push({ station: draft, signals, found: stationRules(draft, signals, report) });
     }
@@ -83,6 +85,15 @@ export function compileSite(
     marks.map(({ id }) => id),
     report,
   );
+  const heated = assembleHeats(
+    stations,
+    assembleDerived(
+      drafts,
+      index,
+      marks.map(({ id }) => id),
+    ),
+    index,
+  );
   reportTooMany('signals', signals.length, signalsMax, report);
   reportTooMany('rules', assembled.cards.length, rulesMax, report);
   return {
@@ -90,11 +101,7 @@ export function compileSite(
       revision,
       signals,
       rules: assembled.rules,
-      derived: assembleDerived(
-        drafts,
-        index,
-        marks.map(({ id }) => id),
-      ),
+      ...heated,
       runs: stations.flatMap(({ station, signals: own, found }) =>
         assembleRun(station, own, found.rules, index),
       ),
@@ -133,12 +140,13 @@ function draftStation(
   materials: Readonly<Record<string, Sheet>>,
   line: string,
   name: string,
-  written: StationWritten,
+  asWritten: StationWritten,
   broken: readonly string[],
   own: OwnKinds,
   report: Report,
-): StationDraft | null {
+): StationDraft {
   const path = ['lines', line, name];
+  const { kind, written } = kindOf(asWritten, path, report);
   const material = written.material;
   const known = Object.keys(site.materials ?? {});
   if (material !== undefined && !known.includes(material))
@@ -151,15 +159,6 @@ function draftStation(
           : didYouMean(material, known),
     });
   reportFields(written, path, report);
-  const kind = stationKinds.get(written.kind);
-  if (kind === undefined) {
-    report({
-      path: [...path, 'kind'],
-      problem: `there is no station kind "${written.kind}"`,
-      fix: didYouMean(written.kind, [...stationKinds.keys()]),
-    });
-    return null;
-  }
   const sheet =
     material !== undefined && Object.hasOwn(materials, material) ? materials[material]! : null;
   const id = `${line}/${name}`;
@@ -177,6 +176,29 @@ function draftStation(
     lacking: new Map(),
     marks: stationMarks(id, kind, written, path, report),
   };
+}
+
+/**
+ * The station's kind. A name that is none is told, and the rest is read as of the kind that was
+ * probably meant; where none is near, as a place of its own without the rules that only a kind knows.
+ */
+function kindOf(
+  written: StationWritten,
+  path: Path,
+  report: Report,
+): { readonly kind: StationKind; readonly written: StationWritten } {
+  const known = stationKinds.get(written.kind);
+  if (known !== undefined) return { kind: known, written };
+  const names = [...stationKinds.keys()];
+  report({
+    path: [...path, 'kind'],
+    problem: `there is no station kind "${written.kind}"`,
+    fix: didYouMean(written.kind, names),
+  });
+  const meant = stationKinds.get(nearest(written.kind, names) ?? '');
+  if (meant !== undefined) return { kind: meant, written };
+  const rules = Object.entries(written.rules ?? {}).filter(([, rule]) => rule.kind !== undefined);
+  return { kind: custom, written: { ...written, rules: Object.fromEntries(rules) } };
 }
 
 function stationSignals(

@@ -35,6 +35,14 @@ export function problemsOf(schema: z.ZodMiniType, value: unknown, at: Path = [])
   return result.error.issues.flatMap((issue) => words(issue, root, value, [], at));
 }
 
+/** Its last key is no name. */
+export const badName = (path: Path): SiteProblem => ({
+  path,
+  problem: `"${String(path.at(-1))}" is no name`,
+  fix: 'Use lower case letters, digits and single hyphens, at most 48, as oven-1.',
+  atKey: true,
+});
+
 const nodes = new WeakMap<z.ZodMiniType, SchemaNode>();
 
 /** The schema as plain JSON Schema, made once. */
@@ -69,14 +77,7 @@ function words(
       }));
     }
     case 'invalid_key':
-      return [
-        {
-          path,
-          problem: `"${String(inside.at(-1))}" is no name`,
-          fix: 'Use lower case letters, digits and single hyphens, at most 48, as oven-1.',
-          atKey: true,
-        },
-      ];
+      return [badName(path)];
     case 'invalid_union':
       return unionWords(issue, root, value, inside, at, here, found);
     default:

@@ -22,6 +22,17 @@ const who = z.array(z.string().check(z.minLength(1), z.maxLength(100))).check(
   }),
 );
 
+const mailedTo = z.optional(
+  z.array(z.string().check(z.minLength(1), z.maxLength(100))).check(
+    z.minLength(1),
+    z.maxLength(20),
+    z.meta({
+      description:
+        'Who gets it, where they have an e-mail address: people by name or id, roles, `on-call` for whoever the rota names then.',
+    }),
+  ),
+);
+
 const places = {
   stations: z.optional(
     z.array(z.string()).check(
@@ -151,6 +162,53 @@ export const tellingWritten = z
             'When engineers get the list of alarms that came and went without calling anybody. "07:00" where absent.',
         }),
       ),
+    ),
+    weekly_report: z.optional(
+      z
+        .union([
+          z.literal('off'),
+          z
+            .strictObject({
+              day: z.optional(
+                z.enum(weekdays).check(z.meta({ description: '`mon` where absent.' })),
+              ),
+              at: z.optional(
+                clock.check(
+                  z.meta({ description: 'By the clock of the site. "07:00" where absent.' }),
+                ),
+              ),
+              to: mailedTo,
+            })
+            .check(z.meta({ title: 'weekly report' })),
+        ])
+        .check(
+          z.meta({
+            description:
+              'Alarm performance of the week (ISA-18.2), by e-mail. To engineers where nobody is named; `off`: to nobody.',
+          }),
+        ),
+    ),
+    checkpoint_mail: z.optional(
+      z
+        .union([
+          z.literal('off'),
+          z
+            .strictObject({
+              at: z.optional(
+                clock.check(
+                  z.meta({ description: 'By the clock of the site. "06:00" where absent.' }),
+                ),
+              ),
+              to: mailedTo,
+            })
+            .check(z.meta({ title: 'checkpoint mail' })),
+        ])
+        .check(
+          z.meta({
+            description:
+              'The signed head of the ledger, by e-mail, once a day. To EHS and administrators where nobody is named; `off`: to nobody.',
+          }),
+        ),
     ),
     ...channelsWritten,
   })
