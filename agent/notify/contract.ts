@@ -27,7 +27,23 @@ export type MessageKind =
   /** A test that somebody asked for, to himself. */
   | 'test'
   /** For the engineer: alarms that come and go, which no phone was called for. */
-  | 'digest';
+  | 'digest'
+  /** The week's alarm performance; by e-mail alone. */
+  | 'week'
+  /** The signed head of the ledger, for somebody to keep elsewhere; by e-mail alone. */
+  | 'checkpoint';
+
+/** Said beside the rest, where a message has room for it. */
+export interface Detail {
+  readonly heading: string;
+  readonly lines: readonly string[];
+}
+
+export interface Attachment {
+  readonly name: string;
+  readonly contentType: string;
+  readonly text: string;
+}
 
 export interface Message {
   /**
@@ -71,6 +87,9 @@ export interface Message {
   readonly limitText: string;
   /** Alarms it speaks of: 1, or the count of a flood or digest. */
   readonly count: number;
+  /** E-mail alone has room for these. */
+  readonly details?: readonly Detail[];
+  readonly attachment?: Attachment;
 }
 
 export interface Target {

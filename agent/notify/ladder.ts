@@ -60,21 +60,22 @@ export function ladderOf(
   return { rungs, causes: [...new Set(causes)] };
 }
 
-/** A person by id or name, or all of a role. */
-function unitOf(
+/** A person by id or name, or all of a role; why there is nobody goes into `causes`. */
+export function unitOf(
   name: string,
   people: readonly TellablePerson[],
   causes: string[],
+  source = 'The rota',
 ): readonly TellablePerson[] {
   const same = (text: string): boolean => text.toLowerCase() === name.toLowerCase();
   const persons = people.filter((person) => person.id === name || same(person.name));
   if (persons.length > 0) return persons;
   if (roles.some(same)) {
     const all = people.filter(({ role }) => same(role));
-    if (all.length === 0) causes.push(`The rota names the role ${name}, which nobody has.`);
+    if (all.length === 0) causes.push(`${source} names the role ${name}, which nobody has.`);
     return all;
   }
-  causes.push(`The rota names “${name}”, whom nobody here knows.`);
+  causes.push(`${source} names “${name}”, whom nobody here knows.`);
   return [];
 }
 

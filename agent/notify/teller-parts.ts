@@ -2,6 +2,7 @@
 import type { Effect, PersonId } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { AlarmToTell, Chase, Note } from '#rules/telling/chase.ts';
+import type { MailingKind, MailingSettings } from '#rules/telling/mailings.ts';
 import type { Rota } from '#rules/telling/rota.ts';
 import type { LedgerBody, OutboxRow } from '../store/contract.ts';
 import type { Channel, ChannelName, Message, MessageKind, Persons, Target } from './contract.ts';
@@ -34,6 +35,15 @@ export interface Told {
   readonly cause: string | null;
 }
 
+/** A mail that falls due by the clock. */
+export interface Report {
+  readonly kind: MailingKind;
+  /** When it was due, and the time before. */
+  readonly dueMs: EpochMs;
+  readonly beforeMs: EpochMs;
+  readonly language: 'en' | 'de';
+}
+
 export interface TellerParts {
   readonly channels: ReadonlyMap<ChannelName, Channel>;
   readonly persons: Persons;
@@ -42,6 +52,9 @@ export interface TellerParts {
   readonly webhooks: () => readonly string[];
   readonly alarmOf: (effect: Extract<Effect, { kind: 'transition' }>) => AlarmToTell | null;
   readonly say: (saying: Saying) => Said;
+  readonly mailings: () => MailingSettings;
+  /** null where it cannot be made now: it is asked for again a while later. */
+  readonly report: (report: Report) => Said | null;
   readonly write: (row: OutboxRow) => void;
   readonly record: (body: LedgerBody) => void;
   /** For the alarm's own list; `occurrence` is each alarm it was about. */

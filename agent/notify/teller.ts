@@ -14,6 +14,7 @@ import { limits } from '../limits.ts';
 import type { OutboxRow } from '../store/contract.ts';
 import type { Message, MessageKind, Target } from './contract.ts';
 import { type Ladder, ladderOf, onRungs, type Subject } from './ladder.ts';
+import { Mailings } from './mailings.ts';
 import { Outbox, type Parcel } from './outbox.ts';
 import { targetName, targetsOf, webhookTarget } from './targets.ts';
 import type { Said, TellerParts, Told } from './teller-parts.ts';
@@ -27,6 +28,10 @@ interface Post {
   readonly members?: readonly string[] | undefined;
 }
 
+const ofNoAlarm: ReadonlySet<MessageKind> = new Set([
+  ...(['test', 'digest', 'week', 'checkpoint'] as const),
+]);
+
 export class Teller {
   private readonly parts: TellerParts;
   private readonly plan: TellingPlan;
@@ -34,12 +39,13 @@ export class Teller {
   private stateText: string;
   /** Chases of whose newest step somebody was reached, or nobody can be. */
   private readonly reached = new Set<string>();
+  private readonly mailings: Mailings;
   readonly outbox: Outbox;
 
   /** `rows`: what waited when the last run ended. */
   constructor(parts: TellerParts, settings: TellingSettings, rows: readonly OutboxRow[]) {
     this.parts = parts;
-    const { kept, state, messages } = readRows(rows);
+    const { kept, state, mailed, messages } = readRows(rows);
     const chases = kept.map(({ chase }) => chase);
     this.plan = new TellingPlan(settings, chases, state);
     this.stateText = JSON.stringify(this.plan.state());
@@ -51,6 +57,9 @@ export class Teller {
     const settled = (row: OutboxRow, parcel: Parcel): void => this.settled(row, parcel);
     this.outbox = new Outbox({ channels, write, settled, now, ready, fault });
     this.outbox.load(messages);
+    this.mailings = new Mailings(parts, mailed, (thread, kind, target, language, said) =>
+      this.post(thread, 0, target, { kind, silent: true, language, said }),
+    );
   }
 
   /** The site file says it otherwise from here on. */
@@ -71,6 +80,7 @@ export class Teller {
     this.lookForUnreached(now);
     const next = this.plan.nextMs;
     if (next !== null && next <= now) this.carryOut(this.plan.look(now));
+    this.mailings.look(now);
   }
 
   /** The turn is on disk, or the disk refuses: people first. */
@@ -191,7 +201,7 @@ export class Teller {
   private post(thread: string, step: number, target: Target, post: Post): void {
     const { kind, silent, language, said, members } = post;
     const channel = targetName(target);
-    const occurrence = kind === 'test' || kind === 'digest' ? null : thread;
+    const occurrence = ofNoAlarm.has(kind) ? null : thread;
     const key = `${thread}/${step}/${channel}`;
     const message: Message = { ...said, key, occurrence, thread, kind, silent, language };
     const parcel: Parcel = { message, target, ...(members === undefined ? {} : { members }) };

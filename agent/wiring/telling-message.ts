@@ -36,7 +36,7 @@ export function testSaid(core: Core, at: number): Said {
 }
 
 /** Said of no alarm. */
-const plain = (core: Core, at: number): Said => ({
+export const plain = (core: Core, at: number): Said => ({
   title: '',
   sentence: '',
   consequence: '',

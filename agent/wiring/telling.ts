@@ -4,6 +4,7 @@
 import type { Effect } from '#rules/input.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
 import type { AlarmToTell } from '#rules/telling/chase.ts';
+import { mailingSettings } from '#rules/telling/mailings.ts';
 import type { Rota } from '#rules/telling/rota.ts';
 import { tellingSettings } from '#rules/telling/settings.ts';
 import type { Channel, Persons, Target } from '../notify/contract.ts';
@@ -11,6 +12,7 @@ import { Teller } from '../notify/teller.ts';
 import type { Told } from '../notify/teller-parts.ts';
 import type { Core } from './core.ts';
 import type { Compiled } from './plan-book.ts';
+import { reportSaid } from './report-message.ts';
 import { messageOf } from './telling-message.ts';
 
 export interface TellingOptions {
@@ -44,6 +46,8 @@ export function tellingOf(
       fault,
       alarmOf: (effect) => alarmOf(core, effect),
       say: (saying) => messageOf(core, saying),
+      mailings: () => mailingSettings(core.plans.source.site.telling, core.plans.timezone),
+      report: (report) => reportSaid(core, report),
       write: (row) => core.journal.outboxRow(row),
       record: (body) => core.record(body),
       told: (occurrence, told) => noteTold(core, occurrence, told),

@@ -79,6 +79,7 @@ export class EmailChannel implements Channel {
         messageId,
         inReplyTo: thread,
         references: thread,
+        attachments: attachmentsOf(message),
         // RFC 3834 section 5: no absence notice answers it.
         headers: { 'Auto-Submitted': 'auto-generated' },
         ...(isUrgent ? { priority: 'high' as const } : {}),
@@ -115,6 +116,17 @@ export class EmailChannel implements Channel {
     });
   }
 }
+
+const attachmentsOf = ({ attachment }: Message) =>
+  attachment === undefined
+    ? []
+    : [
+        {
+          filename: attachment.name,
+          contentType: attachment.contentType,
+          content: attachment.text,
+        },
+      ];
 
 function outcomeOf(
   error: unknown,

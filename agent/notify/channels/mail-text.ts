@@ -42,6 +42,9 @@ function sectionsOf(message: Message, { timezone }: MailPlace): Section[] {
     { heading: words.caution, kind: 'text', lines: [message.caution] },
     { heading: words.firstSteps, kind: 'numbered', lines: message.steps },
     { heading: words.consequence, kind: 'text', lines: [message.consequence] },
+    ...(message.details ?? []).map(({ heading, lines }) => ({
+      ...{ heading: clean(heading), kind: 'list' as const, lines },
+    })),
     { heading: words.since, kind: 'text', lines: [clockOf(message, timezone)] },
   ];
   return all
@@ -70,8 +73,11 @@ interface Link {
 }
 
 const linkOf = (message: Message, { page }: MailPlace): Link => {
-  const { open, openFirst } = mailWords[message.language];
-  return { words: message.highlyManaged ? openFirst : open, url: `${page}${message.url}` };
+  const { look, open, openFirst } = mailWords[message.language];
+  const { kind, highlyManaged } = message;
+  const isReport = kind === 'week' || kind === 'checkpoint' || kind === 'digest';
+  const words = isReport ? look : highlyManaged ? openFirst : open;
+  return { words, url: `${page}${message.url}` };
 };
 
 export function plainText(message: Message, place: MailPlace): string {

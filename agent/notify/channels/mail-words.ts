@@ -7,6 +7,8 @@ export interface MailWords {
   readonly caution: string;
   readonly since: string;
   readonly open: string;
+  /** Of what asks for no answer. */
+  readonly look: string;
   /** A highly managed alarm is looked at before it is acknowledged. */
   readonly openFirst: string;
   readonly noAnswer: string;
@@ -21,6 +23,7 @@ export const mailWords: Readonly<Record<'en' | 'de', MailWords>> = {
     caution: 'Caution',
     since: 'Time of the event',
     open: 'See it and acknowledge it on the page',
+    look: 'See more on the page',
     openFirst: 'See it on the page; it is acknowledged there alone',
     noAnswer: 'This address takes no answers. An answer by e-mail acknowledges nothing.',
   },
@@ -32,6 +35,7 @@ export const mailWords: Readonly<Record<'en' | 'de', MailWords>> = {
     caution: 'Achtung',
     since: 'Zeitpunkt',
     open: 'Auf der Seite ansehen und quittieren',
+    look: 'Mehr auf der Seite',
     openFirst: 'Auf der Seite ansehen; nur dort wird quittiert',
     noAnswer: 'Diese Adresse nimmt keine Antworten an. Eine Antwort per E-Mail quittiert nichts.',
   },

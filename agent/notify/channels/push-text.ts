@@ -34,6 +34,8 @@ export function pushText(message: Message): Buffer {
     doNot,
     site: _,
     usefulUntil: __,
+    details: ___,
+    attachment: ____,
     ...same
   } = message;
   const whole: PushNotice = {

@@ -9,12 +9,13 @@ import { startAgent } from '#agent/compose.ts';
 import { limits } from '#agent/limits.ts';
 import { PushDevices } from '#agent/notify/channels/push-devices.ts';
 import type { Channel } from '#agent/notify/contract.ts';
+import type { Agent } from '#agent/wiring/agent-options.ts';
 import { addDevice, connectDevice, published, scratchFolder } from '#tests/agent-process.ts';
 import { get, until } from '../../wire/agent-http.ts';
 import { ledgerOf } from '../../wire/ledger-lines.ts';
 import { sourceOf } from '../../wire/simulated-agent.ts';
 import { aPhone } from '../notify/open-push.ts';
-import { systemHeld } from './ahead-clock.ts';
+import { type AheadClock, systemHeld } from './ahead-clock.ts';
 import { FarSide } from './far-side.ts';
 import { person } from './plant.ts';
 
@@ -71,9 +72,15 @@ interface Waiting {
   readonly waiting: readonly { readonly person: string; readonly cause: string | null }[];
 }
 
-test('phones that never answer, and more messages than may wait: the next is told, and all of it is said', {
-  timeout: 300_000,
-}, async () => {
+interface Begun {
+  readonly agent: Agent;
+  readonly clock: AheadClock;
+  readonly mail: FarSide;
+  readonly folder: string;
+}
+
+/** Everything is hot. */
+async function begun(): Promise<Begun> {
   // A try ends soon: thirty seconds of silence are not waited for.
   const real = AbortSignal.timeout.bind(AbortSignal);
   const soon = vi.spyOn(AbortSignal, 'timeout');
@@ -94,16 +101,22 @@ test('phones that never answer, and more messages than may wait: the next is tol
     ...{ http: { host: '127.0.0.1', port: 0 }, mqtt: { host: '127.0.0.1', port: 0 } },
     ...{ channels: [silent, mail], tellAlso: [...crew, erin], log: pino({ level: 'silent' }) },
   });
+  const client = await connectDevice(agent.mqtt, device);
+  await Promise.all(names.map((name) => published(client, `l/${name}`, '35')));
+  await client.endAsync();
+  return { agent, clock, mail, folder };
+}
+
+test('phones that never answer, and more messages than may wait: the next is told, and all of it is said', {
+  timeout: 300_000,
+}, async () => {
+  const { agent, clock, mail, folder } = await begun();
   let running = true;
   const stop = async (): Promise<void> => {
     if (running) await agent.stop();
     running = false;
   };
   onTestFinished(stop);
-  const client = await connectDevice(agent.mqtt, device);
-  await Promise.all(names.map((name) => published(client, `l/${name}`, '35')));
-  await client.endAsync();
-
   const outbox = () => get<Waiting>(agent.page, '/api/telling/outbox');
   const full = await until(
     outbox,
