@@ -36,4 +36,15 @@ export const aside = {
   },
   toldAgain: 'Erneut gemeldet: nichts wurde besser in der Zeit zum Handeln',
   toldLate: 'Doch gemeldet: er blieb',
+  whoWasTold: 'Wem es gemeldet wurde',
+  toldEach: '{$who}, per {$by}: {$what}.',
+  toldWay: { push: 'Telefon', email: 'E-Mail', webhook: 'Webhook' },
+  toldOutcome: {
+    delivered: 'gemeldet',
+    gone: 'nicht erreicht, Telefon oder Postfach gibt es nicht mehr',
+    refused: 'dort nicht angenommen',
+    'given-up': 'nicht erreicht, aufgegeben',
+    withdrawn: 'nicht mehr nötig',
+    full: 'nicht gesendet, zu viele Meldungen warteten',
+  },
 } as const;

@@ -35,4 +35,15 @@ export const aside = {
   },
   toldAgain: 'Told again: nothing improved in the time there is to act',
   toldLate: 'Told after all: it stayed',
+  whoWasTold: 'Who was told',
+  toldEach: '{$who}, by {$by}: {$what}.',
+  toldWay: { push: 'phone', email: 'e-mail', webhook: 'webhook' },
+  toldOutcome: {
+    delivered: 'told',
+    gone: 'not reached, there is no such phone or mailbox any more',
+    refused: 'not taken there',
+    'given-up': 'not reached, given up',
+    withdrawn: 'not needed any more',
+    full: 'not sent, too many messages waited',
+  },
 } as const;

@@ -13,6 +13,7 @@ import { AlarmMore } from '../parts/alarm-more.tsx';
 import { Also } from '../parts/also.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
+import { ToldList } from '../parts/told-list.tsx';
 import { WasNeeded } from '../parts/was-needed.tsx';
 import { WorseStands } from '../parts/worse-stands.tsx';
 import { to } from '../router.ts';
@@ -143,6 +144,7 @@ function Behind({ alarm, words, rule }: BehindProps) {
         <h2>{say('told')}</h2>
         <Transitions alarm={alarm} />
       </section>
+      <ToldList told={alarm.told} />
       {words.consequence === '' ? null : (
         <section>
           <h2>{say('consequence')}</h2>
