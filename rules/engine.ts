@@ -9,6 +9,7 @@
 import type { JudgementHost } from './engine/host.ts';
 import { Judgement } from './engine/judgement.ts';
 import { Pending } from './engine/pending.ts';
+import { savedJudgement } from './engine/saved.ts';
 import { shifted } from './engine/shift.ts';
 import { type EngineState, stateFormat } from './engine/state.ts';
 import { Cuts, type ExtensionWatch, switchOff, switchOn } from './engine/switching.ts';
@@ -142,7 +143,7 @@ export class Engine implements JudgementHost {
       now: this.now,
       pending: this.pending.list().map((p) => ({ ...p, signal: plan.signals[p.signal]!.id })),
       queue: [...this.cuts.list, ...this.queue],
-      ...this.judgement.save(),
+      ...savedJudgement(this.judgement),
     };
   }
 

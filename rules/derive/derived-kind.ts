@@ -8,6 +8,7 @@
  */
 import type { z } from 'zod/mini';
 import type { Timer } from '../kinds/kind.ts';
+import type { Kinetics } from '../process/heat-equivalent.ts';
 import type { QualityCode } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { DerivedSettingsReader } from './settings-reader.ts';
@@ -60,6 +61,23 @@ export interface DerivedNow {
   uncertain: boolean;
   /** `quality.good` when asked. The kind says here why its answer is uncertain, or why there is none. */
   doubt: QualityCode;
+  /** What the racks inside have had; only for a kind that `counts`. */
+  carried?: Carried | null;
+}
+
+/** What the racks in an oven have had over every oven, by one way of counting. */
+export interface Carried {
+  readonly ms: number;
+  /** Part of it nobody saw: it is at least so much. */
+  readonly partial: boolean;
+  /** The rack of which that is; null where nobody named one. */
+  readonly item: string | null;
+}
+
+/** A way of counting heat. */
+export interface HeatCount {
+  readonly referenceC: number;
+  readonly kinetics: Kinetics;
 }
 
 export interface FormulaKind extends DerivedShape {
@@ -80,6 +98,8 @@ interface WithSettings<Settings> extends DerivedShape {
 export interface SettledKind<Settings = unknown> extends WithSettings<Settings> {
   /** As `FormulaKind.compute`, with its settings. */
   settled(settings: Settings, now: DerivedNow): number | null;
+  /** The engine sums the heat of racks so, over every oven, and hands it in `now.carried`. */
+  counts?(settings: Settings): HeatCount;
 }
 
 export interface KeepingKind<Settings = unknown, Memory = unknown> extends WithSettings<Settings> {

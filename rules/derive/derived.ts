@@ -16,6 +16,7 @@ import { movingAverage } from './moving-average.ts';
 import { partTemperature } from './part-temperature.ts';
 import { pipeMargin } from './pipe-margin.ts';
 import { pressureWaterClass } from './pressure-water-class.ts';
+import { rackDose } from './rack-dose.ts';
 import { rate } from './rate.ts';
 import { residueGrowth } from './residue-growth.ts';
 import { residueMargin } from './residue-margin.ts';
@@ -59,6 +60,7 @@ const all: readonly DerivedKind[] = [
   partTemperature,
   timeAbove,
   heatDose,
+  rackDose,
   degreeHours,
   meanKineticTemperatureKind,
   movingAverage,

@@ -10,6 +10,7 @@ import type { Plan } from '../plan/plan.ts';
 import { isBad, type QualityCode, quality } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { everyMs, LiveDerived } from './live-derived.ts';
+import type { RackHeats } from './rack-heat.ts';
 import { type Signals, unusable } from './signals.ts';
 import type { SavedDerived } from './state.ts';
 
@@ -25,6 +26,8 @@ export class Derivation {
   /** By place in the plan. */
   readonly list: readonly LiveDerived[];
   private readonly signals: Signals;
+  /** What racks carry, for those that tell it. */
+  heats: RackHeats | null = null;
   private readonly now: DerivedNow = {
     at: 0,
     inputs: new Float64Array(0),
@@ -100,6 +103,8 @@ export class Derivation {
     now.inputs = values;
     now.uncertain = uncertain;
     now.doubt = quality.good;
+    const { carries } = derived.plan;
+    if (carries !== undefined) now.carried = this.heats?.carried(carries) ?? null;
     const value = usable && !derived.off ? derived.valueOf(now) : null;
     if (derived.keeping !== null) sample.at = at;
     if (value === null) {

@@ -12,5 +12,5 @@ export interface JudgementHost {
 
 export type SavedJudgement = Pick<
   EngineState,
-  'latest' | 'rules' | 'derived' | 'alarms' | 'holds' | 'runs' | 'marks' | 'off'
+  'latest' | 'rules' | 'derived' | 'alarms' | 'holds' | 'runs' | 'racks' | 'marks' | 'off'
 >;

@@ -22,7 +22,7 @@ import { Marks } from './marks.ts';
 import { Owners } from './owners.ts';
 import { RuleBook } from './rule-book.ts';
 import { Runs } from './runs.ts';
-import { resume, savedJudgement } from './saved.ts';
+import { resume } from './saved.ts';
 import { Signals, unusable } from './signals.ts';
 import type { SwitchedOff } from './state.ts';
 import { Suppression } from './suppression.ts';
@@ -63,8 +63,9 @@ export class Judgement {
     const alarms = plan.rules.map(({ id }) => alarmResumed(saved?.alarms[id], host.now));
     const holds = new Holds(saved?.holds ?? null);
     this.alarms = new Alarms(this.book, alarms, holds, this.wiring.ruleIndex);
-    this.runs = new Runs(plan, saved?.runs ?? {}, this);
-    this.marks = this.book.hear(new Marks(plan, saved?.marks ?? {}, this));
+    this.runs = new Runs(plan, saved?.runs ?? {}, saved?.racks, this);
+    this.derivation.heats = this.runs.heats;
+    this.marks = this.book.hear(new Marks(plan, saved?.marks ?? {}, this), this.runs.heats);
     this.suppression = new Suppression(plan, this);
     resume(this, saved);
   }
@@ -103,7 +104,7 @@ export class Judgement {
     if ((bits & unusable.bad) !== 0) this.setUnusable(signal, bits & ~unusable.bad);
     this.suppression.signal(signal);
     for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
-    if (this.runs.of[signal]!.length > 0) this.runs.sample(signal, this.now, value);
+    if (this.runs.listens[signal] === 1) this.runs.sample(signal, this.now, value);
     for (const { rule, input } of this.wiring.rulesOf[signal]!) {
       if (!rule.judged) continue;
       this.read(signal);
@@ -183,15 +184,16 @@ export class Judgement {
     if (due < this.deadlines.due[owner]!) this.deadlines.set(owner, due);
   }
 
-  start(mark: number, at: EpochMs): void {
+  start(mark: number, at: EpochMs, item: string | null): void {
     for (const derived of this.derivation.start(mark, at, this.now)) this.schedule(derived);
+    for (const derived of this.runs.heats.mark(mark, item, at, this.now)) this.schedule(derived);
     this.suppression.mark(mark);
   }
 
   private compute(index: number): void {
     const sample = this.derivation.compute(index, this.now);
-    const { signal, keeps } = this.plan.derived[index]!;
-    if (keeps !== undefined)
+    const { signal, keeping } = this.derivation.list[index]!;
+    if (keeping !== null)
       this.deadlines.set(this.rules.length + index, this.derivation.wants(index));
     if (sample === null) return;
     this.host.derivedOut.push(signal, sample.at, this.now, sample.value, sample.quality, 0);
@@ -283,7 +285,7 @@ export class Judgement {
 
   /** Nothing was observed in between; every running deadline moves by the length. */
   gap(fromMs: EpochMs, toMs: EpochMs): void {
-    this.runs.gap();
+    this.runs.gap(fromMs);
     this.derivation.gap(fromMs, toMs);
     this.alarms.gap(fromMs, toMs);
     for (const rule of this.rules) {
@@ -291,9 +293,5 @@ export class Judgement {
       rule.gap(fromMs, toMs);
       this.deadlines.set(rule.index, rule.timer.at);
     }
-  }
-
-  save(): SavedJudgement {
-    return savedJudgement(this);
   }
 }

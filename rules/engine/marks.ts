@@ -25,7 +25,7 @@ interface MarkHost {
   readonly rules: readonly LiveRule[];
   settle(rule: LiveRule, severity: Severity, at: EpochMs): void;
   /** The mark, by its place in the plan, says what happened at `at`. */
-  start(mark: number, at: EpochMs): void;
+  start(mark: number, at: EpochMs, item: string | null): void;
   emit(effect: Effect): void;
 }
 
@@ -92,7 +92,7 @@ export class Marks {
       ...(note === undefined ? {} : { note }),
     });
     for (const { rule, input } of uses) this.judge(rule, this.lay(at, item, input));
-    this.host.start(this.place.get(id)!, at);
+    this.host.start(this.place.get(id)!, at, item);
     return null;
   }
 

@@ -10,6 +10,7 @@ import type { JudgementHost } from './host.ts';
 import type { LiveRule } from './live-rule.ts';
 import type { Marks } from './marks.ts';
 import { Owners } from './owners.ts';
+import type { RackHeats } from './rack-heat.ts';
 
 export class RuleBook implements AlarmHost {
   private readonly plan: Plan;
@@ -18,6 +19,7 @@ export class RuleBook implements AlarmHost {
   private readonly host: JudgementHost;
   private readonly owners: Owners;
   private marks: Marks | null = null;
+  private heats: RackHeats | null = null;
 
   constructor(plan: Plan, rules: readonly LiveRule[], deadlines: Deadlines, host: JudgementHost) {
     this.plan = plan;
@@ -49,13 +51,16 @@ export class RuleBook implements AlarmHost {
   }
 
   /** What is said of items is known from now on. */
-  hear(marks: Marks): Marks {
+  hear(marks: Marks, heats: RackHeats): Marks {
     this.marks = marks;
+    this.heats = heats;
     return marks;
   }
 
   heldItem(hold: PlanHold, sinceMs: EpochMs | null): string {
-    return this.marks?.present(hold.named ?? [], sinceMs) ?? hold.item;
+    const { hottest, named = [], item } = hold;
+    const most = hottest === undefined ? null : this.heats?.hottest(hottest);
+    return most ?? this.marks?.present(named, sinceMs) ?? item;
   }
 
   get shelving(): ShelfMost {

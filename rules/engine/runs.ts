@@ -9,6 +9,8 @@ import type { Effect, RunFeatures } from '../input.ts';
 import type { Plan, PlanRun } from '../plan/plan.ts';
 import { msAtOrAbove } from '../process/heat-dose.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import { RackHeats } from './rack-heat.ts';
+import type { SavedHeats } from './rack-heat-state.ts';
 
 const loadedFrom = 0.5;
 const minuteMs = 60_000;
@@ -45,12 +47,25 @@ export class Runs {
   readonly open: Map<string, OpenRun>;
   /** Runs that listen to a signal, by its index. */
   readonly of: readonly (readonly PlanRun[])[];
+  /** What racks carry from oven to oven. */
+  readonly heats: RackHeats;
+  /** 1 for a signal that a run or the heat of racks listens to. */
+  readonly listens: Uint8Array;
   private readonly host: RunHost;
 
-  constructor(plan: Plan, saved: Readonly<Record<string, OpenRun>>, host: RunHost) {
+  constructor(
+    plan: Plan,
+    saved: Readonly<Record<string, OpenRun>>,
+    heats: SavedHeats | undefined,
+    host: RunHost,
+  ) {
     this.host = host;
+    this.heats = new RackHeats(plan, heats);
     this.of = plan.signals.map((_, i) =>
       plan.runs.filter(({ loaded, metal }) => loaded === i || metal === i),
+    );
+    this.listens = Uint8Array.from(this.of, (runs, i) =>
+      Number(runs.length + this.heats.of[i]!.length > 0),
     );
     const known = plan.runs.filter(({ station }) => saved[station] !== undefined);
     this.open = new Map(known.map(({ station }) => [station, { ...saved[station]! }]));
@@ -61,6 +76,7 @@ export class Runs {
   }
 
   sample(signal: number, judged: EpochMs, value: number): void {
+    this.heats.sample(signal, judged, value);
     for (const plan of this.of[signal]!) {
       if (plan.loaded === signal) this.load(plan, judged, value >= loadedFrom);
       const run = plan.metal === signal ? this.open.get(plan.station) : undefined;
@@ -70,14 +86,16 @@ export class Runs {
 
   /** The signal cannot be used: nothing is known of the metal until it can. */
   blind(signal: number): void {
+    this.heats.blind(signal, this.host.now);
     for (const plan of this.of[signal]!) {
       const run = plan.metal === signal ? this.open.get(plan.station) : undefined;
       if (run !== undefined) lookAway(run);
     }
   }
 
-  /** Nothing was observed for a while. */
-  gap(): void {
+  /** Nothing was observed from then on until now. */
+  gap(fromMs: EpochMs): void {
+    this.heats.gap(fromMs);
     for (const run of this.open.values()) lookAway(run);
   }
 

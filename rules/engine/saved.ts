@@ -32,6 +32,7 @@ export function savedJudgement(judgement: Judgement): SavedJudgement {
     alarms: byRule(plan, (i) => ({ ...alarms.list[i]! })),
     holds: alarms.holds.save(),
     runs: judgement.runs.save(),
+    ...(plan.heats === undefined ? {} : { racks: judgement.runs.heats.save() }),
     marks: judgement.marks.save(),
     ...(off.size === 0 ? {} : { off: Object.fromEntries(off) }),
   };

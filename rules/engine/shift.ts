@@ -1,6 +1,7 @@
 /** The engine's state with every time moved: the clock was set anew. Memories are moved by their kinds. */
 import type { EpochMs } from '../signal/sample.ts';
 import { alarmShifted } from './alarm.ts';
+import { heatsShifted } from './rack-heat-state.ts';
 import type { EngineState } from './state.ts';
 
 export function shifted(saved: EngineState, deltaMs: number): EngineState {
@@ -27,6 +28,7 @@ export function shifted(saved: EngineState, deltaMs: number): EngineState {
       opened: r.opened + deltaMs,
       seenAt: move(r.seenAt),
     })),
+    ...(saved.racks === undefined ? {} : { racks: heatsShifted(saved.racks, deltaMs) }),
     marks: each(saved.marks ?? {}, (m) => ({ ...m, at: m.at + deltaMs })),
     ...(saved.off === undefined
       ? {}

@@ -9,6 +9,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import type { Alarm } from './alarm.ts';
 import type { LastMark } from './marks.ts';
 import type { PendingSample } from './pending.ts';
+import type { SavedHeats } from './rack-heat-state.ts';
 import type { OpenRun } from './runs.ts';
 
 export const stateFormat = 1;
@@ -76,6 +77,8 @@ export interface EngineState {
   readonly alarms: Readonly<Record<string, Alarm>>;
   /** By station; absent in what an agent without oven runs left behind. */
   readonly runs?: Readonly<Record<string, OpenRun>>;
+  /** The heat racks have had; absent where nobody counts it. */
+  readonly racks?: SavedHeats;
   /** The last word of each mark, by id; absent in what an agent without marks left behind. */
   readonly marks?: Readonly<Record<string, LastMark>>;
   /** By `RuleKind.extension`; absent where none is off. */

@@ -1,6 +1,7 @@
 /** Drafts to integers: signals in the order of their ids, and what refers to them by index. */
 import { type DerivedNow, isFormula, isKeeping } from '../derive/derived-kind.ts';
 import type { SiteProblem } from '../site/problem.ts';
+import { heldBy } from './assemble-heats.ts';
 import { assembleSuppression, cardWhiles } from './assemble-suppression.ts';
 import type { Binding } from './binding.ts';
 import type { CalibrationDates } from './calibration-dates.ts';
@@ -209,7 +210,7 @@ function ruleOf(
     class: draft.class,
     priority: draft.priority,
     hazardToPeople: draft.people,
-    hold: draft.hold,
+    hold: heldBy(draft, index.get(signals[0] ?? '')),
     respondMs: draft.respondMs,
   };
 }

@@ -79,21 +79,14 @@ export function compileSite(
   const drafts = stations.flatMap(({ signals }) => [...signals.values()]);
   const { signals, index } = assembleSignals(drafts, report);
   const marks = markCards(stations.map(({ station }) => station));
+  const markIds = marks.map(({ id }) => id);
   const assembled = assembleRules(
     stations.flatMap(({ found }) => found.rules),
     index,
-    marks.map(({ id }) => id),
+    markIds,
     report,
   );
-  const heated = assembleHeats(
-    stations,
-    assembleDerived(
-      drafts,
-      index,
-      marks.map(({ id }) => id),
-    ),
-    index,
-  );
+  const derived = assembleDerived(drafts, index, markIds);
   reportTooMany('signals', signals.length, signalsMax, report);
   reportTooMany('rules', assembled.cards.length, rulesMax, report);
   return {
@@ -101,7 +94,7 @@ export function compileSite(
       revision,
       signals,
       rules: assembled.rules,
-      ...heated,
+      ...assembleHeats(stations, derived, index),
       runs: stations.flatMap(({ station, signals: own, found }) =>
         assembleRun(station, own, found.rules, index),
       ),

@@ -77,6 +77,15 @@ export function draftDerived(
     });
     return null;
   }
+  // A rack goes into one oven, not into each value of a wildcard.
+  if ('counts' in kind && shape.names.length > 0) {
+    report({
+      path: [...wanted.path, 'inputs'],
+      problem: `${kind.name} follows racks, and a wildcard does not say into which oven they go`,
+      fix: 'Bind the metal temperature of this oven to a topic without +.',
+    });
+    return null;
+  }
   const result = resultOf(kind, inputs[0]!.signal);
   if (result === null) {
     reportUnfit(kind, wanted, inputs[0]!, report);

@@ -5,7 +5,7 @@
  * judgement can be rebuilt from the record alone. Rules stand in the order of their ids too.
  */
 import type { Priority } from '../alarm/priority.ts';
-import type { DerivedNow, KeepingKind } from '../derive/derived-kind.ts';
+import type { DerivedNow, HeatCount, KeepingKind } from '../derive/derived-kind.ts';
 import type { HoldWhat } from '../hold/hold.ts';
 import type { Heat } from '../kinds/dry.ts';
 import type { RuleKind } from '../kinds/kind.ts';
@@ -100,6 +100,8 @@ export interface PlanHold {
   readonly item: string;
   /** Marks, by id: the one whose last item is held, and the one by which it leaves. */
   readonly named?: readonly string[];
+  /** The signal that counts the heat of racks: of several inside the one that had most is held. */
+  readonly hottest?: number;
 }
 
 interface PlanDerivedInputs {
@@ -112,6 +114,8 @@ interface PlanDerivedInputs {
   readonly extension?: string;
   /** As `KeepingKind.everyMs`. */
   readonly everyMs?: number;
+  /** Of `PlanHeats.counts`: what it is told of the racks inside. */
+  readonly carries?: number;
 }
 
 export interface PlanFormula extends PlanDerivedInputs {
@@ -173,6 +177,33 @@ export interface PlanRun {
   readonly most: Heat | null;
 }
 
+/** Ovens that heat racks, and who counts it how: a rack's heat is summed over all of them. */
+export interface PlanHeats {
+  readonly ovens: readonly PlanOven[];
+  readonly counts: readonly PlanHeatCount[];
+  /** Ids of the marks by which other parts hang on a rack. */
+  readonly fresh: readonly string[];
+}
+
+export interface PlanOven {
+  /** `line/station`. */
+  readonly station: string;
+  /** Temperature of the metal. */
+  readonly metal: number;
+  /** 1 while loaded; null where nothing says it, and marks alone do. */
+  readonly loaded: number | null;
+  /** Ids of the marks by which a rack goes in and comes out. */
+  readonly arrived: string;
+  readonly left: string;
+}
+
+export interface PlanHeatCount extends HeatCount {
+  /** Of `ovens`: whose racks are asked for. */
+  readonly oven: number;
+  /** The signal that tells it. */
+  readonly signal: number;
+}
+
 export interface Plan {
   /** SHA-256 of what the plan was compiled from, hexadecimal. */
   readonly revision: string;
@@ -181,6 +212,8 @@ export interface Plan {
   /** Inputs before outputs. */
   readonly derived: readonly PlanDerived[];
   readonly runs: readonly PlanRun[];
+  /** Absent where nobody counts the heat of racks. */
+  readonly heats?: PlanHeats;
   /** In the order of their ids; a site without marks may leave it out. */
   readonly marks?: readonly PlanMark[];
   /** `shelfMost` of rules/alarm/shelf.ts where the site says nothing. */

@@ -88,12 +88,14 @@ export const coatedStoreMarks: readonly StationMark[] = [
     name: 'moulded',
     ...rack,
     meaning: 'The parts of this rack went into the press.',
+    fresh: true,
     byWhom: 'whoever loads the press, or the scanner there',
   },
   {
     name: 'scrapped',
     ...rack,
     meaning: 'The parts of this rack were scrapped, or stripped to be coated anew.',
+    fresh: true,
     byWhom: 'quality',
   },
 ];

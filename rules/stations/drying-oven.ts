@@ -8,7 +8,7 @@
 import { dryingOvenAir } from './drying-oven-air.ts';
 import { conveyorStopped, overBaked, underDried } from './drying-oven-load.ts';
 import { dryingOvenSignals, ovenZones } from './drying-oven-signals.ts';
-import { loadDerived, loadMarks, overDosed, profileLate } from './oven-load.ts';
+import { loadDerived, loadMarks, overDosed, profileLate, rackInside } from './oven-load.ts';
 import type { StationKind } from './station.ts';
 
 export const dryingOven: StationKind = {
@@ -69,6 +69,7 @@ export const dryingOven: StationKind = {
     metal: 'metal',
     metalElse: 'part-temperature',
     beside: ovenZones.map((zone) => `zone-${zone}-air`),
+    racks: rackInside,
     least: 'under-dried',
     most: 'over-baked',
   },

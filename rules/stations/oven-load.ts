@@ -133,6 +133,14 @@ export const loadDerived: readonly StationDerived[] = [
     numbers: doseNumbers,
     meaning: 'what the heat of this load is worth, as time at the temperature it is counted at',
   },
+  {
+    name: 'rack-dose',
+    kind: 'rack-dose',
+    inputs: { temperature: 'metal', loaded: 'loaded' },
+    numbers: doseNumbers,
+    meaning:
+      'what all the heat is worth that the rack inside has had, in every oven of the site it was scanned into, as time at the temperature it is counted at',
+  },
 ];
 
 export const loadMarks: readonly StationMark[] = [
@@ -147,6 +155,13 @@ export const loadMarks: readonly StationMark[] = [
     what: 'rack',
     meaning: 'This rack came out of the oven.',
     byWhom: 'whoever unloads it, or the scanner at the exit',
+  },
+  {
+    name: 'new-parts',
+    what: 'rack',
+    meaning: 'Other parts hang on this rack; the heat it had before is not theirs.',
+    byWhom: 'whoever hangs them, where no other scan says so',
+    fresh: true,
   },
   {
     name: 'profiled',
@@ -197,7 +212,7 @@ export const mostHeat: readonly TemplateNumber[] = [
 export const overDosed: RuleTemplate = {
   name: 'over-dosed',
   kind: 'band',
-  signals: ['heat-dose'],
+  signals: ['rack-dose', 'heat-dose'],
   numbers: [
     fromDataSheet('high', 'what all heat before rubber may be worth', 'dose_limit', (sheet) =>
       minutes(sheet.doseLimitMs),
@@ -214,12 +229,12 @@ export const overDosed: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: the heat of this load is worth more than {$high} at the temperature it is counted at, which is all that it may have before rubber.',
+      '{$station}: the heat of this rack, with what it had in ovens before, is worth more than {$high} at the temperature it is counted at, which is all that it may have before rubber.',
     consequence:
       'Heat adds up over every oven; a coat that cured before it met the rubber looks perfect and does not hold.',
     steps: [
       'Tag the rack “hold” at the exit.',
-      'Add the heat of its earlier passes, preheat and primer, from its card.',
+      'Add from its card what no oven here saw: preheat, earlier passes that nobody scanned, minutes in a hot mould.',
       'The process engineer decides on a trial bond.',
     ],
     doNot: ['bake it again to be sure', 'mould held parts'],

@@ -141,18 +141,21 @@ export const preparationMarks: readonly StationMark[] = [
     name: 'degreased',
     what: 'rack',
     meaning: 'The parts of this rack were degreased.',
+    fresh: true,
     byWhom: preparer,
   },
   {
     name: 'blasted',
     what: 'rack',
     meaning: 'The parts of this rack were blasted.',
+    fresh: true,
     byWhom: preparer,
   },
   {
     name: 'converted',
     what: 'rack',
     meaning: 'The parts of this rack were phosphated, or given another conversion coat.',
+    fresh: true,
     byWhom: preparer,
   },
   {

@@ -7,7 +7,7 @@
  */
 import { exhaustLost, exhaustWeak } from './drying-oven-air.ts';
 import { conveyorStopped } from './drying-oven-load.ts';
-import { loadDerived, loadMarks, overDosed, profileLate } from './oven-load.ts';
+import { loadDerived, loadMarks, overDosed, profileLate, rackInside } from './oven-load.ts';
 import { preBakeSignals, preBakeZones, zoneOff, zonesApart } from './primer-pre-bake-air.ts';
 import { coverTooLate, coverTooSoon, overBaked, underBaked } from './primer-pre-bake-load.ts';
 import type { StationKind } from './station.ts';
@@ -23,6 +23,7 @@ export const primerPreBake: StationKind = {
       name: 'primed',
       what: 'rack',
       meaning: 'The parts of this rack were coated with primer.',
+      fresh: true,
       byWhom: 'the sprayer or the scanner at the primer booth',
     },
     {
@@ -95,6 +96,7 @@ export const primerPreBake: StationKind = {
     metal: 'metal',
     metalElse: 'part-temperature',
     beside: preBakeZones.map((zone) => `zone-${zone}-air`),
+    racks: rackInside,
     least: 'under-baked',
     most: 'over-baked',
   },

@@ -53,6 +53,8 @@ export interface StationMark {
   readonly meaning: string;
   /** Who writes it down, as it follows “by”. */
   readonly byWhom: string;
+  /** Other parts hang on the rack: the heat it had before is not theirs. */
+  readonly fresh?: true;
 }
 
 export interface StationDerived {
@@ -180,6 +182,8 @@ export interface StationRun {
   /** What gives the metal where nobody measures it. */
   readonly metalElse?: string;
   readonly beside: readonly string[];
+  /** Marks: a rack goes in, and comes out; its heat is summed over every oven. */
+  readonly racks?: readonly [arrived: string, left: string];
   /** Rules of the kind `dry` whose least and whose most a run is held against. */
   readonly least: string;
   readonly most: string;

@@ -107,7 +107,23 @@ function planOf(name: string, written: Written, inputs: readonly string[], unit:
       'z-out': { unit: result.unit, digits: result.digits },
     },
     derived: { 'z-out': { inputs, ...workOf(name, written, inputs, own[0]!) } },
+    ...heatsOf(name, written, inputs, own[0]!),
   });
+}
+
+/** For a kind that is told what racks carry: one oven, whose racks nobody names. */
+function heatsOf(name: string, written: Written, inputs: readonly string[], unit: string) {
+  const kind = derivedKinds.get(name)!;
+  if (isFormula(kind) || isKeeping(kind) || kind.counts === undefined) return {};
+  const by = kind.counts(compiledBy(name, written, inputs, unit).settings);
+  const [metal = '', loaded = null] = inputs;
+  return {
+    heats: {
+      ovens: [{ station: 'l/o', metal, loaded, arrived: 'l/o/in', left: 'l/o/out' }],
+      counts: [{ ...by, oven: 0, signal: 'z-out' }],
+      fresh: [],
+    },
+  };
 }
 
 function workOf(name: string, written: Written, inputs: readonly string[], unit: string) {
@@ -116,5 +132,8 @@ function workOf(name: string, written: Written, inputs: readonly string[], unit:
   const { settings, problems } = compiledBy(name, written, inputs, unit);
   if (problems.length > 0) throw new Error(JSON.stringify(problems));
   if (isKeeping(kind)) return { keeps: { kind, settings, fingerprint: 'test' } };
-  return { settled: (now: Parameters<typeof kind.settled>[1]) => kind.settled(settings, now) };
+  return {
+    settled: (now: Parameters<typeof kind.settled>[1]) => kind.settled(settings, now),
+    ...(kind.counts === undefined ? {} : { carries: 0 }),
+  };
 }

@@ -54,6 +54,10 @@ export const kindCases: Readonly<Record<string, KindCase>> = {
     written: { reference: '120 Cel', activation_energy: '90 kJ/mol' },
     readings: { temperature: [-120, 520], loaded: state },
   },
+  'rack-dose': {
+    written: { reference: '120 Cel', z_value: '30 K' },
+    readings: { temperature: [-120, 520], loaded: state },
+  },
   'mean-kinetic-temperature': {
     written: { span: '2 min' },
     readings: { temperature: [-5, 60] },

@@ -6,7 +6,10 @@ import { settingsReader } from '#rules/kinds/settings-reader.ts';
 import type {
   Plan,
   PlanFormula,
+  PlanHeatCount,
+  PlanHeats,
   PlanKeeping,
+  PlanOven,
   PlanRule,
   PlanRun,
   PlanSettled,
@@ -42,6 +45,14 @@ export interface SmallRun extends Partial<Omit<PlanRun, 'loaded' | 'metal'>> {
   readonly metal?: string;
 }
 
+export interface SmallHeats extends Pick<PlanHeats, 'fresh'> {
+  readonly ovens: readonly (Omit<PlanOven, 'metal' | 'loaded'> & {
+    readonly metal: string;
+    readonly loaded: string | null;
+  })[];
+  readonly counts: readonly (Omit<PlanHeatCount, 'signal'> & { readonly signal: string })[];
+}
+
 export interface SmallPlan {
   readonly signals: Readonly<Record<string, Partial<PlanSignal>>>;
   readonly rules?: Readonly<Record<string, SmallRule>>;
@@ -50,12 +61,14 @@ export interface SmallPlan {
       string,
       { readonly inputs: readonly string[] } & (
         | Pick<PlanFormula, 'compute' | 'unproven' | 'extension'>
-        | Pick<PlanSettled, 'settled' | 'unproven' | 'extension'>
+        | Pick<PlanSettled, 'settled' | 'unproven' | 'extension' | 'carries'>
         | Pick<PlanKeeping, 'keeps' | 'unproven' | 'marks' | 'extension'>
       )
     >
   >;
   readonly runs?: Readonly<Record<string, SmallRun>>;
+  /** Its signals by id. */
+  readonly heats?: SmallHeats;
   /** By id, `line/station/mark`. */
   readonly marks?: Readonly<Record<string, MarkOf>>;
   readonly revision?: string;
@@ -162,5 +175,19 @@ export function smallPlan(small: SmallPlan): Plan {
   const marks = markIds.map((id) => ({ id, what: small.marks![id]! }));
   const revision = small.revision ?? 'test';
   const shelving = small.shelving === undefined ? {} : { shelving: small.shelving };
-  return { revision, signals, rules, derived, runs, marks, ...shelving };
+  const heats =
+    small.heats === undefined
+      ? {}
+      : {
+          heats: {
+            fresh: small.heats.fresh,
+            ovens: small.heats.ovens.map((oven) => ({
+              ...oven,
+              metal: index(oven.metal),
+              loaded: oven.loaded === null ? null : index(oven.loaded),
+            })),
+            counts: small.heats.counts.map((by) => ({ ...by, signal: index(by.signal) })),
+          },
+        };
+  return { revision, signals, rules, derived, runs, marks, ...heats, ...shelving };
 }
