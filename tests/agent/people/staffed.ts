@@ -9,6 +9,7 @@ import { startWeb, type Web } from '#agent/web/server.ts';
 import { PeopleDesk } from '#agent/wiring/people-desk.ts';
 import { FakePorts, now } from '../web/fake-ports.ts';
 import { FakeTelling } from '../web/fake-telling.ts';
+import { pushRoom } from '../web/push-room.ts';
 import { type Answer, send } from '../web/wire.ts';
 
 /** Of nobody: the hash of a password that no test gives. */
@@ -46,6 +47,7 @@ export class Staffed {
       ports: this.ports,
       people: this.desk,
       telling: new FakeTelling(),
+      push: pushRoom(this.folder, (error) => this.faults.push(error)).push,
       onFault: (error) => this.faults.push(error),
     });
   }

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { Validator } from '@seriousme/openapi-schema-validator';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -7,6 +10,9 @@ import { problemStatus } from '#agent/web/problem.ts';
 import { startWeb, type Web } from '#agent/web/server.ts';
 import { alarm, FakePorts, hold } from './fake-ports.ts';
 import { run } from './fake-run.ts';
+import { FakeTelling } from './fake-telling.ts';
+import { pushRoom } from './push-room.ts';
+import { tellingCases } from './telling-cases.ts';
 import { type Answer, type Sent, send } from './wire.ts';
 
 interface Operation {
@@ -22,14 +28,23 @@ interface Document {
 }
 
 let web: Web;
+let folder: string;
 let ports: FakePorts;
 let document: Document;
 beforeAll(async () => {
   ports = new FakePorts();
-  web = await startWeb({ host: '127.0.0.1', port: 0, version: '1.2.3', ports, onFault: () => {} });
+  folder = mkdtempSync(join(tmpdir(), 'forebond-openapi-'));
+  web = await startWeb({
+    ...{ host: '127.0.0.1', port: 0, version: '1.2.3', ports, onFault: () => {} },
+    telling: new FakeTelling(),
+    push: pushRoom(folder, () => {}).push,
+  });
   document = JSON.parse((await send(web.port, { path: '/api/openapi.json' })).text);
 });
-afterAll(() => web.close());
+afterAll(async () => {
+  await web.close();
+  rmSync(folder, { recursive: true });
+});
 
 /** Checks a value against a schema of the document, with a validator that is not the one it was made with. */
 function check(schema: object, value: unknown): string[] {
@@ -61,6 +76,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     web.routes.map(({ spec }) => `${spec.method} ${pathOf(spec.url)}`).toSorted(),
   );
   expect(described.toSorted()).toEqual([
+    'DELETE /api/push/subscriptions',
     'GET /api/alarms',
     'GET /api/coverage',
     'GET /api/health',
@@ -69,6 +85,7 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/openapi.json',
     'GET /api/own-rules',
     'GET /api/performance',
+    'GET /api/push/key',
     'GET /api/put-aside',
     'GET /api/refused',
     'GET /api/rules',
@@ -79,6 +96,8 @@ test('describes every route of the contract, and exactly what is registered', ()
     'GET /api/signals/{id}/series',
     'GET /api/site',
     'GET /api/stream',
+    'GET /api/telling',
+    'GET /api/telling/outbox',
     'GET /metrics',
     'POST /api/alarms/{occurrence}/acknowledge',
     'POST /api/alarms/{occurrence}/needed',
@@ -92,8 +111,11 @@ test('describes every route of the contract, and exactly what is registered', ()
     'POST /api/holds/{id}/lift',
     'POST /api/marks',
     'POST /api/own-rules/switch-on',
+    'POST /api/push/subscriptions',
+    'POST /api/push/test',
     'POST /api/readings',
     'POST /api/site/reload',
+    'POST /api/telling/test',
   ]);
 });
 
@@ -251,6 +273,7 @@ describe('real answers are as described', () => {
     ['/api/refused', { path: '/api/refused' }],
     ['/api/rules', { path: '/api/rules' }],
     ...performanceCases,
+    ...tellingCases,
     ['/api/openapi.json', { path: '/api/openapi.json' }],
     ['/metrics', { path: '/metrics' }],
   ];
