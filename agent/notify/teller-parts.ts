@@ -51,6 +51,10 @@ export interface TellerParts {
   /** Names of the site's webhooks: each is told of everything. */
   readonly webhooks: () => readonly string[];
   readonly alarmOf: (effect: Extract<Effect, { kind: 'transition' }>) => AlarmToTell | null;
+  /** The last transition of each alarm that stands and nobody has answered. */
+  readonly standing: () => readonly Extract<Effect, { kind: 'transition' }>[];
+  /** Whether a worse alarm about the same signal and side stands. */
+  readonly outranked: (occurrence: string) => boolean;
   readonly say: (saying: Saying) => Said;
   readonly mailings: () => MailingSettings;
   /** null where it cannot be made now: it is asked for again a while later. */

@@ -39,6 +39,7 @@ export class Teller {
   private stateText: string;
   /** Chases of whose newest step somebody was reached, or nobody can be. */
   private readonly reached = new Set<string>();
+  private hadAnybody = false;
   private readonly mailings: Mailings;
   readonly outbox: Outbox;
 
@@ -47,7 +48,7 @@ export class Teller {
     this.parts = parts;
     const { kept, state, mailed, messages } = readRows(rows);
     const chases = kept.map(({ chase }) => chase);
-    this.plan = new TellingPlan(settings, chases, state);
+    this.plan = new TellingPlan(settings, chases, state, parts.outranked);
     this.stateText = JSON.stringify(this.plan.state());
     for (const { chase, targets, reached } of kept) {
       this.targets.set(chase.occurrence, new Map(targets.map((one) => [targetName(one), one])));
@@ -77,6 +78,7 @@ export class Teller {
 
   /** What is due by `now` goes into the next turn. */
   look(now: EpochMs): void {
+    this.lookForFirst(now);
     this.lookForUnreached(now);
     const next = this.plan.nextMs;
     if (next !== null && next <= now) this.carryOut(this.plan.look(now));
@@ -116,6 +118,18 @@ export class Teller {
     const post: Post = { kind: 'test', silent: false, said: say(language), language };
     for (const target of targets) this.post(`test@${this.parts.now()}`, 0, target, post);
     return targets;
+  }
+
+  /** Somebody is there at last: what stands already is told to them now, not when it next moves. */
+  private lookForFirst(now: EpochMs): void {
+    const had = this.hadAnybody;
+    this.hadAnybody = this.hasAnybody;
+    if (had || !this.hadAnybody) return;
+    for (const effect of this.parts.standing()) {
+      if (effect.occurrence === null || this.plan.chase(effect.occurrence) !== null) continue;
+      const alarm = this.parts.alarmOf(effect);
+      if (alarm !== null) this.carryOut(this.plan.take({ ...effect, judged: now }, alarm));
+    }
   }
 
   private get hasAnybody(): boolean {

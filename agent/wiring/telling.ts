@@ -7,6 +7,7 @@ import type { AlarmToTell } from '#rules/telling/chase.ts';
 import { mailingSettings } from '#rules/telling/mailings.ts';
 import type { Rota } from '#rules/telling/rota.ts';
 import { tellingSettings } from '#rules/telling/settings.ts';
+import { isUnanswered } from '#rules/telling/what-it-means.ts';
 import type { Channel, Persons, Target } from '../notify/contract.ts';
 import { Teller } from '../notify/teller.ts';
 import type { Told } from '../notify/teller-parts.ts';
@@ -45,6 +46,8 @@ export function tellingOf(
       ready,
       fault,
       alarmOf: (effect) => alarmOf(core, effect),
+      standing: () => standing(core),
+      outranked: (occurrence) => outranked(core, occurrence),
       say: (saying) => messageOf(core, saying),
       mailings: () => mailingSettings(core.plans.source.site.telling, core.plans.timezone),
       report: (report) => reportSaid(core, report),
@@ -99,6 +102,34 @@ function alarmOf(
     highlyManaged: card?.class.highlyManaged ?? false,
     respondMs: card?.respondMs ?? null,
   };
+}
+
+/** Each alarm that stands and nobody has answered, as if it had just been raised. */
+function standing(core: Core): Extract<Effect, { kind: 'transition' }>[] {
+  return core.desk
+    .open()
+    .filter(({ state, supersededBy }) => isUnanswered(state) && supersededBy === null)
+    .map(({ id, rule, signal, state, severity, priority, raised, evidence, nuisance }) => ({
+      kind: 'transition',
+      at: raised,
+      judged: raised,
+      rule,
+      signal,
+      occurrence: id,
+      transition: 'raised',
+      from: 'normal',
+      to: state,
+      severity,
+      priority,
+      evidence,
+      ...(nuisance === undefined ? {} : { nuisance }),
+    }));
+}
+
+function outranked(core: Core, occurrence: string): boolean {
+  const alarms = core.live.running?.present.alarms;
+  const index = alarms?.list.findIndex((alarm) => alarm.occurrence === occurrence) ?? -1;
+  return index >= 0 && alarms!.outranked(index);
 }
 
 function noteTold(core: Core, occurrence: string, told: Told): void {

@@ -55,6 +55,13 @@ export const besides = (alarm: AlarmView, alarms: Iterable<AlarmView>): AlarmVie
     )
     .sort(worstFirst);
 
+/** The worst alarm of its card that stands, where it is worse than this one. */
+export const worseStanding = (
+  alarm: AlarmView,
+  alarms: Iterable<AlarmView>,
+): AlarmView | undefined =>
+  besides(alarm, alarms).find((each) => !isOver(each) && worstFirst(each, alarm) < 0);
+
 /** What still wants an answer: over counts as answered for, unless it latched. */
 const isWaiting = (alarm: AlarmView): boolean => !isAnswered(alarm) && !isGone(alarm);
 

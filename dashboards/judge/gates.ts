@@ -4,6 +4,8 @@ import type { RuleView, SignalView } from '../../agent/web/contract.ts';
 export interface Line {
   readonly rules: ReadonlyMap<string, RuleView>;
   readonly signals: ReadonlyMap<string, SignalView>;
+  /** Rules that judge nothing now, or of which nobody is told. */
+  readonly idle?: ReadonlySet<string>;
 }
 
 /** A gate that cannot be read hides nothing. */
@@ -15,8 +17,10 @@ function holds({ signal, low, high }: RuleView['gates'][number], { signals }: Li
 
 /** The signal with the limits that it is held against now. */
 export function judgedNow(signal: SignalView, line: Line): SignalView {
-  const judged = signal.judged_at.filter(({ rule }) =>
-    (line.rules.get(rule)?.gates ?? []).every((gate) => holds(gate, line)),
+  const judged = signal.judged_at.filter(
+    ({ rule }) =>
+      line.idle?.has(rule) !== true &&
+      (line.rules.get(rule)?.gates ?? []).every((gate) => holds(gate, line)),
   );
   return judged.length === signal.judged_at.length ? signal : { ...signal, judged_at: judged };
 }

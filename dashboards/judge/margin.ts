@@ -44,6 +44,10 @@ export function marginOf(signal: SignalView): Margin | null {
   return margins.sort((a, b) => a.share - b.share)[0] ?? null;
 }
 
+/** Does any of these have a limit that it is judged by now, whatever it reads? */
+export const anyJudged = (signals: readonly SignalView[], line: Line): boolean =>
+  signals.some((signal) => signal.unit !== '1' && judgedNow(signal, line).judged_at.length > 0);
+
 /** The usable signal nearest to a limit that it is judged by now, or past it. */
 export function worstMargin(
   signals: readonly SignalView[],

@@ -1,7 +1,7 @@
 /**
  * What a signal's latest reading is worth: missing data is a state of its own, never a blank.
  */
-import type { SignalView } from '../../agent/web/contract.ts';
+import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 
 export type ReadingState =
   /** Nothing came since the agent started. */
@@ -21,6 +21,15 @@ export function readingState(signal: SignalView, now: number): ReadingState {
   if (everyMs !== null && now - at > missedMax * everyMs) return { kind: 'silent', since: at };
   if (quality.grade === 'bad') return { kind: 'unusable', cause: quality.cause ?? '', at };
   return { kind: 'usable', at, uncertain: quality.grade === 'uncertain' ? quality.cause : null };
+}
+
+/** Is what the sensor reads now at the limit that an alarm is about, or past it? `now`: the engine's time. */
+export function isPastLimit({ evidence }: AlarmView, signal: SignalView, now: number): boolean {
+  const { limit, side, unit } = evidence;
+  const { value } = signal;
+  if (limit === null || side === null || value === null) return false;
+  if (signal.unit !== unit || !isUsable(signal, now)) return false;
+  return side === 'high' ? value >= limit : value <= limit;
 }
 
 export const isUsable = (signal: SignalView, now: number): boolean =>

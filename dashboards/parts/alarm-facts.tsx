@@ -1,8 +1,8 @@
 /** What stands beside an alarm's sentence: whether it is answered, when it matters, how soon to act. */
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { forecastOf } from '../draw/ruler.tsx';
-import { isAnswered } from '../judge/bands.ts';
-import { isUsable } from '../judge/reading.ts';
+import { isAnswered, isOver } from '../judge/bands.ts';
+import { isPastLimit, isUsable } from '../judge/reading.ts';
 import { useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
 import { nameOf } from '../state/session.ts';
@@ -53,6 +53,14 @@ export function whenText(
   if (state === 'suppressed-by-design') return say('suppressed');
   if (state === 'out-of-service') return say('outOfService');
   const over = { clock: clock(returned ?? raised, now) };
+  const { limit } = evidence;
+  if (
+    isOver(alarm) &&
+    limit !== null &&
+    signal !== undefined &&
+    isPastLimit(alarm, signal, nowMs())
+  )
+    return say('pastAgain', { ...over, limit: plainQuantity(limit, signal) });
   if (state.startsWith('latched-')) return say('overLatched', over);
   if (state.startsWith('returned-')) return say('closed', over);
   const forecast = forecastOf(alarm, now, stale);

@@ -1,9 +1,9 @@
 /** What a station says of itself in a line or two: its worst margin, its most urgent alarm. */
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
-import { bands, isAnswered, isOver, type Known } from '../judge/bands.ts';
+import { bands, isAnswered, isOpen, isOver, type Known } from '../judge/bands.ts';
 import { cardsInBands } from '../judge/cards.ts';
 import { type StationPlace, stationId } from '../judge/journey.ts';
-import { type Margin, worstMargin } from '../judge/margin.ts';
+import { anyJudged, type Margin, worstMargin } from '../judge/margin.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { alarmSentence } from '../text/label.ts';
@@ -70,11 +70,35 @@ interface MarginProps {
 export function WorstMargin({ signals, now }: MarginProps) {
   const rules = useBoard((board) => board.rules);
   const all = useBoard((board) => board.signals);
-  const worst = worstMargin(signals, { rules, signals: all }, now);
+  const line = { rules, signals: all, idle: useIdle() };
+  const worst = worstMargin(signals, line, now);
+  const stands = useStands(worst);
+  if (worst === null)
+    return <p class="margin">{say(anyJudged(signals, line) ? 'noMargin' : 'nothingJudged')}</p>;
   return (
     <p class="margin">
-      {worst === null ? say('noMargin') : marginText(worst.signal, worst.margin)}
+      {marginText(worst.signal, worst.margin)}
+      {worst.margin.left < 0 && !stands ? <> {say('pastNoAlarm')}</> : null}
     </p>
+  );
+}
+
+/** Rules of which nobody is told now, and those that wait for what has never been heard. */
+function useIdle(): ReadonlySet<string> {
+  const aside = useBoard((board) => board.aside);
+  const coverage = useBoard((board) => board.coverage);
+  return new Set([...aside.keys(), ...(coverage?.unheard ?? []).flatMap(({ rules }) => rules)]);
+}
+
+/** Does an alarm of this reading and this side stand? */
+function useStands(worst: ReturnType<typeof worstMargin>): boolean {
+  const alarms = useBoard((board) => board.alarms);
+  return [...alarms.values()].some(
+    (alarm) =>
+      isOpen(alarm) &&
+      !isOver(alarm) &&
+      alarm.signal === worst?.signal.id &&
+      alarm.evidence.side === worst.margin.side,
   );
 }
 
@@ -97,12 +121,16 @@ export function MostUrgent({ cards }: { readonly cards: readonly StationCard[] }
 export function NothingHere({ station }: { readonly station: StationPlace }) {
   const count = (state: string): number =>
     station.hazards.filter((hazard) => hazard.state === state).length;
-  const watched = count('watched') + count('unjudged');
+  const counts = {
+    watched: count('watched'),
+    unjudged: count('unjudged'),
+    notWatched: count('not-watched'),
+  };
+  if (counts.watched > 0) return <p class="nothing">{say('nothingAbnormalShort', counts)}</p>;
+  const { unjudged, notWatched } = counts;
   return (
     <p class="nothing">
-      {watched === 0
-        ? say('nothingWatched')
-        : say('nothingAbnormalShort', { watched, notWatched: count('not-watched') })}
+      {unjudged === 0 ? say('nothingWatched') : say('nothingReads', { unjudged, notWatched })}
     </p>
   );
 }

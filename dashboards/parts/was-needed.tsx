@@ -9,7 +9,9 @@ import { Outcome } from './outcome.tsx';
 export function WasNeeded({ alarm }: { readonly alarm: AlarmView }) {
   const command = useCommand();
   const { occurrence } = alarm;
-  if (alarm.returned === null || !alarm.judgeable || alarm.superseded_by !== null) return null;
+  // It is asked once nothing is left to do: answered, and reset where it latched.
+  const isOpen = alarm.state !== 'normal' || alarm.returned === null;
+  if (isOpen || !alarm.judgeable || alarm.superseded_by !== null) return null;
   const answer = async (needed: boolean): Promise<void> => {
     if (await command.send(neededPath(occurrence), { needed })) keepSaid(occurrence);
   };

@@ -20,6 +20,13 @@ export const watch = {
   noValueTitle: 'Zurzeit nicht berechnet',
   noValueSays: 'Diese Größen werden aus anderen Messwerten berechnet. Was sie braucht, wartet.',
   notBuilt: 'Nicht berechnet, weil eine Zahl fehlt: {$needs}.',
+  worseStands: 'Ein schlimmerer Alarm steht an:',
+  pastAgain: 'Er ging {$clock} zurück; der Messwert ist wieder bei oder jenseits von {$limit}.',
+  nothingJudged:
+    'Hier wird zurzeit nichts beurteilt: Keine Regel, die gemeldet wird, hat einen Grenzwert zu einem Messwert.',
+  nothingReads:
+    'Hier lässt sich zurzeit nichts beurteilen: {$unjudged} Gefahren ohne verwendbaren Messwert; {$notWatched} nicht überwacht.',
+  pastNoAlarm: 'Dazu steht kein Alarm an: Vielleicht läuft eine Verzögerung.',
 
   // alarm performance
   countedFrom: 'Gezählt von {$from} bis {$until}: {$span}.',

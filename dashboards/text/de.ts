@@ -69,7 +69,7 @@ export const de = translated({
   nothingAbnormal:
     'Nichts Auffälliges bei {$watched} überwachten Gefahren; {$notWatched} nicht überwacht; {$unjudged} ohne verwendbaren Messwert; letzter Blick {$clock}.',
   nothingAbnormalShort:
-    'Nichts Auffälliges bei {$watched} überwachten Gefahren; {$notWatched} nicht überwacht.',
+    'Nichts Auffälliges bei {$watched} überwachten Gefahren; {$notWatched} nicht überwacht; {$unjudged} ohne verwendbaren Messwert.',
   nothingWatched: 'Keine Gefahr dieser Station wird überwacht.',
 
   // bands

@@ -20,6 +20,12 @@ export const watch = {
   noValueTitle: 'Not worked out now',
   noValueSays: 'These are worked out from other readings. What needs them waits.',
   notBuilt: 'Not worked out for want of a number: {$needs}.',
+  worseStands: 'A worse alarm stands:',
+  pastAgain: 'It went back {$clock}; the reading is at or past {$limit} again.',
+  nothingJudged: 'Nothing is judged here now: no rule that is told has a limit on a reading.',
+  nothingReads:
+    'Nothing can be judged here now: {$unjudged} hazards without a usable reading; {$notWatched} not watched.',
+  pastNoAlarm: 'No alarm of it stands: a delay may be running.',
 
   // alarm performance
   countedFrom: 'Counted from {$from} to {$until}: {$span}.',

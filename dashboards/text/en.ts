@@ -62,7 +62,7 @@ export const en = {
   nothingAbnormal:
     'Nothing abnormal in {$watched} watched hazards; {$notWatched} not watched; {$unjudged} without a usable reading; last look {$clock}.',
   nothingAbnormalShort:
-    'Nothing abnormal in {$watched} watched hazards; {$notWatched} not watched.',
+    'Nothing abnormal in {$watched} watched hazards; {$notWatched} not watched; {$unjudged} without a usable reading.',
   nothingWatched: 'No hazard of this station is watched.',
 
   // bands

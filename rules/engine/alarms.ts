@@ -4,7 +4,7 @@
  * An occurrence opens with a raise and closes when its alarm is normal again. Its id is
  * `<rule>@<judged ms>`; a rule raised twice within one millisecond goes on with the same one.
  */
-import { next } from '../alarm/again.ts';
+import { next, toldAt } from '../alarm/again.ts';
 import { type AlarmEvent, type AlarmState, step, type Transition } from '../alarm/lifecycle.ts';
 import type { Priority } from '../alarm/priority.ts';
 import { shelfRefusal } from '../alarm/shelf.ts';
@@ -16,6 +16,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import { type Alarm, alarmBegin } from './alarm.ts';
 import { noteRestless, setAgain } from './alarm-course.ts';
 import { Holding } from './holding.ts';
+import { outranked, priorityOf } from './outranking.ts';
 
 /** What the alarms ask of the engine. */
 export interface AlarmHost {
@@ -104,6 +105,12 @@ export class Alarms {
       return;
     }
     const { what, times, dueMs } = alarm.again;
+    if (what !== 'proving' && this.outranked(index)) {
+      // The worse one speaks for it; once that is over it has its time again.
+      alarm.again = toldAt(dueMs, respondMs ?? 0, times);
+      this.setDeadlines(index);
+      return;
+    }
     alarm.again = next(
       alarm.again,
       respondMs ?? 0,
@@ -112,6 +119,11 @@ export class Alarms {
     );
     if (alarm.again !== null) this.setDeadlines(index);
     else this.move(index, 'realarm', dueMs, {}, what === 'proving' ? 0 : times + 1);
+  }
+
+  /** Does a worse one about the same signal and side stand, told to people? */
+  outranked(index: number): boolean {
+    return outranked(this.host, this.list, index);
   }
 
   /** Nothing was observed in between, and nobody told: the time to respond stood still. */
@@ -166,7 +178,7 @@ export class Alarms {
   }
 
   private priority(index: number): Priority {
-    return this.host.rule(index).priority[this.host.severity(index) === 2 ? 1 : 0];
+    return priorityOf(this.host, index);
   }
 
   /** Returns why nothing moved, where somebody should be told; null otherwise. */

@@ -22,7 +22,7 @@ import { judgement, latchedClass, managedClass, type RuleTemplate, tuning } from
 const earlyLabel: Label = {
   word: 'WARNING',
   sentence:
-    '{$signal} at {$value}, at or above {$limit}, for {$duration}: on the way to the ignition limit set for dried residue.',
+    '{$signal} at {$value}, at or above {$limit}, for {$duration}: past the early limit set for dried residue.',
   consequence:
     'Dried residue can light itself with no spark, thicker residue at a lower temperature; friction or a spark lights it even cold.',
   steps: [
@@ -100,7 +100,7 @@ export const act: RuleTemplate = {
   label: {
     ...earlyLabel,
     sentence:
-      '{$signal} at {$value}, at or above {$limit}, for {$duration}: close to the ignition limit set for dried residue.',
+      '{$signal} at {$value}, at or above {$limit}, for {$duration}: past the limit to act set for dried residue.',
     consequence: 'Ignition is possible now; people nearby can be burned or overcome by smoke.',
     steps: [
       'Smoke, glow, smell or doubt: leave, fire alarm, site fire plan{$plan}.',

@@ -37,13 +37,17 @@ export class TellingPlan {
   private digestDueMs: EpochMs | null = null;
   private changes = new Map<string, Chase | null>();
   private readonly orders: Order[] = [];
+  private readonly outranked: (occurrence: string) => boolean;
 
+  /** `outranked`: whether a worse alarm about the same signal and side stands. */
   constructor(
     settings: TellingSettings,
     chases: readonly Chase[] = [],
     state: PlanState | null = null,
+    outranked: (occurrence: string) => boolean = () => false,
   ) {
     this.settings = settings;
+    this.outranked = outranked;
     for (const chase of chases) this.chases.set(chase.occurrence, chase);
     this.flood = new FloodWatch(undefined, state?.flood ?? null);
     for (const note of state?.notes ?? []) this.notes.set(`${note.rule} ${note.why}`, note);
@@ -188,9 +192,17 @@ export class TellingPlan {
     });
   }
 
+  /** The worse alarm speaks for it; once that is over this one goes on where it was. */
+  private waitForWorse(chase: Chase, now: EpochMs): void {
+    this.keep({ ...chase, dueMs: now + againAfterMs(this.settings, chase, chase.rung) });
+  }
+
   private due(chase: Chase, now: EpochMs): void {
     switch (chase.waits) {
       case 'answer':
+        if (this.outranked(chase.occurrence)) this.waitForWorse(chase, now);
+        else this.tell(chase, now, false);
+        return;
       case 'turn':
         this.tell(chase, now, false);
         return;

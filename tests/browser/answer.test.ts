@@ -145,7 +145,12 @@ test('of one that is over it asks once whether it was needed', async () => {
   const asked = (): Promise<number> => neededCount('yes');
   const before = await asked();
   await line.pressure(620);
+  // Answered and over, but not reset: there is still something to do.
+  await page.getByText('It stays until somebody resets it').waitFor();
   const yes = page.getByRole('button', { name: 'yes', exact: true });
+  expect(await yes.count()).toBe(0);
+  await page.getByText('More: pass on, shelve, reset').click();
+  await page.getByRole('button', { name: 'Reset', exact: true }).click();
   await yes.waitFor();
   expect((await yes.boundingBox())!.height).toBeGreaterThanOrEqual(56);
   await yes.click();

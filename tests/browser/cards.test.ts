@@ -73,6 +73,10 @@ test('the worst is on top, the milder ones are folded below it, each with its ow
   ]);
   // A tap on the folded line goes to that alarm, though the card is one target else.
   await entry!.getByRole('link', { name: /^Close to the limit/ }).click();
+  // The milder's own page points up to the worse one, whose steps go first.
+  const worse = page.locator('.worse-stands');
+  await worse.getByText('A worse alarm stands:').waitFor();
+  expect(await worse.getByRole('link').textContent()).toContain('112');
   await page.getByRole('button', { name: 'Acknowledge' }).click();
   await expect.poll(() => stateOf('act')).toBe('acknowledged');
   expect([await stateOf('early'), await stateOf('at-limit')]).toEqual([

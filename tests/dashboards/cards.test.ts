@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmView } from '#agent/web/contract.ts';
 import type { Known } from '../../dashboards/judge/bands.ts';
-import { cardsInBands } from '../../dashboards/judge/cards.ts';
+import { cardsInBands, worseStanding } from '../../dashboards/judge/cards.ts';
 import { alarm, now } from '../agent/web/fake-ports.ts';
 
 const nothing: Known = { coverage: null, rules: new Map() };
@@ -104,5 +104,19 @@ describe('in a band: who can be hurt, then unanswered, then time', () => {
     });
     const top = of('at-limit', { limit: 112, state: 'acknowledged' });
     expect(cards(answered, top, early).people).toEqual([['at-limit', 'early'], ['answered']]);
+  });
+});
+
+describe('the worse alarm that a milder one points up to', () => {
+  const worse = (one: AlarmView, ...others: AlarmView[]) => worseStanding(one, others)?.occurrence;
+  test('is the worst of the same reading and side', () => {
+    expect(worse(early, act, atLimit)).toBe('at-limit');
+    expect(worse(act, early, atLimit)).toBe('at-limit');
+    expect(worse(atLimit, early, act)).toBeUndefined();
+  });
+  test('stands: one that is over, or is about another reading or side, is not pointed to', () => {
+    expect(worse(early, { ...act, state: 'latched-unacknowledged' })).toBeUndefined();
+    expect(worse(early, of('other', { signal: 'l/residue/wall' }))).toBeUndefined();
+    expect(worse(early, of('cold', { side: 'low', limit: 5 }))).toBeUndefined();
   });
 });

@@ -2,8 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import type { RuleView, SignalView } from '#agent/web/contract.ts';
 import { judgedNow, stateWord } from '../../dashboards/judge/gates.ts';
-import { worstMargin } from '../../dashboards/judge/margin.ts';
-import { now, rule, signal } from '../agent/web/fake-ports.ts';
+import { anyJudged, worstMargin } from '../../dashboards/judge/margin.ts';
+import { isPastLimit } from '../../dashboards/judge/reading.ts';
+import { alarm, now, rule, signal } from '../agent/web/fake-ports.ts';
 
 const of = (id: string, value: number, over: Partial<SignalView> = {}): SignalView => ({
   ...signal(id),
@@ -65,4 +66,35 @@ test('a signal by which rules are switched is told as yes or no', () => {
   expect(stateWord(drawing(0), rules)).toBe('no');
   expect(stateWord(drawing(7), rules)).toBeNull();
   expect(stateWord(of('l/t/count', 1, { unit: '1' }), rules)).toBeNull();
+});
+
+describe('a rule nobody is told of, or that waits for what was never heard', () => {
+  const idle = (...rules: string[]) => ({ ...known(1), idle: new Set(rules) });
+  test('has no margin, and a station with none but such is not judged', () => {
+    const all = [withdrawal, temperature];
+    expect(worstMargin(all, idle('l/t/speed'), now)?.signal.id).toBe('l/t/temperature');
+    expect(worstMargin(all, idle('l/t/speed', 'l/t/warm'), now)).toBeNull();
+    expect(anyJudged(all, idle('l/t/speed'))).toBe(true);
+    expect(anyJudged(all, idle('l/t/speed', 'l/t/warm'))).toBe(false);
+  });
+  test('a limit on a reading that cannot be used is judged all the same', () => {
+    const silent = { ...temperature, value: null, at: null, quality: null };
+    expect(worstMargin([silent], known(1), now)).toBeNull();
+    expect(anyJudged([silent], known(1))).toBe(true);
+  });
+});
+
+describe('an alarm that went back', () => {
+  const at = (value: number | null, side: 'low' | 'high' = 'high', unit = 'Cel') => {
+    const base = alarm();
+    const over = { ...base, evidence: { ...base.evidence, limit: 112, side, unit: 'Cel' } };
+    return isPastLimit(over, { ...of('l/t/floor', 0, { unit }), value }, now);
+  };
+  test('is past its limit again where the reading says so', () => {
+    expect([111.9, 112, 120].map((value) => at(value))).toEqual([false, true, true]);
+    expect([111.9, 112, 120].map((value) => at(value, 'low'))).toEqual([true, true, false]);
+  });
+  test('nobody can tell without a usable reading in the same unit', () => {
+    expect([at(null), at(120, 'high', 'K')]).toEqual([false, false]);
+  });
 });

@@ -111,7 +111,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     'residue',
     'early',
     over(93.1, 92, min),
-    `${at}/surface at 93.1 °C, at or above 92.0 °C, for 60 s: on the way to the ignition limit set for dried residue.`,
+    `${at}/surface at 93.1 °C, at or above 92.0 °C, for 60 s: past the early limit set for dried residue.`,
   ],
   [
     'residue',
@@ -128,7 +128,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     'residue',
     'act',
     over(103, 102, 30_000),
-    `${at}/surface at 103.0 °C, at or above 102.0 °C, for 30 s: close to the ignition limit set for dried residue.`,
+    `${at}/surface at 103.0 °C, at or above 102.0 °C, for 30 s: past the limit to act set for dried residue.`,
   ],
   [
     'residue',

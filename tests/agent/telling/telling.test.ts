@@ -69,6 +69,28 @@ test('with no people nobody is told, and nothing is written', async () => {
   expect(agent.core.store.read.waitingOutbox()).toEqual([]);
 });
 
+test('what stands when the first person is added is told at once, and once', async () => {
+  const staff: ReturnType<typeof person>[] = [];
+  const agent = plant({ people: staff, telling: {} });
+  agent.send(0, 35);
+  agent.send(7, 35);
+  agent.send(8, 35);
+  await agent.pass(10 * min);
+  expect(agent.phones.sendings).toEqual([]);
+  const answered = agent.core.desk.open().find(({ rule }) => rule === 'l/s/r8')!;
+  await agent.acknowledge(answered.id, 'local');
+  staff.push(anna);
+  await agent.pass(min);
+  const alarms = agent.phones.story(monday).filter((each) => each.includes(' alarm '));
+  expect(alarms.map((each) => each.split(' ').slice(1).join(' ')).sort()).toEqual([
+    'alarm anna l/s/r0',
+    'alarm anna l/s/r7',
+  ]);
+  staff.push(ben);
+  await agent.pass(min);
+  expect(agent.phones.story(monday).filter((each) => each.includes(' alarm '))).toHaveLength(2);
+});
+
 describe('a kill', () => {
   test('before anything was sent: the next run sends it once', async () => {
     const agent = plant();

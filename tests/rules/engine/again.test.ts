@@ -165,3 +165,58 @@ describe('fleeting', () => {
     expect(raises(comes(new Drive(planOf(), -1), 0, 100, 200, day + 1))).toEqual([]);
   });
 });
+
+describe('while a worse one about the same signal and side stands', () => {
+  const both = (worse: Partial<SmallRule> = {}) =>
+    smallPlan({
+      signals: { t: {} },
+      rules: {
+        early: { kind: 'band', on: 't', settings: { high: '92 Cel', deadband: '3 K' }, ...respond },
+        limit: {
+          kind: 'band',
+          on: 't',
+          settings: { high: '112 Cel', deadband: '3 K' },
+          priority: ['high', 'high'],
+          ...worse,
+        },
+      },
+    });
+  const early = (drive: Drive): number[] =>
+    drive.effects.flatMap((e) =>
+      e.kind === 'transition' && e.rule === 'early' && e.transition === 'realarmed'
+        ? [e.judged / min]
+        : [],
+    );
+
+  test('the milder is not told again; once the worse is over it is, in its time', () => {
+    const drive = new Drive(both(), -1).values('t', [0, 95], [5 * min, 120]);
+    expect(early(drive.advance(60 * min))).toEqual([]);
+    drive.values('t', [61 * min, 100]).advance(90 * min);
+    const [first] = early(drive);
+    expect(first).toBeGreaterThan(61);
+    expect(first).toBeLessThanOrEqual(71);
+  });
+  test('it is the same after a restart', () => {
+    const drive = Drive.resume(new Drive(both(), -1).values('t', [0, 95], [5 * min, 120]));
+    expect(early(drive.advance(60 * min))).toEqual([]);
+  });
+  test('a worse one that is shelved, or on the other side, speaks for nobody', () => {
+    const drive = new Drive(both(), -1).values('t', [0, 95], [5 * min, 120]);
+    drive.input({
+      kind: 'command',
+      judged: 6 * min,
+      verb: 'shelve',
+      occurrence: 'limit',
+      by: 'p1',
+      reason: 'probe out',
+      untilMs: 40 * min,
+    });
+    expect(early(drive.advance(12 * min))).toEqual([10]);
+    const low = new Drive(both({ settings: { low: '130 Cel' } }), -1).values('t', [0, 95]);
+    expect(early(low.advance(12 * min))).toEqual([10]);
+  });
+  test('of equal priority the limit that lies further out is the worse', () => {
+    const equal = new Drive(both({ priority: ['medium', 'medium'] }), -1);
+    expect(early(equal.values('t', [0, 95], [5 * min, 120]).advance(60 * min))).toEqual([]);
+  });
+});

@@ -21,11 +21,13 @@ const quiet = tellingSettings(
 
 class Scene {
   plan: TellingPlan;
+  /** Occurrences for which a worse one speaks. */
+  readonly outranked = new Set<string>();
   readonly told: string[] = [];
   now = start;
 
   constructor(settings = plain) {
-    this.plan = new TellingPlan(settings);
+    this.plan = new TellingPlan(settings, [], null, (occurrence) => this.outranked.has(occurrence));
   }
 
   /** As text: `step as rungs occurrence`, minutes after the start before it. */
@@ -372,4 +374,15 @@ describe('whatever happens', () => {
       else expect(chase?.dueMs ?? null, id).toBeNull();
     }
   }
+});
+
+test('a milder alarm climbs no further while a worse one of the same reading stands', () => {
+  const scene = new Scene().raise('early').raise('limit', { priority: 'high' });
+  scene.outranked.add('early');
+  scene.pass(60 * min);
+  expect(scene.told.filter((each) => each.includes(' early '))).toHaveLength(1);
+  expect(scene.told.filter((each) => each.includes(' limit ')).length).toBeGreaterThan(2);
+  scene.outranked.clear();
+  scene.pass(60 * min);
+  expect(scene.told.filter((each) => each.includes(' again early ')).length).toBeGreaterThan(0);
 });
