@@ -96,6 +96,10 @@ export const signalSchema = z.object({
   judged_at: z
     .array(z.object({ rule: word, side: z.enum(['low', 'high']), limit: value }))
     .describe('Every limit that an armed rule holds it against; `limits` has those met first.'),
+  yes_no: z
+    .boolean()
+    .optional()
+    .describe('true: a state that is 1 or 0, as running or not; no measure.'),
   sensor: sensorSchema
     .nullable()
     .optional()

@@ -1,5 +1,6 @@
 /** Every signal with its latest reading, its limits, and the raw sensor behind it. */
 import type { Binding } from '#rules/plan/binding.ts';
+import type { PlanSignal } from '#rules/plan/plan.ts';
 import { toleranceOf } from '#rules/plan/sensor.ts';
 import type { SignalView } from '../web/contract.ts';
 import type { SensorView } from '../web/sensor-contract.ts';
@@ -19,9 +20,14 @@ export function signalViews(core: Core): SignalView[] {
       core.samples.lateAt(i),
       limits.get(i) ?? noLimits,
     );
-    return { ...view, sensor: sensorView(behind.get(i), view.value) };
+    const binding = behind.get(i);
+    return { ...view, yes_no: isYesNo(signal, binding), sensor: sensorView(binding, view.value) };
   });
 }
+
+/** Whole numbers from 0 to 1. */
+const isYesNo = ({ unit, digits }: PlanSignal, binding: Binding | undefined): boolean =>
+  unit === '1' && digits === 0 && binding?.low === 0 && binding.high === 1;
 
 /** Before a signal speaks again after a start: what the engine knew of it. */
 function lastKnown({ live }: Core, id: string): Latest | null {

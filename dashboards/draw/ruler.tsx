@@ -11,6 +11,7 @@ import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { isIdle } from '../judge/gates.ts';
 import { limitsOf, limitsWith, type OwnLimit, ownLimit, type SideLimits } from '../judge/limits.ts';
 import { readingState } from '../judge/reading.ts';
+import { isState } from '../judge/states.ts';
 import { readBoard, useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
@@ -20,6 +21,7 @@ import { ownName } from '../text/names.ts';
 import { displayOf, numberText, plainNumber, plainQuantity, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { type Marks, placeOn, type Scale, scaleFor } from './scale.ts';
+import { StateLine } from './state-line.tsx';
 
 export interface Forecast {
   readonly limit: number;
@@ -47,7 +49,13 @@ const canBeNegative = (unit: string): boolean => /^(Cel|K)/.test(unit);
 
 const percent = (x: number): string => `${x}%`;
 
-export function Ruler({ signal, forecast = null, alarm }: RulerProps) {
+/** A state has no distance to anything: it is said in words. */
+export function Ruler(props: RulerProps) {
+  const rules = useBoard((board) => board.rules);
+  return isState(props.signal, rules) ? <StateLine signal={props.signal} /> : <Drawn {...props} />;
+}
+
+function Drawn({ signal, forecast = null, alarm }: RulerProps) {
   usePreferences();
   const now = useNow(10_000);
   const points = useTrail(signal.id);

@@ -25,19 +25,6 @@ export function judgedNow(signal: SignalView, line: Line): SignalView {
   return judged.length === signal.judged_at.length ? signal : { ...signal, judged_at: judged };
 }
 
-/** A state of the line, as running or not, by which rules are switched; null for any other signal. */
-export function stateWord(
-  { id, unit, value }: SignalView,
-  rules: ReadonlyMap<string, RuleView>,
-): 'yes' | 'no' | null {
-  if (unit !== '1' || (value !== 0 && value !== 1)) return null;
-  const switches = [...rules.values()].some(({ gates }) =>
-    gates.some(({ signal }) => signal === id),
-  );
-  if (!switches) return null;
-  return value === 1 ? 'yes' : 'no';
-}
-
 /** It has limits, and none of them is judged now. */
 export const isIdle = (signal: SignalView, line: Line): boolean =>
   signal.judged_at.length > 0 && judgedNow(signal, line).judged_at.length === 0;

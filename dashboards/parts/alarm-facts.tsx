@@ -2,12 +2,14 @@
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { forecastOf } from '../draw/ruler.tsx';
 import { isAnswered, isOver } from '../judge/bands.ts';
+import { judgedOf } from '../judge/judged.ts';
 import { isPastLimit, isUsable } from '../judge/reading.ts';
-import { useBoard, useTold } from '../state/board.ts';
+import { stateWord } from '../judge/states.ts';
+import { type Board, readBoard, useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
 import { nameOf } from '../state/session.ts';
 import { clock, spanRange } from '../text/clock.ts';
-import { plainQuantity, quantity } from '../text/quantity.ts';
+import { differenceText, plainQuantity, quantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 
 /** Whoever sits at the box has no name yet. */
@@ -72,18 +74,29 @@ export function whenText(
   return say('since', { clock: clock(evidence.since ?? raised, now) });
 }
 
-/** The sentence is of the moment that decided; what the sensor reads now may be another number. */
-function nowText(alarm: AlarmView, signal: SignalView | undefined): string | null {
-  if (alarm.evidence.value === null || signal === undefined || signal.value === null) return null;
-  if (alarm.state === 'normal' || !alarm.judgeable || !isUsable(signal, nowMs())) return null;
-  return say('nowReads', { value: quantity(signal.value, signal, signal.resolution) });
+/**
+ * The sentence is of the moment that decided; what its rule judges may be another number now. Nothing where
+ * that is no reading and no difference of readings: another quantity beside the sentence would mislead.
+ */
+function nowText(alarm: AlarmView, { rules, signals }: Board): string | null {
+  const signal = signals.get(alarm.signal);
+  if (alarm.evidence.value === null || signal === undefined) return null;
+  if (alarm.state === 'normal' || !alarm.judgeable) return null;
+  const judged = judgedOf(alarm, rules.get(alarm.rule), signals, nowMs());
+  if (judged.kind === 'apart' && judged.value !== null)
+    return say('nowApart', { value: differenceText(judged.value, signal, signal.resolution) });
+  if (judged.kind !== 'reading' || signal.value === null || !isUsable(signal, nowMs())) return null;
+  const state = stateWord(signal, rules);
+  const value =
+    state === null ? quantity(signal.value, signal, signal.resolution) : say('state')[state];
+  return say('nowReads', { value });
 }
 
 export function When({ alarm }: { readonly alarm: AlarmView }) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
   const now = useNow(10_000);
   const stale = useStale();
-  const reads = useTold(() => (stale ? null : nowText(alarm, signal)));
+  const reads = useTold(() => (stale ? null : nowText(alarm, readBoard())));
   return (
     <span class="when">
       <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, signal, now, stale)}</span>{' '}

@@ -1,12 +1,11 @@
 /** An alarm in a list: panel, sentence, time, ruler; a tap anywhere on it opens the alarm. */
 import type { AlarmView } from '../../agent/web/contract.ts';
-import { forecastOf, Ruler } from '../draw/ruler.tsx';
 import { isAnswered } from '../judge/bands.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
-import { useNow, useStale } from '../state/link.ts';
 import { alarmSentence } from '../text/label.ts';
 import { Answered, When } from './alarm-facts.tsx';
+import { AlarmRuler } from './alarm-ruler.tsx';
 import { Also } from './also.tsx';
 import { SignalWord } from './signal-word.tsx';
 
@@ -22,8 +21,6 @@ const nobody: readonly AlarmView[] = [];
 
 export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
-  const now = useNow(10_000);
-  const forecast = forecastOf(alarm, now, useStale());
   return (
     <li class={`entry${[alarm, ...also].every(isAnswered) ? '' : ' entry-open'}`}>
       <div class="entry-head">
@@ -34,9 +31,7 @@ export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
         {alarmSentence(alarm)}
       </a>
       <When alarm={alarm} />
-      {short || signal === undefined ? null : (
-        <Ruler signal={signal} forecast={forecast} alarm={alarm} />
-      )}
+      {short || signal === undefined ? null : <AlarmRuler signal={signal} alarm={alarm} />}
       <Also alarms={also} />
     </li>
   );

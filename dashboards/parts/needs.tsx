@@ -37,7 +37,7 @@ const Group = ({ title, needs, here }: GroupProps) =>
           <li key={need.what}>
             <span lang="en">{need.what}.</span>{' '}
             {here ? <ForRules need={need} /> : <ForStations need={need} />}
-            <Where need={need} />
+            <Places need={need} />
           </li>
         ))}
       </ul>
@@ -60,12 +60,12 @@ const ForStations = ({ need }: { readonly need: Need }) => (
   </span>
 );
 
-function Where({ need: { where } }: { readonly need: Need }) {
-  if (where === null) return null;
-  const { rule, setting } = where;
-  return (
-    <span class="hint">
-      {rule === null ? say('needsWhereTop', { setting }) : say('needsWhere', { setting, rule })}
-    </span>
-  );
-}
+const Places = ({ need: { wheres } }: { readonly need: Need }) => (
+  <>
+    {wheres.map(({ rule, setting }) => (
+      <span key={`${rule} ${setting}`} class="hint">
+        {rule === null ? say('needsWhereTop', { setting }) : say('needsWhere', { setting, rule })}
+      </span>
+    ))}
+  </>
+);

@@ -1,7 +1,7 @@
 /** A value with its unit, its time and its quality; or, in words, why there is none. */
 import type { SignalView } from '../../agent/web/contract.ts';
-import { stateWord } from '../judge/gates.ts';
 import { readingState } from '../judge/reading.ts';
+import { stateWord } from '../judge/states.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { clock, span } from '../text/clock.ts';

@@ -88,6 +88,7 @@ export const de = translated({
   reachedIn: 'Grenzwert {$limit} erreicht in {$range}, wenn es so weitergeht.',
   since: 'Seit {$clock}.',
   nowReads: 'Jetzt {$value}.',
+  nowApart: 'Jetzt {$value} auseinander.',
   overLatched:
     'Vorbei seit {$clock}. Er bleibt stehen, bis jemand ihn zurücksetzt; eine Zahl, die zurückging, ist keine Entwarnung.',
   closed: 'Vorbei seit {$clock}.',

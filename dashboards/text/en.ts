@@ -81,6 +81,7 @@ export const en = {
   reachedIn: 'Limit {$limit} reached in {$range} if it goes on so.',
   since: 'Since {$clock}.',
   nowReads: 'Now {$value}.',
+  nowApart: 'Now {$value} apart.',
   overLatched:
     'Over since {$clock}. It stays until somebody resets it; a number that went back is no all-clear.',
   closed: 'Over since {$clock}.',

@@ -4,12 +4,12 @@
  */
 import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
 import { Chart } from '../draw/chart.tsx';
-import { forecastOf, Ruler } from '../draw/ruler.tsx';
 import { isAnswered } from '../judge/bands.ts';
 import { besides } from '../judge/cards.ts';
 import { Around, here } from '../parts/agent-text.tsx';
 import { Answered, personText, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
+import { AlarmRuler } from '../parts/alarm-ruler.tsx';
 import { Also } from '../parts/also.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
@@ -18,7 +18,7 @@ import { WasNeeded } from '../parts/was-needed.tsx';
 import { WorseStands } from '../parts/worse-stands.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
-import { useNow, useStale } from '../state/link.ts';
+import { useNow } from '../state/link.ts';
 import { trailMs } from '../state/trail.ts';
 import { clock } from '../text/clock.ts';
 import { alarmSentence, type LabelWords, labelWords } from '../text/label.ts';
@@ -113,13 +113,11 @@ function DoNot({ words }: { readonly words: LabelWords }) {
 
 function Where({ alarm }: { readonly alarm: AlarmView }) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
-  const now = useNow(10_000);
-  const forecast = forecastOf(alarm, now, useStale());
   if (signal === undefined) return null;
   return (
     <section class="where">
       <a href={to('signal', signal.id)}>{placeName(signal.id)}</a>
-      <Ruler signal={signal} forecast={forecast} alarm={alarm} />
+      <AlarmRuler signal={signal} alarm={alarm} />
     </section>
   );
 }

@@ -1,4 +1,5 @@
 /** What waits for a person: decisions on holds, resets, shelves about to end, entries rules need. */
+import type { HoldView } from '../../agent/web/contract.ts';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
 import { to } from '../router.ts';
@@ -25,9 +26,10 @@ export function Due() {
         <section>
           <h2>{say('dueHolds')}</h2>
           <ul class="plain-list">
-            {standing.map((hold) => (
-              <li key={hold.id}>
-                <a href={to('holds')}>{holdName(hold)}</a> <HoldReason hold={hold} />
+            {[...Map.groupBy(standing, holdName)].map(([name, holds]) => (
+              <li key={name}>
+                <a href={to('holds')}>{name}</a>
+                <Reasons holds={holds} />
               </li>
             ))}
           </ul>
@@ -41,6 +43,15 @@ export function Due() {
     </article>
   );
 }
+
+/** What is held for several reasons is one thing to decide on. */
+const Reasons = ({ holds }: { readonly holds: readonly HoldView[] }) => (
+  <>
+    {[...Map.groupBy(holds, ({ reason }) => reason).values()].map(([first]) => (
+      <HoldReason key={first!.id} hold={first!} />
+    ))}
+  </>
+);
 
 interface AlarmsProps {
   readonly title: string;

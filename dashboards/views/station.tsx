@@ -3,6 +3,7 @@ import type { SignalView } from '../../agent/web/contract.ts';
 import { Ruler } from '../draw/ruler.tsx';
 import { journey, type StationPlace, stationId } from '../judge/journey.ts';
 import { hasLimits } from '../judge/limits.ts';
+import { isState } from '../judge/states.ts';
 import { Around, here } from '../parts/agent-text.tsx';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
@@ -80,15 +81,19 @@ function AlarmsHere({ station }: { readonly station: StationPlace }) {
   );
 }
 
-const SignalRow = ({ signal }: { readonly signal: SignalView }) => (
-  <li class="signal-row">
-    <div class="signal-head">
-      <a href={to('signal', signal.id)}>{ownName(signal.id)}</a>
-      <Reading signal={signal} />
-    </div>
-    {hasLimits(signal) ? <Ruler signal={signal} /> : null}
-  </li>
-);
+function SignalRow({ signal }: { readonly signal: SignalView }) {
+  const rules = useBoard((board) => board.rules);
+  const isDrawn = hasLimits(signal) || isState(signal, rules);
+  return (
+    <li class="signal-row">
+      <div class="signal-head">
+        <a href={to('signal', signal.id)}>{ownName(signal.id)}</a>
+        <Reading signal={signal} />
+      </div>
+      {isDrawn ? <Ruler signal={signal} /> : null}
+    </li>
+  );
+}
 
 /** Not watched, or not by all that should. */
 function NotWatched({ station }: { readonly station: StationPlace }) {

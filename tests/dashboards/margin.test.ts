@@ -1,7 +1,7 @@
 /** What is nearest to a limit, of what is judged now: a tank that draws nothing is not below its speed. */
 import { describe, expect, test } from 'vitest';
 import type { RuleView, SignalView } from '#agent/web/contract.ts';
-import { judgedNow, stateWord } from '../../dashboards/judge/gates.ts';
+import { judgedNow } from '../../dashboards/judge/gates.ts';
 import { anyJudged, worstMargin } from '../../dashboards/judge/margin.ts';
 import { isPastLimit } from '../../dashboards/judge/reading.ts';
 import { alarm, now, rule, signal } from '../agent/web/fake-ports.ts';
@@ -59,13 +59,6 @@ describe('a rule with a gate', () => {
     expect(worst(0)).toBe('l/t/temperature');
     expect(worst(1)).toBe('l/t/withdrawal');
   });
-});
-
-test('a signal by which rules are switched is told as yes or no', () => {
-  expect(stateWord(drawing(1), rules)).toBe('yes');
-  expect(stateWord(drawing(0), rules)).toBe('no');
-  expect(stateWord(drawing(7), rules)).toBeNull();
-  expect(stateWord(of('l/t/count', 1, { unit: '1' }), rules)).toBeNull();
 });
 
 describe('a rule nobody is told of, or that waits for what was never heard', () => {

@@ -21,24 +21,43 @@ test('one thing that many rules wait for is said once, with the place where it i
     rule('hot', ['a number'], 'not-armed'),
   ];
   expect(needsOf(rules)).toEqual([
-    { what: 'A number', where: null, arms: true, rules: ['l/residue-1/hot'] },
+    { what: 'A number', wheres: [], arms: true, rules: ['l/residue-1/hot'] },
     {
       what: 'The ignition limit that the site’s hazard review sets for this residue and its thickness',
-      where: { rule: 'at-limit', setting: 'high' },
+      wheres: [{ rule: 'at-limit', setting: 'high' }],
       arms: false,
       rules: ['l/residue-1/early-floor', 'l/residue-1/act-floor'],
     },
     {
       what: 'The site’s fire plan: telephone and muster point',
-      where: { rule: null, setting: 'fire_plan' },
+      wheres: [{ rule: null, setting: 'fire_plan' }],
       arms: false,
       rules: ['l/residue-1/early-floor', 'l/residue-1/act-floor', 'l/residue-1/bin-warm'],
     },
     {
       what: 'The thickness at which the site cleans',
-      where: { rule: 'thick', setting: 'high' },
+      wheres: [{ rule: 'thick', setting: 'high' }],
       arms: false,
       rules: ['l/residue-1/thick'],
+    },
+  ]);
+});
+
+test('what arms one rule and confirms another is asked for once, with every place where it is written', () => {
+  const cure = 'the cure time of the compound';
+  const rules = [
+    rule('slow', [`${cure} (rule slow: low)`]),
+    rule('fast', [`${cure} (rule fast: high)`, `${cure} (rule slow: low)`], 'not-armed'),
+  ];
+  expect(needsOf(rules)).toEqual([
+    {
+      what: 'The cure time of the compound',
+      wheres: [
+        { rule: 'slow', setting: 'low' },
+        { rule: 'fast', setting: 'high' },
+      ],
+      arms: true,
+      rules: ['l/residue-1/slow', 'l/residue-1/fast'],
     },
   ]);
 });
