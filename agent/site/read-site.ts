@@ -9,6 +9,7 @@ import { type SheetWritten, sheetWritten } from '#rules/material/sheet.ts';
 import { type CompiledSite, compileSite } from '#rules/plan/compile.ts';
 import { problemsOf } from '#rules/site/issue.ts';
 import { mendNames } from '#rules/site/mend-names.ts';
+import { sayMissingLevels } from '#rules/site/missing-level.ts';
 import { type PlacedProblem, pathText, type SiteProblem } from '#rules/site/problem.ts';
 import { siteWritten } from '#rules/site/schema.ts';
 import { soundPart } from '#rules/site/sound-part.ts';
@@ -60,8 +61,7 @@ export async function readSiteText(
     path: mended.written(problem.path),
   });
   const shape = mended.value === yaml.value ? names : problemsOf(siteWritten, mended.value);
-  tell([...names, ...mended.problems]);
-  tell(shape.map(asInFile));
+  tell(sayMissingLevels([...names, ...mended.problems, ...shape.map(asInFile)]));
   const sound = soundPart(mended.value, shape);
   if (sound === null) return refused(problems);
   const zone = shape.some(({ path }) => path[0] === 'timezone')

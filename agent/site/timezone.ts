@@ -8,7 +8,9 @@ const shape = /^(UTC|[A-Za-z]+(_[A-Za-z]+)*(\/[A-Za-z0-9_+-]+)+)$/;
 /** Null where `zone` can be used. */
 export function timezoneProblem(zone: string): SiteProblem | null {
   if (shape.test(zone) && isKnown(zone)) return null;
-  const near = nearest(zone, Intl.supportedValuesOf('timeZone'));
+  const zones = Intl.supportedValuesOf('timeZone');
+  const city = `/${zone.trim().replaceAll(' ', '_').toLowerCase()}`;
+  const near = zones.find((each) => each.toLowerCase().endsWith(city)) ?? nearest(zone, zones);
   return {
     path: ['timezone'],
     problem: `there is no time zone "${zone}"`,

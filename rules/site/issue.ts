@@ -6,25 +6,21 @@
  */
 import { z } from 'zod/mini';
 import { durationText, quantityText } from '../kinds/settings.ts';
+import { durationMeant, nameMeant, pointerMeant, quantityMeant } from './likely-meant.ts';
 import { nameText } from './name.ts';
 import { didYouMean } from './nearest.ts';
 import type { SiteProblem } from './problem.ts';
+import {
+  choices,
+  kindWords,
+  nodeOf,
+  type Path,
+  type SchemaNode,
+  schemasAt,
+} from './schema-node.ts';
 import { calendarText, dateText } from './sensor-schema.ts';
+import { pointer } from './signal-schema.ts';
 
-interface SchemaNode {
-  readonly type?: string;
-  readonly description?: string;
-  readonly pattern?: string;
-  readonly const?: unknown;
-  readonly enum?: readonly unknown[];
-  readonly properties?: Readonly<Record<string, SchemaNode>>;
-  readonly additionalProperties?: boolean | SchemaNode;
-  readonly items?: SchemaNode;
-  readonly prefixItems?: readonly SchemaNode[];
-  readonly anyOf?: readonly SchemaNode[];
-  readonly oneOf?: readonly SchemaNode[];
-}
-type Path = readonly (string | number)[];
 type Issue = z.core.$ZodIssue;
 
 /** Checks `value`; every problem it finds, with paths that begin with `at`. */
@@ -36,23 +32,12 @@ export function problemsOf(schema: z.ZodMiniType, value: unknown, at: Path = [])
 }
 
 /** Its last key is no name. */
-export const badName = (path: Path): SiteProblem => ({
-  path,
-  problem: `"${String(path.at(-1))}" is no name`,
-  fix: 'Use lower case letters, digits and single hyphens, at most 48, as oven-1.',
-  atKey: true,
-});
-
-const nodes = new WeakMap<z.ZodMiniType, SchemaNode>();
-
-/** The schema as plain JSON Schema, made once. */
-function nodeOf(schema: z.ZodMiniType): SchemaNode {
-  const made = nodes.get(schema);
-  if (made !== undefined) return made;
-  // The one meeting of two views of JSON Schema; SchemaNode names the few members read here.
-  const node = z.toJSONSchema(schema, { unrepresentable: 'any', reused: 'inline' }) as SchemaNode;
-  nodes.set(schema, node);
-  return node;
+export function badName(path: Path): SiteProblem {
+  const name = String(path.at(-1));
+  const meant = nameMeant(name);
+  const rules = 'lower case letters, digits and single hyphens, at most 48';
+  const fix = meant === null ? `Use ${rules}, as oven-1.` : `Write ${meant}: ${rules}.`;
+  return { path, problem: `"${name}" is no name`, fix, atKey: true };
 }
 
 function words(
@@ -72,7 +57,7 @@ function words(
       return issue.keys.map((key) => ({
         path: [...path, key],
         problem: `"${key}" is not known here`,
-        fix: didYouMean(key, known),
+        fix: unknownKey(key, known, here),
         atKey: true,
       }));
     }
@@ -81,8 +66,18 @@ function words(
     case 'invalid_union':
       return unionWords(issue, root, value, inside, at, here, found);
     default:
-      return [{ path, ...simpleWords(issue, here, found) }];
+      return [{ path, ...simpleWords(issue, here, found, schemasAt(root, listAround(inside))) }];
   }
+}
+
+/** A key that another kind of the same block has, goes by another name, or is mistyped. */
+function unknownKey(key: string, known: readonly string[], here: readonly SchemaNode[]): string {
+  const kinds = here
+    .filter((node) => Object.hasOwn(node.properties ?? {}, key))
+    .flatMap((node) => node.properties?.kind?.const ?? []);
+  if (kinds.length > 0)
+    return `It belongs to another kind: take it out, or write kind: ${kinds.join(' or ')}.`;
+  return didYouMean(key, known);
 }
 
 /** A union: the branch that fits best speaks; where none comes near, all that may stand here. */
@@ -136,6 +131,8 @@ function simpleWords(
   issue: Issue,
   here: readonly SchemaNode[],
   found: unknown,
+  /** What stands around it, where it is an entry of a list. */
+  around: readonly SchemaNode[],
 ): Pick<SiteProblem, 'problem' | 'fix'> {
   const fix = hint(here);
   const last = String(issue.path.at(-1) ?? '');
@@ -143,18 +140,12 @@ function simpleWords(
     case 'invalid_type':
       if (found === undefined)
         return { problem: `"${last}" is missing`, fix: `Add it. ${fix ?? ''}`.trim() };
-      if (issue.expected === 'string' && typeof found === 'number' && fix === null)
-        return { problem: `${found} is a number, not text`, fix: `Put it in quotes: "${found}".` };
-      if (issue.expected === 'string' && isBracketed(found))
-        return { problem: `[${found[0]}] is taken for a list`, fix: `Write "[${found[0]}]".` };
-      if (typeof found === 'number' && unitHint(here))
-        return { problem: `${found} has no unit`, fix: fix ?? '' };
-      return {
-        problem: `${shown(found)} is not ${kindWords[issue.expected] ?? issue.expected}`,
-        fix: asBlock(here, found) ?? fix ?? `Write ${kindWords[issue.expected] ?? issue.expected}.`,
-      };
+      return typeWords(issue.expected, here, found, fix ?? hint(around));
     case 'invalid_format':
-      return { problem: `${shown(found)} cannot be read`, fix: fix ?? `${issue.message}.` };
+      return {
+        problem: `${shown(found)} cannot be read`,
+        fix: formatFix(here, found, fix) ?? fix ?? `${issue.message}.`,
+      };
     case 'invalid_value': {
       const options = issue.values.map(String);
       return found === undefined
@@ -171,12 +162,69 @@ function simpleWords(
       return {
         problem:
           issue.origin === 'array' ? 'too many entries' : `${shown(found)} is too long or large`,
-        fix: `At most ${issue.maximum}.`,
+        fix: `At most ${issue.maximum}. ${fix ?? ''}`.trim(),
       };
     default:
       return { problem: `${shown(found)} does not fit here`, fix: fix ?? 'See docs/site-file.md.' };
   }
 }
+
+/** The list that holds an entry; the path itself where it is none. */
+const listAround = (path: Path): Path =>
+  path.slice(0, path.length - [...path].reverse().findIndex((key) => typeof key !== 'number'));
+
+/** Something of another type than belongs here. */
+function typeWords(
+  expected: string,
+  here: readonly SchemaNode[],
+  found: unknown,
+  fix: string | null,
+): Pick<SiteProblem, 'problem' | 'fix'> {
+  if (expected === 'string' && isBracketed(found))
+    return { problem: `[${found[0]}] is taken for a list`, fix: `Write "[${found[0]}]".` };
+  if (typeof found === 'number' && unitHint(here))
+    return { problem: `${found} has no unit`, fix: fix ?? '' };
+  if (expected === 'string' && typeof found === 'number') {
+    const quotes = hasPattern(here) ? '' : `Put it in quotes: "${found}".`;
+    return { problem: `${found} is a number, not text`, fix: `${quotes} ${fix ?? ''}`.trim() };
+  }
+  const problem = `${shown(found)} is not ${kindWords[expected] ?? expected}`;
+  if (expected === 'array' || expected === 'tuple')
+    return { problem, fix: `Write a list. ${fix ?? ''}`.trim() };
+  if (expected === 'record' && Array.isArray(found))
+    return { problem, fix: 'Write each with its name before a colon, without dashes.' };
+  if (fix?.includes('{ kind') === true) return { problem, fix };
+  const block = asBlock(here, found) ?? settingsFix(expected, here, fix);
+  return { problem, fix: block ?? fix ?? `Write ${kindWords[expected] ?? expected}.` };
+}
+
+function settingsFix(
+  expected: string,
+  here: readonly SchemaNode[],
+  fix: string | null,
+): string | null {
+  const names = here.flatMap((node) => Object.keys(node.properties ?? {}));
+  return expected === 'object' && fix === null && names.length > 0
+    ? `Write its settings below it, indented: ${[...new Set(names)].join(', ')}.`
+    : null;
+}
+
+/** A value that is nearly one: as it was likely meant. */
+function formatFix(here: readonly SchemaNode[], found: unknown, fix: string | null): string | null {
+  if (typeof found !== 'string') return null;
+  const patterns = here.map((node) => node.pattern);
+  if (patterns.includes(patternOf(quantityText))) return written(quantityMeant(found));
+  if (patterns.includes(patternOf(durationText))) return written(durationMeant(found));
+  const meant = patterns.includes(pointerPattern) ? pointerMeant(found) : null;
+  if (meant === null) return null;
+  return fix === null ? `Write ${meant}.` : `Write ${meant}: ${lowerFirst(fix)}`;
+}
+
+const written = (meant: string | null): string | null =>
+  meant === null ? null : `Write "${meant}".`;
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+const hasPattern = (here: readonly SchemaNode[]): boolean =>
+  here.some(({ pattern }) => pattern !== undefined && patternHints.has(pattern));
 
 /** A unit such as [degF] without its quotes. */
 const isBracketed = (found: unknown): found is [string] =>
@@ -184,10 +232,13 @@ const isBracketed = (found: unknown): found is [string] =>
 
 /** A kind's bare name where its block belongs. */
 function asBlock(here: readonly SchemaNode[], found: unknown): string | null {
-  const kinds = here.flatMap((node) => node.properties?.kind?.const ?? []);
-  return typeof found === 'string' && kinds.includes(found) ? `Write { kind: ${found} }.` : null;
+  const named = here.find((node) => node.properties?.kind?.const === found);
+  if (typeof found !== 'string' || named === undefined) return null;
+  const more = (named.required ?? []).filter((key) => key !== 'kind').map((key) => `, ${key}: …`);
+  return `Write { kind: ${found}${more.join('')} }.`;
 }
 
+const pointerPattern = nodeOf(pointer('')).pattern ?? '';
 const patternOf = (schema: z.ZodMiniType): string => nodeOf(schema).pattern ?? '';
 const patternHints: ReadonlyMap<string, string> = new Map([
   [patternOf(quantityText), 'Write a number, a space and a UCUM unit, as "7 Cel" or "30 /min".'],
@@ -211,46 +262,6 @@ function hint(here: readonly SchemaNode[]): string | null {
     if (known !== undefined) return known;
   }
   return here.find((node) => node.description !== undefined)?.description ?? null;
-}
-
-const kindWords: Readonly<Record<string, string>> = {
-  string: 'text',
-  number: 'a number',
-  boolean: 'true or false',
-  object: 'a block of settings',
-  record: 'a block of names',
-  array: 'a list',
-  tuple: 'a list',
-  int: 'a whole number',
-};
-
-/** What may be written where a node stands. */
-function choices(node: SchemaNode): string[] {
-  if (node.const !== undefined) return [String(node.const)];
-  if (node.enum !== undefined) return node.enum.map(String);
-  return node.type === undefined ? [] : [kindWords[node.type] ?? node.type];
-}
-
-/** The schemas that may stand at a path: several where it passes a union. */
-function schemasAt(root: SchemaNode, path: Path): readonly SchemaNode[] {
-  let here = branches(root);
-  for (const key of path) here = here.flatMap((node) => child(node, key)).flatMap(branches);
-  return here;
-}
-
-const branches = (node: SchemaNode): SchemaNode[] => {
-  const parts = [...(node.anyOf ?? []), ...(node.oneOf ?? [])];
-  return parts.length === 0 ? [node] : [node, ...parts.flatMap(branches)];
-};
-
-function child(node: SchemaNode, key: string | number): SchemaNode[] {
-  if (typeof key === 'number') {
-    const item = node.prefixItems?.[key] ?? node.items;
-    return item === undefined ? [] : [item];
-  }
-  const properties = node.properties ?? {};
-  if (Object.hasOwn(properties, key)) return [properties[key]!];
-  return typeof node.additionalProperties === 'object' ? [node.additionalProperties] : [];
 }
 
 function valueAt(value: unknown, path: Path): unknown {

@@ -1,4 +1,5 @@
 /** The known name a mistyped one was probably meant to be. */
+import { settingMeant } from './likely-meant.ts';
 
 /** Edits (insert, delete, replace, swap of neighbours) from `a` to `b`. */
 export function editDistance(a: string, b: string): number {
@@ -39,7 +40,7 @@ export function nearest(name: string, known: Iterable<string>): string | null {
 
 /** "Did you mean "wall"?", or the names there are, or nothing known. */
 export function didYouMean(name: string, known: readonly string[]): string {
-  const near = nearest(name, known);
+  const near = settingMeant(name, known) ?? nearest(name, known);
   if (near !== null) return `Did you mean "${near}"?`;
   if (known.length === 0) return 'Nothing may stand here.';
   return `Known here: ${known.join(', ')}.`;

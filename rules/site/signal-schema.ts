@@ -100,7 +100,10 @@ export const signalWritten = z
     ),
     payload: z.optional(
       payloadWritten.check(
-        z.meta({ description: 'How a message is read: a plain number, or JSON.' }),
+        z.meta({
+          description:
+            'How a message is read: { kind: plain } where it is a bare number, or { kind: json, value: /v } where it is JSON with the value at /v.',
+        }),
       ),
     ),
     unit: z.string().check(

@@ -104,11 +104,13 @@ test('a unit taken for a list', async () => {
   );
 });
 
-test('a payload’s kind where its block belongs', async () => {
+test('a payload’s kind where its block belongs: both forms are told', async () => {
   const text = contractSite.replace('payload: { kind: plain }', 'payload: plain');
   const reading = await readSiteText(text, 'site.yaml', noFiles);
   expect(reading.ok ? [] : reading.problems).toContainEqual(
-    expect.objectContaining({ fix: 'Write { kind: plain }.' }),
+    expect.objectContaining({
+      fix: expect.stringContaining('{ kind: plain } where it is a bare number'),
+    }),
   );
 });
 

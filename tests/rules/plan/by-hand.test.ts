@@ -65,6 +65,10 @@ describe('a signal that is entered by hand', () => {
 test('a signal without topic or payload says that it lacks them, beside its other faults', () => {
   expect(
     problemsOf(signalWritten, { unit: 5 }).map(({ path, problem }) => `${path}: ${problem}`),
-  ).toEqual(['unit: 5 is not text', 'topic: "topic" is missing', 'payload: "payload" is missing']);
+  ).toEqual([
+    'unit: 5 is a number, not text',
+    'topic: "topic" is missing',
+    'payload: "payload" is missing',
+  ]);
   expect(problemsOf(signalWritten, { unit: 'Cel', by_hand: true })).toEqual([]);
 });
