@@ -9,7 +9,7 @@
 import type { AlarmState, Transition } from './alarm/lifecycle.ts';
 import type { Nuisance } from './alarm/nuisance.ts';
 import type { Priority } from './alarm/priority.ts';
-import type { Disposition, HoldWhat } from './hold/hold.ts';
+import type { Disposition, Hold, HoldWhat } from './hold/hold.ts';
 import type { Evidence } from './kinds/kind.ts';
 import type { EpochMs } from './signal/sample.ts';
 
@@ -64,6 +64,8 @@ export type Command =
       readonly item: string;
       readonly by: PersonId;
       readonly reason: string;
+      /** It stood already when judging began anew, and stands on; `count`: how many there were by then. */
+      readonly carried?: Pick<Hold, 'id' | 'since' | 'occurrence'> & { readonly count: number };
     }
   | {
       readonly kind: 'command';

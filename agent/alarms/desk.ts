@@ -114,6 +114,15 @@ export class Desk {
     });
   }
 
+  /** Nobody follows it any more; null where it is not at hand. */
+  close(id: string, at: EpochMs, reason: string): OccurrenceRow | null {
+    const known = this.occurrences.get(id);
+    if (known === undefined) return null;
+    const [from, to, by] = [known.state, 'normal', null] as const;
+    const step: OccurrenceStep = { judged: at, transition: 'removed', from, to, by, reason };
+    return this.keep({ ...withStep(known, step), state: to, shelvedUntil: null, closed: at });
+  }
+
   occurrence(id: string): Occurrence | null {
     return this.occurrences.get(id) ?? null;
   }
@@ -165,19 +174,17 @@ export class Desk {
 
   private hold(effect: Extract<Effect, { kind: 'hold' }>): HoldRow {
     const known = this.holds.get(effect.hold);
-    const kept: KeptHold =
-      effect.action === 'set' || known === undefined
-        ? {
-            id: effect.hold,
-            what: effect.what,
-            item: effect.item,
-            since: effect.judged,
-            by: effect.by,
-            reason: effect.reason,
-            occurrence: effect.occurrence ?? null,
-            lifted: null,
-          }
-        : known;
+    // Set again, it is one that stands on although judging began anew: as it was.
+    const kept: KeptHold = known ?? {
+      id: effect.hold,
+      what: effect.what,
+      item: effect.item,
+      since: effect.judged,
+      by: effect.by,
+      reason: effect.reason,
+      occurrence: effect.occurrence ?? null,
+      lifted: null,
+    };
     const lifted =
       effect.action === 'lifted' && effect.disposition !== undefined
         ? {
@@ -231,6 +238,13 @@ const begun = (effect: TransitionEffect, id: string): Occurrence => ({
   steps: [],
 });
 
+/** The first and the newest are always kept. */
+function withStep(known: Occurrence, step: OccurrenceStep): Occurrence {
+  const steps = [...known.steps, step];
+  if (steps.length > limits.occurrenceStepsKept) steps.splice(1, 1);
+  return { ...known, steps };
+}
+
 function stepped(known: Occurrence, effect: TransitionEffect): Occurrence {
   const { transition, judged, to } = effect;
   const step: OccurrenceStep = {
@@ -243,12 +257,9 @@ function stepped(known: Occurrence, effect: TransitionEffect): Occurrence {
     ...(effect.again === undefined ? {} : { again: effect.again }),
   };
   const spoke = transition === 'raised' || transition === 'realarmed';
-  const steps = [...known.steps, step];
-  if (steps.length > limits.occurrenceStepsKept) steps.splice(1, 1);
   return {
-    ...known,
+    ...withStep(known, step),
     state: to,
-    steps,
     severity: effect.severity === 0 ? known.severity : effect.severity,
     priority: spoke ? effect.priority : known.priority,
     evidence: spoke ? effect.evidence : known.evidence,

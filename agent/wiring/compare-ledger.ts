@@ -23,6 +23,16 @@ const effectTypes: ReadonlySet<string> = new Set([
   'refused',
 ]);
 
+/** The ledger's last record from when judging began anew; 0 where it never did. */
+export function begunAnewId(read: StoreReader): number {
+  let last = 0;
+  // Most records are none, and need not be taken apart.
+  for (const { id, record } of read.ledgerAfter(0))
+    if (record.includes('"type":"begun-anew"') && JSON.parse(record).type === 'begun-anew')
+      last = id;
+  return last;
+}
+
 /** `effects`: all since the ledger stood at `ledgerId`, in order. */
 export function compareWithLedger(
   read: StoreReader,

@@ -21,10 +21,11 @@ import { readRecord } from '../store/reader.ts';
 import type { Store } from '../store/store.ts';
 import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
+import { againReason, anewReason, carriedHolds, closeUnfollowed } from './begun-anew.ts';
 import { enterClockStep } from './clock-step.ts';
 import type { CoreOptions } from './core-options.ts';
 import { ExtensionDesk } from './extension-desk.ts';
-import { begunAnewWords, findingWords } from './finding-words.ts';
+import { begunAnewWords, findingRecord } from './finding-words.ts';
 import { lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { refusedLine } from './refused-view.ts';
@@ -224,13 +225,7 @@ export class Core {
       version: options.version,
       clock: options.mode,
     });
-    for (const finding of store.findings)
-      this.record({
-        type: 'finding',
-        at: options.clock.wallMs(),
-        finding,
-        words: findingWords(finding),
-      });
+    for (const finding of store.findings) this.record(findingRecord(finding, options.clock));
     this.begunAnew = recovered === null && store.lastSeq > 0;
     if (this.begunAnew) {
       this.record({ type: 'begun-anew', at: options.clock.wallMs(), words: begunAnewWords });
@@ -240,6 +235,7 @@ export class Core {
       if (options.mode === 'wall') this.live.start(this.begin(this.clock.now()));
     } else this.goOn(recovered);
     if (recovered !== null) this.enterStopped();
+    closeUnfollowed(this, recovered === null ? anewReason : againReason);
     const kept = this.journal.commit(this.live.engineNow ?? 0, this.live.engineNow ?? 0);
     if (kept && this.stopped === null) this.extensions.forgetStopped();
   }
@@ -279,6 +275,10 @@ export class Core {
       planOf: (revision) => this.plans.planOf(revision),
       watch: this.extensions,
     });
+    for (const command of carriedHolds(this.store.read, at + 1)) {
+      this.journal.row(command.judged, inputKind.command, bodyOf(command), false);
+      engine.offer(command);
+    }
     if (this.stopped === null) return engine;
     this.stopped = { ...this.stopped, judged: at, at: Math.max(this.stopped.at, at + 1) };
     engine.offer(this.stopped);

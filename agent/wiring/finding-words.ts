@@ -1,7 +1,16 @@
 /** What opening the store found, as a sentence for people. */
 import type { EpochMs } from '#rules/signal/sample.ts';
+import type { LedgerBody } from '../store/contract.ts';
 import { type Finding, lossKinds, type Store } from '../store/store-types.ts';
 import type { DamageBook } from './damage-book.ts';
+
+/** As the ledger has it. */
+export const findingRecord = (finding: Finding, clock: { wallMs(): EpochMs }): LedgerBody => ({
+  type: 'finding',
+  at: clock.wallMs(),
+  finding,
+  words: findingWords(finding),
+});
 
 export function findingWords(finding: Finding): string {
   switch (finding.kind) {
@@ -69,7 +78,7 @@ export function recordWords(
 
 /** The engine's state is gone, and with it what every rule had gathered. */
 export const begunAnewWords =
-  'What was judged before could not be taken up from the record: judging began anew. An alarm from before is no longer followed; look at each place whose alarm stood, and expect those that still hold to be raised again.';
+  'What was judged before could not be taken up from the record: judging began anew. An alarm from before is no longer followed, and closed; look at each place whose alarm stood, and expect those that still hold to be raised again.';
 
 const lockWords = (at: EpochMs): string =>
   `agent.lock was removed from the data folder at ${new Date(at).toISOString()} and is made again: without it two agents could write one store. Find out who tidies there.`;

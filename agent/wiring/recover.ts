@@ -14,7 +14,7 @@ import { type FedItem, feedItem } from '../replay/feed.ts';
 import { type InputRow, inputKind } from '../store/contract.ts';
 import { unpackFrame } from '../store/frame.ts';
 import type { SnapshotRow, StoreReader } from '../store/store-types.ts';
-import { type Compared, compareWithLedger } from './compare-ledger.ts';
+import { begunAnewId, type Compared, compareWithLedger } from './compare-ledger.ts';
 
 /** The state of a snapshot: the engine's, and how far the ledger was. */
 export interface SavedState {
@@ -120,7 +120,7 @@ class Recovery {
     return {
       engine,
       effects: this.effects,
-      ...compareWithLedger(ports.read, saved?.ledgerId ?? 0, this.effects),
+      ...compareWithLedger(ports.read, saved?.ledgerId ?? begunAnewId(ports.read), this.effects),
       commands: this.commands,
       firstJudged: this.firstJudged,
     };

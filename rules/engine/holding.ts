@@ -50,7 +50,12 @@ export class Holding {
 
   /** Returns why it is refused; null where it is not. */
   set(command: Extract<Command, { verb: 'hold' }>): string | null {
-    const { what, item, by, reason } = command;
+    const { what, item, by, reason, carried } = command;
+    if (carried !== undefined) {
+      const { count, ...known } = carried;
+      this.emitSet(this.holds.carry({ what, item, by, reason, ...known }, count));
+      return null;
+    }
     const hold = this.holds.set({
       what,
       item,

@@ -48,6 +48,13 @@ export class Holds {
     return set;
   }
 
+  /** One that stood before the engine began keeps its id; `count` ids were given by then. */
+  carry(hold: Hold, count: number): Hold {
+    this.count = Math.max(this.count, count);
+    this.standing.set(hold.id, hold);
+    return hold;
+  }
+
   /** Lifts a hold; null where none of this id stands. */
   lift(id: string): Hold | null {
     const hold = this.standing.get(id) ?? null;

@@ -22,7 +22,7 @@ const pageBytes = 4_096;
 const healthOf = async (agent: AgentProcess) =>
   (await get<HealthSeen>(agent.page, '/api/health')).body;
 const holdsOf = async (agent: AgentProcess) =>
-  (await get<{ holds: { item: string }[] }>(agent.page, '/api/holds')).body.holds;
+  (await get<{ holds: { id: string; item: string }[] }>(agent.page, '/api/holds')).body.holds;
 
 /** A folder an agent has worked in, with a drum on hold, stopped cleanly. */
 async function workedIn() {
@@ -73,6 +73,10 @@ test('each start runs, sets the file aside and says what is lost', {
     expect(health.notes.record).toContain(`moved aside as ${aside[0]}`);
     expect(health.notes.record).toMatch(/the backup settings-\d{8}\.db/);
     expect((await holdsOf(first)).map(({ item }) => item)).toEqual(['drum-7']);
+    const [{ id }] = (await holdsOf(first)) as [{ id: string }];
+    const lifted = { disposition: 'released', reason: 'tested' };
+    expect((await post(first.page, `/api/holds/${id}/lift`, lifted)).status, name).toBe(200);
+    expect(await holdsOf(first)).toMatchObject([{ id, lifted }]);
     const end = await first.stop();
     expect(end.code).toBe(0);
     expect(end.stderr).toContain('The database could not be read');
