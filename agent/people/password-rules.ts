@@ -3,10 +3,13 @@
  *
  * Source: NIST SP 800-63B-4 section 3.1.1 (15 characters where it is the only factor, at least 64
  * allowed, each code point counts one, NFKC, a block-list with the reason said, no rules of
- * composition), from memory of the final text; OWASP ASVS 5.0, 6.2.
+ * composition), from memory of the final text; OWASP ASVS 5.0, 6.2.4 (at least the 3,000 commonest),
+ * 6.2.11 (words of the context). Few of the commonest are 15 characters long: what people make
+ * long enough of them, by repeating, joining and filling up, is held to be as known as they are.
  */
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
+import { commonness } from './common-passwords.ts';
 
 /** Words that lists of known passwords are made of; from memory of such lists, no one source. */
 const known = [
@@ -85,6 +88,69 @@ function remainder(password: string, words: readonly string[]): string {
     .join('');
 }
 
+/** Entries of the list that count where they are only a part: beyond it they are words like any other. */
+const commonPartsMax = 10_000;
+const partChars = { min: 3, max: 20 } as const;
+
+/** "dragondragon" says no more than "dragon". */
+const once = (text: string): string => text.replaceAll(/(.{3,20}?)\1+/gu, '$1');
+
+/** An entry of the list itself, or two of them with no more beside than people add to a word. */
+function isMadeOfCommon(password: string): boolean {
+  const lower = password.toLowerCase();
+  return [...new Set([lower, once(lower)])].some((text) => isOneOrTwo(text));
+}
+
+function isOneOrTwo(text: string): boolean {
+  if (commonness(text) < Number.POSITIVE_INFINITY) return true;
+  const raw = [...text];
+  // No two entries and a little are so long.
+  if (raw.length > 3 * partChars.max) return false;
+  const spelt = raw.map((each) => plain[each] ?? each);
+  const parts = [...new Set([...partsOf(raw), ...partsOf(spelt)])];
+  return parts.some((one, i) =>
+    parts.slice(i).some((other) => isLittle(leftOf(raw, spelt, [one, other]))),
+  );
+}
+
+function partsOf(chars: readonly string[]): string[] {
+  const found: string[] = [];
+  for (let from = 0; from + partChars.min <= chars.length; from += 1)
+    for (
+      let to = from + partChars.min;
+      to <= Math.min(chars.length, from + partChars.max);
+      to += 1
+    ) {
+      const part = chars.slice(from, to).join('');
+      if (commonness(part) < commonPartsMax) found.push(part);
+    }
+  return found;
+}
+
+/** What stays where the parts are taken out, as it was written. */
+function leftOf(
+  raw: readonly string[],
+  spelt: readonly string[],
+  parts: readonly string[],
+): string {
+  const left = [...raw];
+  for (const part of [...parts].sort((a, b) => b.length - a.length))
+    for (const chars of [raw, spelt])
+      for (let at = 0; at + part.length <= chars.length; at += 1)
+        if (chars.slice(at, at + part.length).join('') === part)
+          left.fill(' ', at, at + part.length);
+  return withoutRuns(
+    left
+      .join('')
+      .replaceAll(/(?:19|20)\d\d/g, ' ')
+      .replaceAll(/(.{1,8}?)\1+/gu, '$1'),
+  ).replaceAll(/[\s._-]+/gu, '');
+}
+
+/** A year, a few marks, the beginning of a repetition. */
+const isLittle = (left: string): boolean =>
+  [...left].length < limits.passwordDistinctCharsMin && (left.match(/\p{L}/gu) ?? []).length < 3;
+
 /**
  * Throws PEOPLE_PASSWORD_SHORT, PEOPLE_PASSWORD_LONG or PEOPLE_PASSWORD_KNOWN. `context` holds words of this
  * place: the site's name, the person's.
@@ -106,6 +172,6 @@ export function checkPassword(password: string, context: readonly string[]): voi
     .filter((word) => word.length >= 4);
   const longestFirst = [...known, ...own].sort((a, b) => b.length - a.length);
   const left = remainder(text, longestFirst);
-  if ([...new Set(left)].length < limits.passwordDistinctCharsMin)
+  if ([...new Set(left)].length < limits.passwordDistinctCharsMin || isMadeOfCommon(text))
     throw new AgentError('PEOPLE_PASSWORD_KNOWN');
 }

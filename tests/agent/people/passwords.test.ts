@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { limits } from '#agent/limits.ts';
 import { Attempts, waitMs } from '#agent/people/attempts.ts';
+import { commonPasswords } from '#agent/people/common-passwords.ts';
 import { checkPassword } from '#agent/people/password-rules.ts';
 import { hashPassword, makeSecret, PasswordChecker } from '#agent/people/secrets.ts';
 
@@ -52,6 +53,43 @@ describe('what a password must be', () => {
     'letmein-letmein-1',
     'forebond forebond',
   ])('%s is tried first', (password) => expect(refusal(password)).toBe('PEOPLE_PASSWORD_KNOWN'));
+
+  // OWASP ASVS 5.0, 6.2.4: at least the 3,000 commonest that the other rules would let pass.
+  describe('each of the 3,000 commonest, made long enough', () => {
+    const commonest = commonPasswords().slice(0, 3_000);
+    const long = (text: string): string =>
+      text.repeat(Math.ceil(limits.passwordCharsMin / text.length));
+    const made: readonly (readonly [how: string, (text: string) => string])[] = [
+      ['repeated', long],
+      ['repeated with a mark between', (text) => `${text}-${long(text)}`],
+      [
+        'with a capital, a year and marks',
+        (text) => `${text[0]!.toUpperCase()}${long(text).slice(1)}2026!`,
+      ],
+      ['before another', (text) => `${text}${'Sunshine'.padEnd(15 - text.length, '1')}`],
+      ['filled up with digits', (text) => text.padEnd(15, '1973')],
+    ];
+    test.each(made)('%s', (_, make) => {
+      const taken = commonest.map(make).filter((each) => refusal(each) === null);
+      expect(taken).toEqual([]);
+    });
+    test('there are so many', () => {
+      expect(new Set(commonest).size).toBe(3_000);
+      expect(commonPasswords().filter((each) => each.length >= 15).length).toBeGreaterThan(30);
+    });
+  });
+
+  test('whatever stands in the list is, however long it is', () => {
+    const long = commonPasswords().filter((each) => [...each].length >= limits.passwordCharsMin);
+    expect(long.filter((each) => refusal(each) === null)).toEqual([]);
+    expect(refusal(long[0]!.toUpperCase())).toBe('PEOPLE_PASSWORD_KNOWN');
+  });
+
+  test('three words of the list are no known password: sentences are what people can remember', () => {
+    expect(refusal('purple tractor bridge')).toBe(null);
+    expect(refusal('summer dragon football')).toBe('PEOPLE_PASSWORD_KNOWN'); // nothing but the very first
+    expect(refusal('orange under seven lamps')).toBe(null);
+  });
 
   test('words of the place and of the person are', () => {
     expect(refusal('harbour-works 12', ['harbour-works'])).toBe('PEOPLE_PASSWORD_KNOWN');
