@@ -155,18 +155,29 @@ function reportRaised(
   pathOf: PathOf,
   report: Report,
 ): void {
-  if (station.written.basket_test !== undefined) return;
-  for (const { setting, value, raisedBy, ceiling } of numbers) {
+  for (const { setting, value, raisedBy, ceiling, proven } of numbers) {
     const own = written[setting];
     const most = ceiling?.(given) ?? value;
     if (raisedBy === undefined || most === null || typeof own !== 'string') continue;
     const [limit, wanted] = [canonicalOf(most), canonicalOf(own)];
     if (limit === null || wanted === null || wanted <= limit) continue;
-    report({
-      path: [...pathOf(setting), setting],
-      problem: `${own} lies above ${most}, and no basket test of this residue says that it may`,
-      fix: 'Write it lower; or give the station basket_test with report and signed_by (EN 15188, three sizes or more, signed by EHS).',
-    });
+    const path = [...pathOf(setting), setting];
+    const problem = `${own} lies above ${most}`;
+    const test = station.written.basket_test === undefined ? undefined : proven?.(given);
+    if (test === undefined)
+      report({
+        path,
+        problem: `${problem}, and no basket test of this residue says that it may`,
+        fix: 'Write it lower; or give the station basket_test with report, signed_by and baskets (EN 15188, three sizes or more, signed by EHS).',
+      });
+    else if ('never' in test)
+      report({ path, problem: `${problem}, ${test.never}`, fix: 'Write it lower.' });
+    else if (wanted > (canonicalOf(test.upTo) ?? Number.NEGATIVE_INFINITY))
+      report({
+        path,
+        problem: `${problem}, and above the ${test.upTo} that the basket test of this residue proves for its thickness`,
+        fix: `Write at most ${test.upTo}.`,
+      });
   }
 }
 

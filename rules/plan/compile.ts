@@ -15,6 +15,7 @@ import type { StationKind } from '../stations/station.ts';
 import { assembleBindings, assembleDerived, assembleRules, assembleSignals } from './assemble.ts';
 import { assembleHeats } from './assemble-heats.ts';
 import { assembleRun } from './assemble-run.ts';
+import { reportBaskets } from './basket-report.ts';
 import { type Binding, isInstance } from './binding.ts';
 import type { Coverage, MarkBinding, MarkCard, RuleCard } from './card.ts';
 import { compileDerived } from './compile-derived.ts';
@@ -152,6 +153,7 @@ function draftStation(
           : didYouMean(material, known),
     });
   reportFields(written, path, report);
+  reportBaskets(written, path, report);
   const sheet =
     material !== undefined && Object.hasOwn(materials, material) ? materials[material]! : null;
   const id = `${line}/${name}`;

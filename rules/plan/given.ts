@@ -1,6 +1,7 @@
 /** What the rules of a station may draw on: the site's word, else the sheet's, else what follows, else the station kind's. */
 import { ruleFieldNames } from '../site/rule-schema.ts';
 import type { Given, TemplateNumber } from '../stations/station.ts';
+import { basketReport } from './basket-report.ts';
 import type { StationDraft } from './draft.ts';
 
 export function givenBy(station: StationDraft): Given {
@@ -24,6 +25,7 @@ export function givenBy(station: StationDraft): Given {
     heating: written.heating ?? null,
     processTemperature: written.process_temperature ?? null,
     residueThickness: written.residue_thickness ?? null,
+    basket: basketReport(written.basket_test),
     containerSize: written.container_size ?? null,
     firePlan: firePlan ?? null,
     own,

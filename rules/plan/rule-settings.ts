@@ -96,13 +96,15 @@ export function draftSettings(
       basis:
         sheet !== null && fromSheet !== null
           ? { mark: 'DS', note: `material sheet ${sheet.name}`, source: sheet.source }
-          : number.basis,
+          : (followed?.basis ?? number.basis),
       confirmed,
     });
   }
   for (const [setting, written] of Object.entries(own)) {
     settings[setting] = written;
-    card.push({ setting, written: printable(written), basis: bySite, confirmed: true });
+    const number = numbers.find((each) => each.setting === setting);
+    const basis = number?.ownBasis?.(given) ?? bySite;
+    card.push({ setting, written: printable(written), basis, confirmed: true });
   }
   return { settings, card, missing, absent, unconfirmed, wanted };
 }

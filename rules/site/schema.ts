@@ -82,6 +82,31 @@ export const stationWritten = z
               z.maxLength(200),
               z.meta({ description: 'Who signed it, for EHS (environment, health and safety).' }),
             ),
+          baskets: z.optional(
+            z
+              .array(
+                z
+                  .strictObject({
+                    side: quantityText.check(
+                      z.meta({ description: 'Side of the wire cube, as “50 mm”.' }),
+                    ),
+                    ignition: quantityText.check(
+                      z.meta({
+                        description:
+                          'Lowest oven temperature at which it lit, or the middle between that and the highest at which it did not, as “149 Cel”.',
+                      }),
+                    ),
+                  })
+                  .check(z.meta({ title: 'basket' })),
+              )
+              .check(
+                z.maxLength(20),
+                z.meta({
+                  description:
+                    'Each cube of the report: three sizes or more, each volume at least twice the one before. They lower the limit where they must; a limit may be raised only as far as they prove, and not without them.',
+                }),
+              ),
+          ),
         })
         .check(
           z.meta({

@@ -10,7 +10,13 @@
 import { loweredLimitC, provenThicknessMm } from '../process/residue-ignition.ts';
 import { parseQuantity } from '../quantity/quantity.ts';
 import { toCanonical } from '../quantity/unit.ts';
-import { type Basis, type Given, judgement, type TemplateNumber } from './station.ts';
+import {
+  type Basis,
+  type BasketReport,
+  type Given,
+  judgement,
+  type TemplateNumber,
+} from './station.ts';
 
 const ignitionC = 112;
 export const earlyK = 20;
@@ -26,13 +32,87 @@ function canonicalOf(written: string, canonical: string): number | null {
 
 export const degreesC = (written: string): number | null => canonicalOf(written, 'Cel');
 
-/** Cut off downward to a tenth where the residue is thick; a thickness nobody can read lowers nothing. */
+/** Downward, to a tenth. */
+const cutOff = (c: number): number => Math.floor(c * 10) / 10;
+
+/** null where nobody gave one, or none that can be read. */
+const thicknessOf = (given: Given): number | null =>
+  canonicalOf(given.residueThickness ?? '', 'mm');
+
+/** Lowered where the residue is thick, and to what a test of it found where that is lower still. */
 function forThickness(limitC: number, given: Given): number {
-  const thicknessMm = canonicalOf(given.residueThickness ?? '', 'mm');
+  const thicknessMm = thicknessOf(given);
   const lowered =
     thicknessMm === null ? null : loweredLimitC(limitC, provenThicknessMm, thicknessMm);
-  return lowered?.lowered === true ? Math.floor(lowered.limitC * 10) / 10 : limitC;
+  const thick = lowered?.lowered === true ? cutOff(lowered.limitC) : limitC;
+  const tested = testedC(given);
+  return tested === null ? thick : Math.min(thick, tested);
 }
+
+/** By the baskets of this residue; of a thickness nobody gave by the one the limit is taken for. */
+function testedC(given: Given): number | null {
+  const lowC = given.basket?.lowC(thicknessOf(given) ?? provenThicknessMm) ?? null;
+  return lowC === null ? null : cutOff(lowC);
+}
+
+type Followed = NonNullable<ReturnType<NonNullable<TemplateNumber['follows']>>>;
+
+const ofTest = ({ report, signedBy }: BasketReport, note: string): Basis => ({
+  mark: 'SITE',
+  note: `basket test ${report}, signed by ${signedBy}: ${note}`,
+  source: 'EN 15188',
+});
+
+/** What follows of itself, with the test beside it where the test is what lowers it. */
+function byDefault(given: Given): Followed {
+  const limitC = defaultC(given);
+  const written = celsius(limitC);
+  const { basket } = given;
+  if (basket === null || testedC(given) !== limitC || limitC >= ignitionC)
+    return { written, confirmed: false };
+  const basis = ofTest(basket, `lowers it to ${written}`);
+  return { written, confirmed: thicknessOf(given) !== null, basis };
+}
+
+/** The limit as it stands, of whatever it comes from. */
+function asItStands(given: Given): Followed {
+  const written = given.number('at-limit', 'high') ?? celsius(ignitionC);
+  const { basis, written: ofItself } = byDefault(given);
+  return {
+    written,
+    confirmed: given.confirmed('at-limit', 'high'),
+    ...(basis === undefined || ofItself !== written ? {} : { basis }),
+  };
+}
+
+/** A layer of residue that decomposes by itself no basket speaks for. */
+function provenBy(given: Given, marginK: number): { upTo: string } | { never: string } {
+  if (given.sheet?.residueKind !== 'oxidising')
+    return {
+      never:
+        'and a basket test answers oxidation alone: it raises nothing until the material sheet says residue_kind: oxidising',
+    };
+  const provenC = given.basket?.provenC(thicknessOf(given) ?? provenThicknessMm) ?? null;
+  return provenC === null
+    ? { never: 'and the basket test of this station gives no baskets that could prove it' }
+    : { upTo: celsius(cutOff(provenC) - marginK) };
+}
+
+const raisedOn = (given: Given): Basis | null => {
+  const proven = provenBy(given, 0);
+  return given.basket === null || 'never' in proven
+    ? null
+    : ofTest(given.basket, `set in the site file; it proves ${proven.upTo} for this thickness`);
+};
+
+/** A number that only such a test raises. */
+const raised = (marginK: number) =>
+  ({
+    raisedBy: 'basket-test',
+    ceiling: (given: Given) => celsius(defaultC(given) - marginK),
+    proven: (given: Given) => provenBy(given, marginK),
+    ownBasis: raisedOn,
+  }) as const;
 
 const limitBasis: Basis = {
   mark: 'CP',
@@ -51,13 +131,14 @@ export const atLimitNumber: TemplateNumber = {
   basis: limitBasis,
   confirm: 'SITE',
   needs: needsLimit,
-  raisedBy: 'basket-test',
-  ceiling: (given) => celsius(defaultC(given)),
-  fromSheet: (sheet, given) =>
-    sheet.residueLimitC === null
-      ? null
-      : celsius(forThickness(Math.min(ignitionC, sheet.residueLimitC), given)),
-  follows: (given) => ({ written: celsius(defaultC(given)), confirmed: false }),
+  ...raised(0),
+  fromSheet: (sheet, given) => {
+    if (sheet.residueLimitC === null) return null;
+    const limitC = forThickness(Math.min(ignitionC, sheet.residueLimitC), given);
+    // The test says no more than the sheet where it says less; where it decides, it is named.
+    return testedC(given) === limitC ? null : celsius(limitC);
+  },
+  follows: byDefault,
 };
 
 /** So many kelvin below the limit, wherever the limit is. */
@@ -67,8 +148,7 @@ export const below = (marginK: number): TemplateNumber => ({
   basis: judgement(`${marginK} K below the limit`),
   confirm: 'SITE',
   needs: needsLimit,
-  raisedBy: 'basket-test',
-  ceiling: (given) => celsius(defaultC(given) - marginK),
+  ...raised(marginK),
   follows: (given) => {
     const limitC = degreesC(given.number('at-limit', 'high') ?? '');
     if (limitC === null) return null;
@@ -83,12 +163,8 @@ export const theLimit: TemplateNumber = {
   basis: limitBasis,
   confirm: 'SITE',
   needs: needsLimit,
-  raisedBy: 'basket-test',
-  ceiling: (given) => celsius(defaultC(given)),
-  follows: (given) => ({
-    written: given.number('at-limit', 'high') ?? celsius(ignitionC),
-    confirmed: given.confirmed('at-limit', 'high'),
-  }),
+  ...raised(0),
+  follows: asItStands,
 };
 
 const noMargin = 'No temperature margin here. Cleaning is the only barrier.';

@@ -95,17 +95,24 @@ export interface TemplateNumber {
   /** The same number from the material sheet; null where the sheet is silent. */
   readonly fromSheet?: (sheet: Sheet, given: Given) => string | null;
   /** The same number as it follows from others; null where it does not. */
-  readonly follows?: (
-    given: Given,
-  ) => { readonly written: string; readonly confirmed: boolean } | null;
+  readonly follows?: (given: Given) => {
+    readonly written: string;
+    readonly confirmed: boolean;
+    /** Where it follows from something else than `basis` says. */
+    readonly basis?: Basis;
+  } | null;
+  /** Where a site's own word for it comes from, where that is more than the site file. */
+  readonly ownBasis?: (given: Given) => Basis | null;
   /** Absent it leaves the rule armed; coverage asks for it all the same, where it `needs`. */
   readonly optional?: true;
   /** Not wanted where this other setting is given. */
   readonly unless?: string;
   /** A site may write a lower one, and a higher one only on a basket test of its residue. */
   readonly raisedBy?: 'basket-test';
-  /** Higher than what, where that is less than `value`. */
+  /** Higher than what, where that is not `value`. */
   readonly ceiling?: (given: Given) => string | null;
+  /** And on such a test no higher than this; a reason where it may not be raised at all. */
+  readonly proven?: (given: Given) => { readonly upTo: string } | { readonly never: string };
 }
 
 export interface TemplateGate {
@@ -125,6 +132,8 @@ export interface Given {
   readonly processTemperature: string | null;
   /** How thick the residue lies, as written; null where nobody said. */
   readonly residueThickness: string | null;
+  /** Of the residue here; null where the site gave none. */
+  readonly basket: BasketReport | null;
   /** How much a container here holds, as written; null where nobody said. */
   readonly containerSize: string | null;
   readonly firePlan: {
@@ -138,6 +147,16 @@ export interface Given {
   number(rule: string, setting: string): string | null;
   /** Whether it came from where it must come from. */
   confirmed(rule: string, setting: string): boolean;
+}
+
+/** A test of this very residue, signed. */
+export interface BasketReport {
+  readonly report: string;
+  readonly signedBy: string;
+  /** Where a layer so thick may light itself at the lowest, °C; null where the report has no baskets. */
+  readonly lowC: (thicknessMm: number) => number | null;
+  /** The same, of no less than the smallest basket: what a limit may be raised to. */
+  readonly provenC: (thicknessMm: number) => number | null;
 }
 
 export interface RuleTemplate {

@@ -41,6 +41,14 @@ const places: Readonly<Record<string, (fragment: string) => string>> = {
       signals:
         agitator: { topic: a/b, payload: { kind: plain }, unit: /min }
 ${indented(text, 6)}`,
+  basket_test: (text) =>
+    `${head}lines:
+  a:
+    oven-floor:
+      kind: residue
+${indented(text, 6)}      signals:
+        surface: { topic: a/b, payload: { kind: plain }, unit: Cel }
+`,
   bench: (text) => `${head}lines:\n  a:\n${indented(text, 4)}`,
   t: (text) =>
     `${head}lines:\n  a:\n    b:\n      kind: custom\n      signals:\n${indented(text, 8)}`,

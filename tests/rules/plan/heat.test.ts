@@ -58,8 +58,10 @@ describe('the ignition limit', () => {
     expect(said(compiled(residue('', rules)))).toEqual(problems);
   });
   test('with a basket test it may be raised, and its warnings follow', () => {
-    const test = 'basket_test: { report: "BT-7 of 2026-03", signed_by: EHS }, ';
-    const site = compiled(residue(test, '{ at-limit: { high: 130 Cel } }'));
+    const test =
+      'basket_test: { report: "BT-7 of 2026-03", signed_by: EHS, baskets: [{ side: 50 mm, ignition: 168 Cel }, { side: 100 mm, ignition: 149 Cel }, { side: 200 mm, ignition: 132 Cel }] }, ';
+    const sheet = { residue_kind: 'oxidising' } as const;
+    const site = compiled(residue(test, '{ at-limit: { high: 130 Cel } }'), {}, sheet);
     expect(site.problems).toEqual([]);
     expect(limits(site)).toEqual(['110 Cel', '120 Cel', '130 Cel', '130 Cel']);
   });

@@ -46,8 +46,9 @@ describe('residue that lies thick', () => {
     ]);
     expect(said(thick('5 mm', own))).toEqual([]);
     expect(said(thick('50 mm', '{ at-limit: { high: 50 Cel } }'))).toEqual([]);
-    const basket = 'basket_test: { report: "BT-7", signed_by: EHS }, ';
-    const proven = thick('50 mm', own, {}, basket);
+    const basket =
+      'basket_test: { report: "BT-7", signed_by: EHS, baskets: [{ side: 50 mm, ignition: 120 Cel }, { side: 75 mm, ignition: 110.5 Cel }, { side: 100 mm, ignition: 103 Cel }, { side: 200 mm, ignition: 88 Cel }] }, ';
+    const proven = thick('50 mm', own, { residue_kind: 'oxidising' }, basket);
     expect(said(proven)).toEqual([]);
     expect(limitOf(proven, 'at-limit')).toBe(80);
   });

@@ -18,6 +18,7 @@ const given: Given = {
   processTemperature: null,
   residueThickness: null,
   containerSize: null,
+  basket: null,
   own: () => null,
   firePlan: { phone: '5555', muster_point: 'gate 2' },
   number: () => '1 Cel',
