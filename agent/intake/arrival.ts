@@ -63,6 +63,8 @@ export class Arrival implements ReadingSink {
   readonly #limits: ArrivalLimits;
   readonly #tally: Tally;
   readonly #raw: RawReading;
+  /** The value that was refused last as out of range; canonical. */
+  beyond = 0;
   /** Found by #canonical. */
   #code: QualityCode = quality.good;
 
@@ -119,6 +121,7 @@ export class Arrival implements ReadingSink {
       canonical = canonicalReading(binding, written);
     }
     if (canonical < binding.low || canonical > binding.high) {
+      this.beyond = canonical;
       return this.#refuse(quality.outOfRange, 'out-of-range');
     }
     const value = quantise(canonical, binding.digits);

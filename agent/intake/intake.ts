@@ -13,8 +13,8 @@ import { Arrival, type ArrivalLimits, type IntakeClock, takesTime } from './arri
 import { type Example, type IntakeCause, type IntakeCounters, Tally } from './cause.ts';
 import { type MarkCounters, MarkIntake, type SaidMark } from './mark-intake.ts';
 import { Message, type MessageLimits } from './message.ts';
-import { refusalDetail } from './refusal-detail.ts';
-import { Refused, type RefusedLimits, type RefusedMessage, type RefusedTopic } from './refused.ts';
+import { beyondWords, refusalDetail } from './refusal-detail.ts';
+import { type doorCauses, Refused, type RefusedLimits, type RefusedMessage, type RefusedTopic } from './refused.ts';
 import { type Discover, Router, type RouterLimits } from './router.ts';
 
 export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits, RefusedLimits {
@@ -65,6 +65,14 @@ export interface Intake {
   ): boolean;
   /** The marks a message says, beside the samples it gives and after they are taken; none for most. */
   marks(topic: string, payload: Uint8Array, retained: boolean): readonly SaidMark[];
+  /** A message that its sender may not publish: kept as refused, at wall-clock `at`. */
+  turnedAway(
+    topic: string,
+    payload: Uint8Array,
+    from: string,
+    cause: (typeof doorCauses)[number],
+    at: EpochMs,
+  ): void;
   /** A mark it gave was refused by the rules: why, and how to mend it behind a semicolon. */
   markRefused(
     mark: SaidMark,
@@ -179,6 +187,7 @@ export function createIntake(options: IntakeOptions): Intake {
         refused.note({
           ...{ topic, cause, signal: target.id, payload, at, from },
           ...refusalDetail(cause, target.binding.payload, message, at),
+          ...(cause === 'out-of-range' ? beyondWords(target.binding, arrival.beyond) : {}),
         });
         wasRefused = true;
       }
@@ -217,6 +226,10 @@ export function createIntake(options: IntakeOptions): Intake {
       )
         refused.settled(topic);
       return said;
+    },
+
+    turnedAway(topic, payload, from, cause, at) {
+      refused.note({ topic, payload, from, cause, signal: null, at });
     },
 
     markRefused(mark, message, text) {

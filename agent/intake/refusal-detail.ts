@@ -4,6 +4,7 @@
  *
  * Always true: what it gives can be printed, and is short however large the message is.
  */
+import type { Binding } from '#rules/plan/binding.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { aheadFix, aheadWords } from '#rules/signal/wrong-time.ts';
 import type { MarkPayloadWritten } from '#rules/site/mark-schema.ts';
@@ -61,6 +62,17 @@ export function refusalDetail(
 }
 
 const nothingSeen: RefusalDetail = { lookedFor: null, found: null, words: null };
+
+/** Where no such quantity can have the value, canonical, whatever the sensor. */
+export function beyondWords(
+  { possible }: Binding,
+  value: number,
+): Pick<RefusalDetail, 'words'> | undefined {
+  if (possible === undefined || (value >= possible.low && value <= possible.high)) return undefined;
+  const fix =
+    'look at the sensor and its wire, then at the place of the value and at `unit` and `calibration` in the site file';
+  return { words: { why: `it is ${possible.words}`, fix } };
+}
 
 function futureWords(
   found: unknown,

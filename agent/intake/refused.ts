@@ -15,9 +15,11 @@ export interface RefusedLimits {
   readonly topicBytesMax: number;
 }
 
-/** What intake says of a reading, and what it or the engine says of a mark. */
+/** What intake or the engine says of a mark. */
 export const markCauses = ['no-item', 'item-unreadable', 'mark-refused'] as const;
-export type RefusalCause = IntakeCause | (typeof markCauses)[number];
+/** What the door says of a message whose sender may not publish it. */
+export const doorCauses = ['not-listed', 'own', 'server'] as const;
+export type RefusalCause = IntakeCause | (typeof markCauses)[number] | (typeof doorCauses)[number];
 
 export interface RefusalDetail {
   /** JSON Pointer of the site file; null where none was followed. */
@@ -37,6 +39,7 @@ export interface RefusedMessage extends RefusalDetail {
   readonly from: string | null;
   /** How it begins, as far as it can be printed. */
   readonly begins: string;
+  /** Read of it: of one that is too large, no more than shows that. */
   readonly bytes: number;
 }
 

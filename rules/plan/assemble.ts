@@ -3,7 +3,7 @@ import { type DerivedNow, isFormula, isKeeping } from '../derive/derived-kind.ts
 import type { SiteProblem } from '../site/problem.ts';
 import { heldBy } from './assemble-heats.ts';
 import { assembleSuppression, cardWhiles } from './assemble-suppression.ts';
-import type { Binding } from './binding.ts';
+import { type Binding, boundsOf } from './binding.ts';
 import type { CalibrationDates } from './calibration-dates.ts';
 import { canonicalText } from './canonical-text.ts';
 import type { RuleCard } from './card.ts';
@@ -131,8 +131,7 @@ export function assembleBindings(
           ...calibrationEnd(reading.calibrationDates),
           slope: reading.slope,
           intercept: reading.intercept,
-          low: reading.low,
-          high: reading.high,
+          ...boundsOf(reading, draft.name),
           maxRatePerS: reading.maxRatePerS,
           digits: draft.digits,
           holdMs: draft.holdMs,

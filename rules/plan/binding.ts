@@ -4,6 +4,7 @@
  * canonical = unit(slope * read + intercept); with a sensor, `read` is what the sensor measures, in
  * the sensor's unit. A wildcard topic has one binding and as many signals as values its levels took.
  */
+import { type PossibleRange, possibleRange } from '../quantity/possible.ts';
 import { fromCanonical, toCanonical, type Unit } from '../quantity/unit.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { isName } from '../site/name.ts';
@@ -36,6 +37,8 @@ export interface Binding {
   /** Canonical; beyond them a reading cannot be true. Infinite where nobody said. */
   readonly low: number;
   readonly high: number;
+  /** What no such quantity can be; `low` and `high` reach no further. Absent where nothing bounds it. */
+  readonly possible?: PossibleRange;
   /** Canonical, a second; null where nobody said. */
   readonly maxRatePerS: number | null;
   readonly digits: number | null;
@@ -43,6 +46,16 @@ export interface Binding {
   readonly latenessMs: number;
   /** The payload says when its value held. */
   readonly hasOwnTime: boolean;
+}
+
+/** The range of the site or the station, within what such a quantity can be at all. */
+export function boundsOf(
+  { unit, low, high }: Pick<Binding, 'unit' | 'low' | 'high'>,
+  name: string,
+): Pick<Binding, 'low' | 'high' | 'possible'> {
+  const possible = possibleRange(unit, unit.code, name);
+  if (possible === null) return { low, high };
+  return { low: Math.max(low, possible.low), high: Math.min(high, possible.high), possible };
 }
 
 /** Between the values of two wildcard levels; no name holds it. */
