@@ -21,11 +21,11 @@ import { readRecord } from '../store/reader.ts';
 import type { Store } from '../store/store.ts';
 import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
-import { againReason, anewReason, carriedHolds, closeUnfollowed } from './begun-anew.ts';
+import * as anew from './begun-anew.ts';
 import { enterClockStep } from './clock-step.ts';
 import type { CoreOptions } from './core-options.ts';
 import { ExtensionDesk } from './extension-desk.ts';
-import { begunAnewWords, findingRecord } from './finding-words.ts';
+import { findingRecord } from './finding-words.ts';
 import { lastInstances, PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { refusedLine } from './refused-view.ts';
@@ -183,6 +183,7 @@ export class Core {
         sealedSeq: store.sealedSeq,
         recordAfter: (seq) => this.recordAfter(seq),
         planOf: (revision) => this.plans.planOf(revision),
+        revisionFor: (seq) => anew.revisionFor(store.read, seq),
         lay: (plan) => this.site.lay(plan),
         indexById: () => samples.indexById(),
         remember: (batch) => {
@@ -227,21 +228,19 @@ export class Core {
     });
     for (const finding of store.findings) this.record(findingRecord(finding, options.clock));
     this.begunAnew = recovered === null && store.lastSeq > 0;
-    if (this.begunAnew) {
-      this.record({ type: 'begun-anew', at: options.clock.wallMs(), words: begunAnewWords });
-      options.warn({ lastSeq: store.lastSeq }, begunAnewWords);
-    }
+    if (this.begunAnew) anew.noteBegunAnew(this, options);
     if (recovered === null) {
       if (options.mode === 'wall') this.live.start(this.begin(this.clock.now()));
     } else this.goOn(recovered);
     if (recovered !== null) this.enterStopped();
-    closeUnfollowed(this, recovered === null ? anewReason : againReason);
+    anew.closeUnfollowed(this, recovered === null);
     const kept = this.journal.commit(this.live.engineNow ?? 0, this.live.engineNow ?? 0);
     if (kept && this.stopped === null) this.extensions.forgetStopped();
   }
 
   private goOn(recovered: Recovered): void {
     const { engine, effects, known, differs } = recovered;
+    if (recovered.assumed !== null) anew.noteAssumed(this, recovered.assumed, this.options);
     if (differs !== null) {
       this.record({ type: 'recovered-differs', at: this.options.clock.wallMs(), ...differs });
       for (const effect of effects) this.reconcile(effect);
@@ -275,10 +274,7 @@ export class Core {
       planOf: (revision) => this.plans.planOf(revision),
       watch: this.extensions,
     });
-    for (const command of carriedHolds(this.store.read, at + 1)) {
-      this.journal.row(command.judged, inputKind.command, bodyOf(command), false);
-      engine.offer(command);
-    }
+    anew.carryHolds(this, engine, bodyOf);
     if (this.stopped === null) return engine;
     this.stopped = { ...this.stopped, judged: at, at: Math.max(this.stopped.at, at + 1) };
     engine.offer(this.stopped);

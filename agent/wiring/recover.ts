@@ -4,25 +4,25 @@
  * nobody twice.
  */
 
-import type { EngineState } from '#rules/engine/state.ts';
 import type { ExtensionWatch } from '#rules/engine/switching.ts';
 import { Engine, type EnginePorts } from '#rules/engine.ts';
 import type { Effect, ExtensionInput, Input } from '#rules/input.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { type FedItem, feedItem } from '../replay/feed.ts';
+import { canonicalJson } from '../store/canonical.ts';
 import { type InputRow, inputKind } from '../store/contract.ts';
 import { unpackFrame } from '../store/frame.ts';
-import type { SnapshotRow, StoreReader } from '../store/store-types.ts';
+import type { StoreReader } from '../store/store-types.ts';
 import { begunAnewId, type Compared, compareWithLedger } from './compare-ledger.ts';
+import { type Ahead, othersAhead } from './rows-ahead.ts';
+import { type SavedState, savedState } from './saved-state.ts';
 
-/** The state of a snapshot: the engine's, and how far the ledger was. */
-export interface SavedState {
-  readonly engine: EngineState;
-  readonly ledgerId: number;
+/** The row that named the site, where it could not be read and another source named it. */
+export interface SiteAssumed {
+  readonly seq: number;
+  readonly revision: string;
 }
-
-export const savedStateFormat = 1;
 
 export interface RecoverPorts {
   readonly read: StoreReader;
@@ -30,6 +30,8 @@ export interface RecoverPorts {
   /** The record after a sequence number, sealed and open; batches by index of the plan laid last. */
   readonly recordAfter: (seq: number) => Iterable<FedItem>;
   readonly planOf: (revision: string) => Plan;
+  /** The site revision that was kept for a row; null where none was. */
+  readonly revisionFor: (seq: number) => string | null;
   /** Speak of this plan's signals from here on: register them, lay out columns and indices. */
   readonly lay: (plan: Plan) => void;
   /** The plan index of each stored id under the plan laid last. */
@@ -54,6 +56,7 @@ export interface Recovered extends Compared {
   readonly commands: readonly UnsealedInput[];
   /** Moment of the first unsealed row. */
   readonly firstJudged: EpochMs | null;
+  readonly assumed: SiteAssumed | null;
 }
 
 export interface UnsealedInput {
@@ -85,6 +88,9 @@ class Recovery {
   private live = false;
   private engine: Engine | null = null;
   private firstJudged: EpochMs | null = null;
+  /** The damaged row that stands where the site should be named. */
+  private missed: { readonly seq: number; readonly judged: EpochMs } | null = null;
+  private assumed: SiteAssumed | null = null;
   /** Derived samples up to here are sealed. */
   private sealedTo = Number.NEGATIVE_INFINITY;
 
@@ -123,11 +129,16 @@ class Recovery {
       ...compareWithLedger(ports.read, saved?.ledgerId ?? begunAnewId(ports.read), this.effects),
       commands: this.commands,
       firstJudged: this.firstJudged,
+      assumed: this.assumed,
     };
   }
 
   private openRows(): Iterable<InputRow> {
-    return this.ports.read.inputsAfter(this.ports.sealedSeq, this.ports.damaged);
+    const { read, sealedSeq, damaged } = this.ports;
+    return read.inputsAfter(sealedSeq, (row) => {
+      if (this.engine === null) this.missed ??= row;
+      damaged(row);
+    });
   }
 
   /**
@@ -186,8 +197,21 @@ class Recovery {
 
   private feed(row: InputRow): void {
     this.firstJudged ??= row.judged;
+    if (this.engine === null && row.kind !== inputKind.site) this.assumeSite(row);
     if (row.kind === inputKind.samples) this.feedSamples(row);
     else this.feedInput(row);
+  }
+
+  /** The row that names the site cannot be read; which site it was is known all the same. */
+  private assumeSite({ seq, judged: next }: InputRow): void {
+    const { missed } = this;
+    const revision = this.ports.revisionFor(seq);
+    if (revision === null) return;
+    const judged = missed !== null && missed.judged < next ? missed.judged : next - 1;
+    const body = new TextEncoder().encode(canonicalJson({ kind: 'site', judged, revision }));
+    this.assumed = { seq: missed?.seq ?? seq - 1, revision };
+    this.firstJudged = judged;
+    this.begin(this.keepOpen({ seq: this.assumed.seq, judged, kind: inputKind.site, body }));
   }
 
   private feedSamples(row: InputRow): void {
@@ -263,32 +287,4 @@ class Recovery {
   }
 }
 
-interface Ahead {
-  /** The first moment of this and the inputs behind it, as far as the clock's next step back. */
-  readonly soonest: EpochMs;
-}
-
-function othersAhead(rows: Iterable<InputRow>): Ahead[] {
-  const others: Pick<InputRow, 'kind' | 'judged'>[] = [];
-  for (const { kind, judged } of rows)
-    if (kind !== inputKind.samples) others.push({ kind, judged });
-  others.reverse();
-  let soonest = Number.POSITIVE_INFINITY;
-  return others.map(({ kind, judged }) => {
-    soonest = kind === inputKind.rebase ? judged : Math.min(soonest, judged);
-    return { soonest };
-  });
-}
-
 const inputOf = (row: InputRow): Input => JSON.parse(new TextDecoder().decode(row.body)) as Input;
-
-function savedState(snapshot: SnapshotRow): SavedState {
-  if (snapshot.format !== savedStateFormat)
-    throw new RangeError(`the snapshot has format ${snapshot.format}`);
-  return JSON.parse(new TextDecoder().decode(snapshot.state)) as SavedState;
-}
-
-export const stateBytes = (engine: Engine, ledgerId: number): Uint8Array => {
-  const saved: SavedState = { engine: engine.save(), ledgerId };
-  return new TextEncoder().encode(JSON.stringify(saved));
-};

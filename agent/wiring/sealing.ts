@@ -12,7 +12,8 @@ import type { FrozenColumns, OpenColumns } from '../store/columns.ts';
 import { type InputRow, inputKind, type StoredSignal } from '../store/contract.ts';
 import type { EncodedSegment } from '../store/segment.ts';
 import type { Seal } from '../store/store-types.ts';
-import { savedStateFormat, stateBytes, type UnsealedInput } from './recover.ts';
+import type { UnsealedInput } from './recover.ts';
+import { savedStateFormat, stateBytes } from './saved-state.ts';
 
 export interface SealingParts {
   readonly everyMs: number;

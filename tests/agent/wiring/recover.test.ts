@@ -97,12 +97,47 @@ test('without its snapshot, what was held still waits, and what a dropped signal
   sameAfter(agent, (each) => each.tampered("UPDATE snapshot SET state = x'00'"));
 });
 
-test('where the first row is damaged judging begins anew, and that is told', () => {
+const firstRowDamaged = 'UPDATE input SET crc = crc + 1 WHERE seq = (SELECT min(seq) FROM input)';
+
+test('where the first row is damaged, which names the site, it is known all the same, and that is told', async () => {
+  const agent = aDay(begun(), 5);
+  agent.core.live.settle();
+  sameAfter(agent, (each) => each.tampered(firstRowDamaged));
+  expect(agent.core.begunAnew).toBe(false);
+  expect(agent.ledger('begun-anew')).toEqual([]);
+  expect(agent.ledger('site-assumed')).toMatchObject([
+    { seq: 1, revision: agent.core.plans.now.plan.revision },
+  ]);
+  expect(agent.warnings.join()).toContain('Record 1 of the input log, which named the site');
+  const words = recordWords(agent.core.store, new DamageBook(() => undefined), null).join(' ');
+  expect(words).toContain('Record 1 of the input log is damaged and was skipped');
+  // The seal names the site anew: nothing is assumed any more.
+  await agent.core.sealIfDue(true);
+  agent.core.store.deleteDead();
+  aDay(agent, 5);
+  sameAfter(agent, (each) => each.restart());
+  expect(agent.ledger('site-assumed')).toHaveLength(1);
+  const [site] = [...agent.core.store.read.commandsAfter(0)];
+  expect(JSON.parse(site!.body)).toMatchObject({ kind: 'site' });
+});
+
+test('and where a later row names another site, nothing before it is passed over', () => {
+  const agent = aDay(begun(), 5);
+  const other = works('cold-adhesive: { low: 6 Cel, low_low: 4 Cel }');
+  aDay(agent.restart(0, other), 5);
+  agent.core.live.settle();
+  expect(agent.open['l/s/wall']).toHaveLength(10);
+  sameAfter(agent, (each) => each.tampered(firstRowDamaged));
+  expect(agent.open['l/s/wall']).toHaveLength(10);
+  expect(agent.ledger('site-assumed')).toHaveLength(1);
+});
+
+test('where nobody knows which site it was, judging begins anew, and that is told', () => {
   const agent = aDay(begun(), 5);
   expect(agent.core.begunAnew).toBe(false);
   agent.restart();
   expect(agent.ledger('begun-anew')).toEqual([]);
-  agent.tampered('UPDATE input SET crc = crc + 1 WHERE seq = (SELECT min(seq) FROM input)');
+  agent.tampered(`${firstRowDamaged}; DELETE FROM site_revision`);
   expect(agent.core.begunAnew).toBe(true);
   expect(agent.ledger('begun-anew')).toHaveLength(1);
   expect(agent.warnings.join()).toContain('judging began anew');
