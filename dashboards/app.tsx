@@ -58,7 +58,7 @@ export function App() {
   const place = usePlace();
   usePreferences();
   useTold(languageNow);
-  const loaded = useBoard(({ loads }) => loads > 0);
+  const loaded = useBoard(({ loads, kept }) => loads > 0 || kept !== null);
   const content = useRef<HTMLElement>(null);
   const path = `${place.name}/${place.parts.join('/')}`;
   const first = useRef(true);

@@ -1,6 +1,7 @@
 /** Starts the page: draws it, then keeps the live link for as long as it lives. */
 import { render } from 'preact';
 import { App } from './app.tsx';
+import { beginKeeping } from './state/kept.ts';
 import { keepLink } from './state/link.ts';
 import { loadBoard, takeEvent } from './state/load.ts';
 import { showGround, speakChosen } from './state/preferences.ts';
@@ -22,6 +23,7 @@ readySound();
 const page = document.getElementById('page');
 if (page === null) throw new Error('the shell has no place for the page');
 render(<App />, page);
+beginKeeping();
 await findWho();
 void keepLink({ load: loadBoard, take: takeEvent });
 keepWorker();

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { AlarmView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
 import { passOnPath, resetPath, shelvePath, unshelvePath } from '../state/answers.ts';
+import { useBoard } from '../state/board.ts';
 import { type Command, useCommand } from '../state/command.ts';
 import { span } from '../text/clock.ts';
 import { say } from '../text/say.ts';
@@ -16,7 +17,8 @@ const shelfMinutes = [15, 60, 240, 480, 1_440] as const;
 export function AlarmMore({ alarm }: { readonly alarm: AlarmView }) {
   const command = useCommand();
   const { state, occurrence } = alarm;
-  if (state === 'normal') return null;
+  const kept = useBoard((board) => board.kept);
+  if (state === 'normal' || kept !== null) return null;
   const waits = !isAnswered(alarm) && !state.startsWith('returned-');
   return (
     <details class="more">

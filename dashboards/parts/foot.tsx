@@ -18,8 +18,15 @@ export function Foot({ place }: { readonly place: Place }) {
   const alarm = useBoard((board) =>
     place.name === 'alarm' ? (board.alarms.get(place.parts[0] ?? '') ?? null) : null,
   );
+  const kept = useBoard((board) => board.kept);
   if (alarm !== null && !isAnswered(alarm) && !isSuperseded(alarm))
-    return <AnswerBar key={alarm.occurrence} alarm={alarm} />;
+    return kept === null ? (
+      <AnswerBar key={alarm.occurrence} alarm={alarm} />
+    ) : (
+      <p class="answer-bar" role="status">
+        {say('keptNoAnswer')}
+      </p>
+    );
   return (
     <nav class="foot" aria-label={say('places')}>
       {places.map(([name, text, within]) => {

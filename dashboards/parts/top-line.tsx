@@ -3,7 +3,7 @@
 import { to } from '../router.ts';
 import { useBoard, useTold } from '../state/board.ts';
 import { nowMs, readLink, useNow, useStale } from '../state/link.ts';
-import { foreignZone, hourMinute, hourMinuteSecond, span } from '../text/clock.ts';
+import { clock, foreignZone, hourMinuteSecond, span } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { AgentText, Around, here } from './agent-text.tsx';
@@ -38,7 +38,12 @@ function Stale() {
   const age = useTold(() => Math.floor((Date.now() - (readLink().heardAt ?? Date.now())) / 1_000));
   return (
     <div class="stale" role="status">
-      <strong>{say('staleLine', { clock: hourMinute(nowMs()), age: span(age * 1_000) })}</strong>
+      <strong>
+        {say('staleLine', {
+          clock: clock(nowMs(), nowMs() + age * 1_000),
+          age: span(age * 1_000),
+        })}
+      </strong>
       <span>{say('staleWhat')}</span>
     </div>
   );

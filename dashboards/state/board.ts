@@ -32,6 +32,8 @@ export interface Board {
   readonly loads: number;
   /** Counts marks that were said; who shows them reads them again. */
   readonly marksSaid: number;
+  /** What stands here was kept on this phone and heard then, by the phone's clock; null once it is read anew. */
+  readonly kept: number | null;
   /** Why the agent refused to be read; null once it went through. */
   readonly problem: string | null;
 }
@@ -47,6 +49,7 @@ let board: Board = {
   health: null,
   loads: 0,
   marksSaid: 0,
+  kept: null,
   problem: null,
 };
 

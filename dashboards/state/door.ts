@@ -2,6 +2,7 @@
 import type { MeView } from '../../agent/web/contract.ts';
 import { post, Refused } from './api.ts';
 import type { CommandState } from './command.ts';
+import { forget } from './kept.ts';
 import { setMe } from './session.ts';
 
 export const refusal = (error: unknown): CommandState =>
@@ -28,6 +29,7 @@ export async function accept(given: object): Promise<void> {
 
 export async function signOut(everywhere: boolean): Promise<void> {
   await post(everywhere ? '/api/session/end-all' : '/api/session/end', {});
+  await forget();
   begin();
 }
 

@@ -5,7 +5,7 @@
  * stands at the last one heard; on `reset` everything is read again before the page counts as live.
  */
 import type { StreamEvent } from '../../agent/web/contract.ts';
-import { tellListeners, useTold } from './board.ts';
+import { readBoard, tellListeners, useTold } from './board.ts';
 import { EventParser, type StreamedEvent } from './event-stream.ts';
 import { isSignedOut, signedOut } from './session.ts';
 
@@ -24,12 +24,19 @@ let offsetMs = 0;
 let shownAt = 0;
 
 export const readLink = (): LinkState => state;
-export const isStale = (): boolean => state.stale;
+/** What was kept from before is stale until it is read anew. */
+export const isStale = (): boolean => state.stale || readBoard().kept !== null;
 export const useStale = (): boolean => useTold(isStale);
 
 /** The engine's time; stands still while the page is stale. */
 export function nowMs(): number {
-  return (state.stale && state.heardAt !== null ? state.heardAt : Date.now()) + offsetMs;
+  return (isStale() && state.heardAt !== null ? state.heardAt : Date.now()) + offsetMs;
+}
+
+/** What is shown was heard then: by the phone's clock, and by the engine's. */
+export function standAt(heardAt: number, engineAt: number): void {
+  state = { stale: true, heardAt };
+  offsetMs = engineAt - heardAt;
 }
 
 /** The agent said what time it is. */
@@ -43,6 +50,7 @@ export const useNow = (everyMs = 1_000): number =>
   useTold(() => Math.floor(nowMs() / everyMs) * everyMs);
 
 function heard(): void {
+  if (readBoard().kept !== null) return; // until it is read anew
   const now = Date.now();
   const wasStale = state.stale;
   state = { stale: false, heardAt: now };
@@ -67,7 +75,7 @@ export interface LinkParts {
 
 /** Keeps the link for as long as the page lives. */
 export async function keepLink(parts: LinkParts): Promise<never> {
-  state = { stale: false, heardAt: Date.now() };
+  if (readBoard().kept === null) state = { stale: false, heardAt: Date.now() };
   setInterval(look, 1_000);
   const parser = new EventParser();
   let loaded = false;
@@ -84,6 +92,7 @@ export async function keepLink(parts: LinkParts): Promise<never> {
           loaded = false; // stays so where reading fails: the next connection reads again
           await parts.load();
           loaded = true;
+          heard();
         }
         if (!anew) parts.take(event);
       });

@@ -52,6 +52,7 @@ async function readBoardAnew(): Promise<void> {
     aside: byKey(aside.aside, ({ rule }) => rule),
     rules: byKey(rules.rules, ({ id }) => id),
     loads: readBoard().loads + 1,
+    kept: null,
     problem: null,
   });
 }

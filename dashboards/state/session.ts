@@ -36,6 +36,10 @@ export const mayDo = ({ me }: Session, operation: string): boolean =>
 /** A name by its id; the id where nobody has it any more. */
 export const nameOf = (id: string): string => session.names[id] ?? id;
 
+export const knownNames = (): Session['names'] => session.names;
+
+export const setNames = (names: Session['names']): void => write({ names });
+
 export function setMe(me: MeView): void {
   write({ me, wasIn: session.wasIn || me.person !== null });
 }

@@ -45,7 +45,7 @@ export const de = translated({
   waiting: 'Warten auf den Agenten.',
   waitingLong:
     'Der Agent antwortet nicht. Die Seite versucht es von selbst wieder; sehen Sie nach, ob das Gerät Strom hat und das Netz da ist.',
-  staleLine: 'Keine Verbindung. Stand {$clock}, {$age} alt.',
+  staleLine: 'Zuletzt gesehen {$clock}, vor {$age}; keine Verbindung.',
   staleWhat:
     'Was hier steht, kann sich seither geändert haben. Die Seite versucht es von selbst wieder.',
   zone: 'Zeiten sind {$zone}.',
@@ -116,6 +116,8 @@ export const de = translated({
   // answers to an alarm
   answer: 'Ihre Antwort',
   acknowledge: 'Quittieren',
+  keptNoAnswer:
+    'Keine Verbindung: Von hier lässt sich nichts quittieren. Handeln Sie nach den Schritten; sagen Sie selbst der nächsten Person Bescheid.',
   stopsNothing: 'Ich kümmere mich. Das hält nichts an.',
   sending: 'Wird gesendet …',
   notSent: 'Nicht gesendet.',

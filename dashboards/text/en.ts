@@ -39,7 +39,7 @@ export const en = {
   waiting: 'Waiting for the agent.',
   waitingLong:
     'The agent does not answer. The page tries again by itself; see whether the box has power and the network is there.',
-  staleLine: 'No link. As of {$clock}, {$age} old.',
+  staleLine: 'Last seen {$clock}, {$age} ago; no connection.',
   staleWhat: 'What stands here may have changed since. The page tries again by itself.',
   zone: 'Times are {$zone}.',
   boxIll: 'This box needs care: {$part}. {$note}',
@@ -108,6 +108,8 @@ export const en = {
   // answers to an alarm
   answer: 'Your answer',
   acknowledge: 'Acknowledge',
+  keptNoAnswer:
+    'No connection: nothing can be acknowledged from here. Act on the steps; tell the next person yourself.',
   stopsNothing: 'I have it. This stops nothing.',
   sending: 'Sending …',
   notSent: 'Not sent.',

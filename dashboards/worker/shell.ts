@@ -2,7 +2,8 @@
  * The page without the agent: its shell and files as they were last fetched, so that it opens and says
  * how old what it knows is.
  *
- * Always true: what the agent answers goes first; nothing under /api/ is kept; files with their
+ * Always true: what the agent answers goes first; nothing under /api/ is kept here (the page keeps its
+ * last state by itself, see state/kept.ts); files with their
  * hash in the name are the same for ever, and those the shell names no more are thrown away.
  */
 export const shellCache = 'shell-1';
@@ -49,7 +50,9 @@ export class Shell {
   /** What an older worker kept is thrown away. */
   async clear(): Promise<void> {
     const { caches } = this.parts;
-    const others = (await caches.keys()).filter((name) => name !== shellCache);
+    const others = (await caches.keys()).filter(
+      (name) => /^shell-/.test(name) && name !== shellCache,
+    );
     await Promise.all(others.map((name) => caches.delete(name)));
   }
 

@@ -83,7 +83,7 @@ test('the agent gone: stale after 15 s, clocks stand, an answer is not sent and 
   expect(await page.locator('.stale').count()).toBe(0);
   await page.locator('.stale').waitFor({ timeout: 20_000 });
   expect(await page.locator('.stale').textContent()).toMatch(
-    /No link\. As of \d\d:\d\d, \d+\ss old\./,
+    /Last seen \d\d:\d\d, \d+\ss ago; no connection\./,
   );
   expect(await page.locator('.heard').count()).toBe(0);
   expect(await sidewaysPx(page)).toBe(0);

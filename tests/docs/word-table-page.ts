@@ -97,7 +97,7 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       'Still to be confirmed for this site':
         'These rules judge; data sheet or site still has to confirm their limits.',
       'Left out here': 'Rules that would tell nothing at this place, each with its reason.',
-      'No link. As of {$clock}, {$age} old.':
+      'Last seen {$clock}, {$age} ago; no connection.':
         'The page has lost the agent; all on it may have changed since then.',
       'no reading since {$clock}': 'The sensor has been silent since then.',
       'reading not usable: {$cause}': 'A message came, but its value may not be believed.',
