@@ -267,6 +267,8 @@ class Assembly {
       limits: doorLimits,
       take: ({ topic, payload, qos, user, clientId }, done) =>
         live.take(topic, payload, false, qos, done, user ?? clientId),
+      turnedAway: ({ topic, payload, user, clientId }, why) =>
+        this.core.intake.turnedAway(topic, payload, user ?? clientId, why, Date.now()),
       log,
     });
     this.door = door;

@@ -11,7 +11,7 @@ import { peopleLimits } from './limits/people.ts';
 export const limits = {
   /** Arrivals are judged at the next point of this grid. */
   beatMs: 20,
-  /** An MQTT payload; larger ones are refused and counted. */
+  /** An MQTT payload; larger ones are acknowledged, dropped and listed as refused. */
   payloadBytesMax: 65_536,
   /** Depth of a JSON payload; a deeper one is bad, with the cause said. */
   jsonDepthMax: 32,

@@ -90,13 +90,17 @@ export function guardSocket(
   const guard = new FrameGuard(packetBytesMax(limits));
   const read = socket.read.bind(socket);
   socket.read = (size) => {
-    if (connection.owed() >= limits.withheldMax) return null;
-    const chunk: Buffer | null = read(size);
-    if (chunk === null) return null;
-    heard();
-    const fault = guard.inspect(chunk);
-    if (fault === null) return chunk;
-    end(fault);
+    while (connection.owed() < limits.withheldMax) {
+      const chunk: Buffer | null = read(size);
+      if (chunk === null) return null;
+      heard();
+      const passed = guard.pass(chunk);
+      if (typeof passed === 'string') {
+        end(passed);
+        return null;
+      }
+      if (passed.length > 0) return passed;
+    }
     return null;
   };
   const write = socket.write.bind(socket) as (...given: unknown[]) => boolean;

@@ -2,7 +2,8 @@
  * The MQTT door: MQTT 3.1.1 over TCP, for devices that publish and clients that listen.
  *
  * Always true:
- *   - what a client may not publish, or not with that size, never reaches `take`;
+ *   - what a client may not publish never reaches `take`, nor any reader; what is too large reaches
+ *     `take` alone, cut where it shows;
  *   - PUBACK and PUBREC follow `done`; while it is withheld the publisher waits, unclosed;
  *   - a door that others than this machine can reach has devices, each with a secret;
  *   - with no devices a loopback client may publish anything but `forebond/#` and read only that;
@@ -13,7 +14,7 @@
  */
 import type { EventEmitter } from 'node:events';
 import { createServer, type Server, type Socket } from 'node:net';
-import { Aedes, type Client } from 'aedes';
+import { Aedes, type Client, type PublishPacket } from 'aedes';
 import { Connection, guardSocket, Refusal } from './connection.ts';
 import type { DoorCounters } from './counters.ts';
 import { DoorError, type DoorFault } from './door-error.ts';
@@ -135,6 +136,7 @@ export async function openDoor(options: DoorOptions): Promise<Door> {
     ...makeHandlers(parts),
   });
   follow(parts, broker);
+  keepUnread(parts, broker);
 
   const server = createServer({ noDelay: true }, (socket) => accept(parts, broker, socket));
   server.maxConnections = limits.clientsMax;
@@ -178,6 +180,15 @@ export async function openDoor(options: DoorOptions): Promise<Door> {
       closing ??= closeDoor(parts, broker, server);
       return closing;
     },
+  };
+}
+
+/** The library publishes what it acknowledges; some of it nobody may read. */
+function keepUnread(parts: DoorParts, broker: Aedes): void {
+  const publish = broker.publish.bind(broker);
+  broker.publish = (packet: PublishPacket, ...rest: unknown[]) => {
+    if (parts.gate.mayBeRead(packet)) Reflect.apply(publish, broker, [packet, ...rest]);
+    else for (const done of rest) if (typeof done === 'function') done();
   };
 }
 

@@ -1,6 +1,6 @@
 /** The bounds of the door, all handed in. Every one is finite; what happens at each is beside it. */
 export interface DoorLimits {
-  /** A larger payload closes its connection. */
+  /** A larger payload is taken as far as shows that it is, and passed on to nobody. */
   readonly payloadBytesMax: number;
   readonly topicBytesMax: number;
   /** Further connections are closed at once. */
@@ -34,6 +34,6 @@ export interface DoorLimits {
 /** Fixed part of the largest CONNECT beside its will: names, user and secret. */
 const connectBytesMax = 4_096;
 
-/** The longest packet a client may announce, in bytes after the fixed header. */
+/** As much is read of a packet at most, in bytes after the fixed header. */
 export const packetBytesMax = (limits: DoorLimits): number =>
   limits.payloadBytesMax + limits.topicBytesMax + connectBytesMax;

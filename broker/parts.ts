@@ -4,7 +4,7 @@ import type { Connection } from './connection.ts';
 import { type DoorCounters, makeCounters } from './counters.ts';
 import type { DeviceSource } from './devices.ts';
 import type { DoorLimits } from './limits.ts';
-import { PublishGate, type Take } from './publish-gate.ts';
+import { type GateParts, PublishGate, type Take } from './publish-gate.ts';
 import { RetainedBound } from './retained.ts';
 import { Sessions } from './sessions.ts';
 import { type DoorLog, makeTeller, type Teller } from './teller.ts';
@@ -18,6 +18,7 @@ export interface DoorOptions {
   readonly devicesReloadMs: number;
   readonly limits: DoorLimits;
   readonly take: Take;
+  readonly turnedAway: GateParts['turnedAway'];
   readonly log: DoorLog;
 }
 
@@ -40,7 +41,7 @@ export interface DoorParts {
 }
 
 export function makeParts(options: DoorOptions): DoorParts {
-  const { limits, take } = options;
+  const { limits, take, turnedAway } = options;
   const counters = makeCounters();
   const sessions = new Sessions(limits, counters);
   const retained = new RetainedBound(limits, counters);
@@ -51,6 +52,7 @@ export function makeParts(options: DoorOptions): DoorParts {
     sessions,
     retained,
     take,
+    turnedAway,
     denied: ({ row, client }, why, topic) =>
       teller.tell(`publish denied: ${why}`, row?.user ?? null, { topic, client: client.id }),
     takeFailed: ({ row }, error) => teller.tell('intake failed', row?.user ?? null, { error }),

@@ -1,10 +1,15 @@
 /**
  * What happens to a client's PUBLISH before the broker acknowledges it.
- * Order: rate, access, size, repeat, intake. The library acknowledges, and passes on to readers, only
+ * Order: rate, access, repeat, size, intake. The library acknowledges, and passes on to readers, only
  * after the answer; so the answer waits for the intake's `done`.
+ *
+ * MQTT 3.1.1 [MQTT-3.3.5-2] has a server that does not want a PUBLISH acknowledge it all the same, or
+ * close the connection. What the rest of a gateway's sensors would pay for is acknowledged: a topic
+ * that its device does not list, a payload too large. What breaks the protocol closes.
  *
  * Always true:
  *   - a denied message and a repeated one never reach the intake;
+ *   - nobody reads a denied message or one too large, and what is not taken is told as turned away;
  *   - PUBACK and PUBREC are sent only after `done`, and only on the connection that brought the message;
  *   - while `done` is withheld for `withheldMax` messages the connection is not read further: the
  *     publisher waits, and what waits for it in memory is bounded.
@@ -34,6 +39,12 @@ export interface DoorMessage {
 /** Takes a message; calls `done` once when it may be acknowledged. Called in the order of arrival. */
 export type Take = (message: DoorMessage, done: () => void) => void;
 
+/** Why a message that is acknowledged is not taken. */
+export type TurnedAway = 'not-listed' | 'own' | 'server';
+
+const isTurnedAway = (why: DenialCause): why is TurnedAway =>
+  why === 'not-listed' || why === 'own' || why === 'server';
+
 /** Topics whose verdict a connection remembers. */
 const verdictsMax = 1_000;
 
@@ -43,12 +54,16 @@ export interface GateParts {
   readonly sessions: Sessions;
   readonly retained: RetainedBound;
   readonly take: Take;
+  /** A message that its sender may not publish; it is acknowledged and goes nowhere. */
+  readonly turnedAway: (message: DoorMessage, why: TurnedAway) => void;
   readonly denied: (connection: Connection, why: DenialCause, topic: string) => void;
   readonly takeFailed: (connection: Connection, error: unknown) => void;
 }
 
 export class PublishGate {
   readonly #parts: GateParts;
+  /** Packets that the library acknowledges and must not pass on to readers. */
+  readonly #unread = new WeakSet<object>();
   /** Counts seconds; moved on by the door's timer, so that no message costs a look at a clock. */
   nowS = 0;
 
@@ -115,7 +130,6 @@ export class PublishGate {
   #denial(connection: Connection, packet: PublishPacket): DenialCause | null {
     const verdict = this.#verdict(connection, packet.topic);
     if (!verdict.allow) return verdict.why;
-    if (packet.payload.length > this.#parts.limits.payloadBytesMax) return 'payload-too-large';
     // [MQTT-2.3.1-1]; a will has no id.
     if (packet.qos > 0 && !isWill(connection, packet) && !(Number(packet.messageId) > 0)) {
       return 'message-id';
@@ -124,10 +138,25 @@ export class PublishGate {
   }
 
   #deny(connection: Connection, packet: PublishPacket, why: DenialCause, answer: Answer): void {
+    this.#count(connection, packet, why);
+    if (!isTurnedAway(why) || connection.row === null || isWill(connection, packet)) {
+      answer(new Refusal(why));
+      return;
+    }
+    this.#parts.turnedAway(messageOf(connection, packet), why);
+    packet.payload = Buffer.alloc(0);
+    this.#unread.add(packet);
+    answer();
+  }
+
+  #count(connection: Connection, packet: PublishPacket, why: DenialCause): void {
     this.#parts.counters.denied[why]++;
     this.#parts.denied(connection, why, packet.topic);
-    // [MQTT-3.3.5-2]: acknowledge as if done, or close. Closing is the honest one.
-    answer(new Refusal(why));
+  }
+
+  /** Whether readers may have a message that was answered. */
+  mayBeRead(packet: object): boolean {
+    return !this.#unread.has(packet);
   }
 
   #handOnce(connection: Connection, packet: PublishPacket, answer: Answer): void {
@@ -161,9 +190,12 @@ export class PublishGate {
 
   #hand(connection: Connection, packet: PublishPacket, answer: Answer): void {
     const { counters } = this.#parts;
-    const { topic, qos, retain } = packet;
-    const payload =
-      typeof packet.payload === 'string' ? Buffer.from(packet.payload) : packet.payload;
+    const message = messageOf(connection, packet);
+    const { topic, qos, retain, payload } = message;
+    if (payload.length > this.#parts.limits.payloadBytesMax) {
+      this.#count(connection, packet, 'payload-too-large');
+      this.#unread.add(packet);
+    }
     counters.messages[qos]++;
     counters.payloadBytes += payload.length;
     counters.inflight++;
@@ -174,13 +206,11 @@ export class PublishGate {
       finished = true;
       counters.inflight--;
       connection.withheld--;
-      if (retain && error === undefined) {
+      if (retain && error === undefined && this.mayBeRead(packet)) {
         packet.retain = this.#parts.retained.admit(topic, payload.length, false);
       }
       answer(error);
     };
-    const user = connection.row?.user ?? null;
-    const message = { topic, payload, qos, retain, clientId: connection.client.id, user };
     try {
       this.#parts.take(message, () => finish());
     } catch (error) {
@@ -189,4 +219,10 @@ export class PublishGate {
       finish(new Refusal('intake-failed'));
     }
   }
+}
+
+function messageOf({ client, row }: Connection, packet: PublishPacket): DoorMessage {
+  const { topic, qos, retain, payload } = packet;
+  const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload;
+  return { topic, payload: bytes, qos, retain, clientId: client.id, user: row?.user ?? null };
 }

@@ -77,6 +77,18 @@ const words: Readonly<Partial<Record<RefusalCause, Words>>> = {
     'The mark was refused by the rules of its station.',
     'Compare the mark in the site file with what the sender says.',
   ],
+  'not-listed': [
+    'The device may not publish under this topic: the message was dropped.',
+    'Correct the topic in the sender; or remove the device and add it again, with this topic too and the same secret.',
+  ],
+  own: [
+    'Topics under `forebond/` are what the agent says: the message was dropped.',
+    'Give the sender another topic.',
+  ],
+  server: [
+    'Topics that begin with `$` belong to MQTT itself: the message was dropped.',
+    'Give the sender another topic.',
+  ],
   future: ['Its time lies ahead of the clock of the agent.', 'Set the clock of the sender.'],
 };
 

@@ -168,30 +168,45 @@ async function trespass(act: (other: MqttClient) => Promise<unknown>): Promise<v
   other.end(true);
 }
 
-test('a megabyte', () =>
-  counted(
-    () => door('closed', 'packet-too-large'),
-    () =>
-      trespass((other) =>
-        other.publishAsync('bench/plain', Buffer.alloc(1_048_576, '1'), { qos: 1 }),
-      ),
-  ));
-test('a payload just over the limit', () =>
-  counted(
+/** What the list of refused messages says last of a topic. */
+async function refusedLast(
+  topic: string,
+): Promise<{ reason: string; from: string; bytes: number }> {
+  const { topics } = (await (await fetch(`${agent.page}/api/refused`)).json()) as {
+    topics: { topic: string; messages: { reason: string; from: string; bytes: number }[] }[];
+  };
+  return topics.find((each) => each.topic === topic)!.messages.at(-1)!;
+}
+
+test.each([
+  ['a payload just over the limit', 65_537],
+  ['a megabyte', 1_048_576],
+])('%s', async (_, bytes) => {
+  await counted(
     () => door('denied', 'payload-too-large'),
-    () =>
-      trespass((other) => other.publishAsync('bench/plain', Buffer.alloc(65_537, '1'), { qos: 1 })),
-  ));
-test('a topic of another device', () =>
-  counted(
-    () => door('denied', 'not-listed'),
-    () => trespass((other) => other.publishAsync('oven/air', '1', { qos: 1 })),
-  ));
-test("the agent's own topics", () =>
-  counted(
-    () => door('denied', 'own'),
-    () => trespass((other) => other.publishAsync('forebond/works/heartbeat', '1', { qos: 1 })),
-  ));
+    () => client.publishAsync('bench/plain', Buffer.alloc(bytes, '1'), { qos: 1 }),
+  );
+  const { value, quality } = await signalOf(agent.page, 'a/bench/plain');
+  expect([value, quality?.grade]).toEqual([null, 'bad']);
+  expect(await refusedLast('bench/plain')).toMatchObject({
+    reason: 'too-large',
+    from: device.username,
+  });
+});
+test.each([
+  ['a topic of another device', 'oven/air', 'not-listed'],
+  ["the agent's own topics", 'forebond/works/heartbeat', 'own'],
+])('%s', async (_, topic, cause) => {
+  await counted(
+    () => door('denied', cause),
+    () => client.publishAsync(topic, '1', { qos: 1 }),
+  );
+  expect(await refusedLast(topic)).toMatchObject({
+    reason: cause,
+    from: device.username,
+    bytes: 1,
+  });
+});
 test('a filter that is none', () =>
   counted(
     () => door('closed', 'malformed'),

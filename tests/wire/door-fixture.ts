@@ -55,6 +55,7 @@ export const lamp: Device = {
 export interface TestDoor extends Door {
   readonly path: string;
   readonly messages: DoorMessage[];
+  readonly turnedAway: (readonly [topic: string, why: string])[];
   readonly logged: string[];
   /** Set to hold back every `done`; call each to let it go. */
   hold: boolean;
@@ -70,6 +71,7 @@ export async function openTestDoor(
   if (devices !== null) await writeDevices(path, devices);
   const secretLimits = { verificationsMax: 2, verificationsWaitingMax: 50, secretBytesMax: 1_024 };
   const messages: DoorMessage[] = [];
+  const turnedAway: [string, string][] = [];
   const logged: string[] = [];
   const held: (() => void)[] = [];
   const log = (_: object, text: string) => logged.push(text);
@@ -80,13 +82,17 @@ export async function openTestDoor(
     devicesReloadMs: 50,
     limits: { ...testLimits, ...limits },
     log: { info: log, warn: log },
+    turnedAway: ({ topic }, why) => turnedAway.push([topic, why]),
     take: (message, done) => {
       messages.push(message);
       if (test.hold) held.push(done);
       else done();
     },
   });
-  const test: TestDoor = Object.assign(door, { path, messages, logged, held, hold: false });
+  const test: TestDoor = Object.assign(door, {
+    ...{ path, messages, turnedAway, logged, held },
+    hold: false,
+  });
   return test;
 }
 
