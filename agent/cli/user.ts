@@ -14,6 +14,7 @@ import { roles } from '../people/rights.ts';
 import type { PersonRow } from '../people/roster.ts';
 import { hashPassword } from '../people/secrets.ts';
 import { requireFolder } from '../store/folder-use.ts';
+import { loopbackOf } from '../web/address.ts';
 import { dataOption } from './data-option.ts';
 
 /** What the command needs of the process around it. */
@@ -69,6 +70,10 @@ function printLink({ print }: PeopleCliParts, book: Book, { secret, ends }: Invi
   const page = book.now.page ?? 'http://127.0.0.1:8620';
   const until = new Date(ends).toISOString().replace(/\.\d+/, '');
   print(`link ${page}/#/invitation/${secret} (shown this once; good once, until ${until})`);
+  const { hostname, port } = new URL(page);
+  if (loopbackOf(hostname) === null) return;
+  print('it opens on this machine alone: no phone reaches it. For phones run the agent with');
+  print(`--http 0.0.0.0:${port} --people --name NAME (it then speaks TLS), and make a new link`);
 }
 
 async function add(parts: PeopleCliParts, name: string, flags: AddFlags): Promise<void> {

@@ -145,6 +145,14 @@ export class Authority {
   }
 }
 
+/** Names and addresses a certificate is for, as they can stand in a URL; no wildcards. */
+export function namesIn(pem: string): string[] {
+  const { subjectAltName = '' } = new X509Certificate(pem);
+  return [...(subjectAltName ?? '').matchAll(/(?:DNS|IP Address):([^,\s"]+)/g)]
+    .map(([, name]) => name!.toLowerCase())
+    .filter((name) => !name.includes('*'));
+}
+
 /** A certificate of somebody else's, from files. Throws TLS_FILES_UNUSABLE. */
 export function certifiedFrom(
   files: { readonly cert: string; readonly key: string },

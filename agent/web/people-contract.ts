@@ -56,9 +56,15 @@ export const peopleSchema = z.object({ people: z.array(personSchema) });
 export const invitedSchema = z.object({
   person: personSchema,
   link: z.string().describe('To be given to this person alone; it is shown this once.'),
+  only_here: z
+    .boolean()
+    .describe('The page is bound to this machine: no phone and no other machine reaches the link.'),
   qr: z
     .object({ size: z.int(), path: z.string() })
-    .describe('The link as a QR code: modules a side, and the dark ones as an SVG path.'),
+    .nullable()
+    .describe(
+      'The link as a QR code: modules a side, and the dark ones as an SVG path. null where no phone reaches it.',
+    ),
   ends: epochMs,
 });
 export type InvitedView = z.output<typeof invitedSchema>;

@@ -3,7 +3,7 @@
  */
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { type Caller, localPerson } from '../people/contract.ts';
-import { inUrl } from './address.ts';
+import { type PageForOthers, pageForOthers } from './for-others.ts';
 import { broughtBy, cookieName, giveCookie } from './known-by.ts';
 import type { PeoplePorts } from './people-ports.ts';
 import type { Route } from './route.ts';
@@ -20,6 +20,7 @@ export class PeopleDoor {
   private readonly names: readonly string[];
   private readonly callers = new WeakMap<FastifyRequest, Caller | null>();
   private port = 0;
+  private address = '127.0.0.1';
 
   constructor(people: PeoplePorts | null, scheme: 'http' | 'https', names: readonly string[]) {
     this.people = people;
@@ -28,7 +29,8 @@ export class PeopleDoor {
   }
 
   /** It listens now; cookies are named after the port. */
-  opened(port: number): void {
+  opened(address: string, port: number): void {
+    this.address = address;
     this.port = port;
   }
 
@@ -55,11 +57,11 @@ export class PeopleDoor {
     const give = (reply: FastifyReply, value: string): void =>
       giveCookie(reply, this.cookie, value);
     const parts = { people, giveCookie: give };
-    const pageUrl = (request: FastifyRequest): string => this.pageUrl(request);
+    const forOthers = (request: FastifyRequest): PageForOthers => this.forOthers(people, request);
     return [
       ...sessionRoutes(parts),
       ...invitationRoutes(parts),
-      ...peopleRoutes({ people, pageUrl }),
+      ...peopleRoutes({ people, forOthers }),
     ];
   }
 
@@ -67,10 +69,9 @@ export class PeopleDoor {
     return cookieName(this.scheme === 'https', this.port);
   }
 
-  /** Under the first name that was given, or as whoever asks reached it; the guard knows that name. */
-  private pageUrl(request: FastifyRequest): string {
-    const [name] = this.names;
-    const host = name === undefined ? request.headers.host : `${inUrl(name)}:${this.port}`;
-    return `${this.scheme}://${host}`;
+  /** The guard knows the name under which whoever asks has reached it. */
+  private forOthers(people: PeoplePorts, { headers: { host } }: FastifyRequest): PageForOthers {
+    const { scheme, address, port, names } = this;
+    return pageForOthers({ scheme, address, port, names, sitePage: people.sitePage() }, host);
   }
 }

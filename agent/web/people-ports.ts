@@ -23,6 +23,8 @@ export interface Invited {
 }
 
 export interface PeoplePorts {
+  /** The address of the page that the site file names; null where it names none. */
+  sitePage(): string | null;
   /** null where anybody may and nobody is signed in. Throws the refusals of openapi.ts. */
   admit(operation: string, brought: Brought): Caller | null;
   /** Still signed in, with the same role. */

@@ -126,7 +126,7 @@ export async function startWeb(options: WebOptions): Promise<Web> {
   const { port } = app.server.address() as AddressInfo;
   const schemePort = tls === undefined ? 80 : 443;
   for (const host of allowedHosts(address, port, names, schemePort)) hosts.add(host);
-  door.opened(port);
+  door.opened(address, port);
   const url = `${scheme}://${inUrl(shownAddress(address))}:${port}`;
   const certify = (next: Tls): void => {
     if (app.server instanceof TlsServer) app.server.setSecureContext(next);

@@ -9,10 +9,11 @@ import { parseDuration } from '#rules/quantity/duration.ts';
 import type { PeopleWritten } from '#rules/site/people-schema.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
-import { Authority, type Certified, certifiedFrom } from '../people/authority.ts';
+import { Authority, type Certified, certifiedFrom, namesIn } from '../people/authority.ts';
 import { People } from '../people/people.ts';
 import type { SessionTimes } from '../people/sessions.ts';
 import { loopbackOf, namesOf } from '../web/address.ts';
+import { type PageForOthers, pageForOthers } from '../web/for-others.ts';
 import type { Web } from '../web/server.ts';
 import type { Core } from './core.ts';
 import { PeopleDesk } from './people-desk.ts';
@@ -89,7 +90,8 @@ export class House {
       record: (entry) => core.record({ type: 'people', ...entry }),
     });
     const root = (): string | null => this.certified?.root ?? null;
-    this.desk = new PeopleDesk({ people: this.people, siteName, root });
+    const sitePage = (): string | null => core.plans.source.site.telling?.page ?? null;
+    this.desk = new PeopleDesk({ people: this.people, siteName, sitePage, root });
   }
 
   /** null for a page that only this machine reaches, where no certificate is named. */
@@ -97,23 +99,41 @@ export class House {
     return this.certified;
   }
 
+  /** Those that were given, those of a certificate of somebody else's, the one of the site file. */
   get names(): readonly string[] {
-    return this.parts.options.names;
+    const { options } = this.parts;
+    const page = this.desk.sitePage();
+    const ofPage = page === null ? [] : [new URL(page).hostname.replace(/^\[|\]$/g, '')];
+    const ofCertificate =
+      options.certificate === null || this.certified === null ? [] : namesIn(this.certified.cert);
+    return [...new Set([...options.names, ...ofCertificate, ...ofPage])];
   }
 
   /** The page is there: gives the link for the first administrator where one is needed. */
   opened(web: Web): string | null {
     const { people } = this;
-    const [name] = this.names;
-    const page = name === undefined ? web.url : new URL(web.url);
-    if (page instanceof URL && name !== undefined) page.hostname = name;
-    if (people.admission.required) people.book.served(String(page).replace(/\/$/, ''));
+    const { page } = this.forOthers(web);
+    if (people.admission.required) people.book.served(page);
     people.tend();
     this.every(limits.peopleLookMs, 'people', () => people.tend());
     this.every(limits.certificateLookMs, 'certificate', () => void this.renew(web));
     if (!people.admission.required || people.hasAdministrator()) return null;
-    const secret = people.setup.make(this.parts.options.setupFromAnywhere, people.nowMs);
-    return `${web.url}/#/invitation/${secret}`;
+    const { setupFromAnywhere } = this.parts.options;
+    const secret = people.setup.make(setupFromAnywhere, people.nowMs);
+    return `${setupFromAnywhere ? page : web.url}/#/invitation/${secret}`;
+  }
+
+  private forOthers({ port }: Web): PageForOthers {
+    const { host } = this.parts;
+    const scheme = this.certified === null ? 'http' : 'https';
+    const address = loopbackOf(host) ?? host.replace(/^\[(.*)\]$/, '$1');
+    return pageForOthers({
+      scheme,
+      address,
+      port,
+      names: this.names,
+      sitePage: this.desk.sitePage(),
+    });
   }
 
   close(): void {
@@ -123,10 +143,10 @@ export class House {
 
   private async certify(): Promise<Certified | null> {
     const { host, options, core } = this.parts;
-    const { certificate, names } = options;
+    const { certificate } = options;
     if (certificate !== null) return certifiedFrom(certificate, Date.now());
     if (loopbackOf(host) !== null || !this.people.admission.required) return null;
-    return this.authority.certified(core.plans.name, namesOf(host, names), Date.now());
+    return this.authority.certified(core.plans.name, namesOf(host, this.names), Date.now());
   }
 
   private async renew(web: Web): Promise<void> {

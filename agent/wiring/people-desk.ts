@@ -13,6 +13,8 @@ import type { Accepted, Invited, MeChange, NewPerson, PeoplePorts } from '../web
 export interface PeopleDeskParts {
   readonly people: People;
   readonly siteName: () => string;
+  /** The address of the page that the site file names; null where it names none. */
+  readonly sitePage: () => string | null;
   /** The root of the agent's own authority, in PEM; null where it has none. */
   readonly root: () => string | null;
 }
@@ -36,6 +38,7 @@ export class PeopleDesk implements PeoplePorts {
     this.house.signOutEverywhere(caller);
   readonly changePassword: PeoplePorts['changePassword'] = (...given) =>
     this.house.changePassword(...given);
+  readonly sitePage = (): string | null => this.parts.sitePage();
   readonly authority = (): string | null => this.parts.root();
 
   me(caller: Caller | null): MeView {

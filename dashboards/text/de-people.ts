@@ -51,6 +51,10 @@ export const people = {
   invited: 'Link für {$name}',
   invitedSays:
     'Zeigen Sie diesen Code {$name}, oder senden Sie den Link sonst niemandem. Er lässt eine Person einmal ein, bis {$clock}. Er wird nicht noch einmal gezeigt.',
+  invitedLinkSays:
+    'Der Link lässt {$name} einmal ein, bis {$clock}. Er wird nicht noch einmal gezeigt.',
+  invitedOnlyHere:
+    'Diese Seite steht nur auf diesem Gerät offen, daher erreicht kein Telefon den Link und es gibt keinen Code zum Scannen. {$name} kann ihn hier öffnen. Für Telefone den Agenten mit --http 0.0.0.0:8620 --people --name NAME starten: Dann spricht er TLS im Werksnetz. Danach einen neuen Link machen.',
   invitedQr: 'QR-Code des Links für {$name}',
   invitedCopy: 'Der Link',
   roleLegend: 'Rolle',

@@ -48,6 +48,9 @@ export const people = {
   invited: 'Link for {$name}',
   invitedSays:
     'Show this code to {$name}, or send the link to nobody else. It lets one person in once, until {$clock}. It is not shown again.',
+  invitedLinkSays: 'The link lets {$name} in once, until {$clock}. It is not shown again.',
+  invitedOnlyHere:
+    'This page is open to this machine alone, so no phone reaches the link and there is no code to scan. {$name} can open it here. For phones, run the agent with --http 0.0.0.0:8620 --people --name NAME: it then speaks TLS in the plant network. Make a new link after that.',
   invitedQr: 'QR code of the link for {$name}',
   invitedCopy: 'The link',
   roleLegend: 'Role',

@@ -62,17 +62,29 @@ function Everybody() {
   );
 }
 
-function Link({ invited: { person, link, qr, ends } }: { readonly invited: InvitedView }) {
+function Link({
+  invited: { person, link, qr, ends, only_here },
+}: {
+  readonly invited: InvitedView;
+}) {
   const { name } = person;
   return (
     <section class="invited" aria-live="polite">
       <h2>{say('invited', { name })}</h2>
-      <p>{say('invitedSays', { name, clock: clock(ends, nowMs()) })}</p>
-      <svg class="qr" viewBox={`0 0 ${qr.size} ${qr.size}`} role="img">
-        <title>{say('invitedQr', { name })}</title>
-        <rect width={qr.size} height={qr.size} />
-        <path d={qr.path} />
-      </svg>
+      {only_here ? <p>{say('invitedOnlyHere', { name })}</p> : null}
+      <p>
+        {say(qr === null ? 'invitedLinkSays' : 'invitedSays', {
+          name,
+          clock: clock(ends, nowMs()),
+        })}
+      </p>
+      {qr === null ? null : (
+        <svg class="qr" viewBox={`0 0 ${qr.size} ${qr.size}`} role="img">
+          <title>{say('invitedQr', { name })}</title>
+          <rect width={qr.size} height={qr.size} />
+          <path d={qr.path} />
+        </svg>
+      )}
       <label class="field">
         {say('invitedCopy')}
         <input readOnly value={link} onFocus={(event) => event.currentTarget.select()} />

@@ -100,7 +100,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     'own-rules': ownRulesRoutes(ports),
     session: sessionRoutes({ people: neverAsked, giveCookie: never }),
     invitations: invitationRoutes({ people: neverAsked, giveCookie: never }),
-    people: peopleRoutes({ people: neverAsked, pageUrl: never }),
+    people: peopleRoutes({ people: neverAsked, forOthers: never }),
     written: writtenRoutes(ports),
   };
 }

@@ -112,6 +112,8 @@ test('from the first link on, over restarts, and no secret left anywhere', async
   const added = await box('user', 'add', 'Ann Byrne', '--role', 'administrator');
   expect([added.code, added.stderr]).toEqual([0, '']);
   expect(added.stdout).toContain(`link ${agent.page}/#/invitation/`);
+  expect(added.stdout).toContain('no phone reaches it');
+  expect(added.stdout).toContain(`--http 0.0.0.0:${new URL(agent.page).port} --people --name NAME`);
   const secret = secretIn(added.stdout);
   secrets.push(secret);
   const accepted = await ask(agent, '/api/invitation/accept', {}, { secret, password });

@@ -1,5 +1,6 @@
 /** People and tokens, for administrators. Every change of them is in the ledger. */
 import type { FastifyRequest } from 'fastify';
+import type { PageForOthers } from '../for-others.ts';
 import {
   doneSchema,
   type InvitedView,
@@ -17,13 +18,16 @@ import { type Route, route } from '../route.ts';
 
 export interface PeopleRouteParts {
   readonly people: PeoplePorts;
-  /** The address under which others reach the page, without a slash at its end. */
-  readonly pageUrl: (request: FastifyRequest) => string;
+  /** The address under which others reach the page. */
+  readonly forOthers: (request: FastifyRequest) => PageForOthers;
 }
 
-const invitedView = ({ person, secret, ends }: Invited, page: string): InvitedView => {
+const invitedView = (
+  { person, secret, ends }: Invited,
+  { page, onlyHere }: PageForOthers,
+): InvitedView => {
   const link = `${page}/#/invitation/${secret}`;
-  return { person, link, qr: qrOf(link), ends };
+  return { person, link, only_here: onlyHere, qr: onlyHere ? null : qrOf(link), ends };
 };
 
 export const peopleRoutes = (parts: PeopleRouteParts): Route[] => [
@@ -32,7 +36,7 @@ export const peopleRoutes = (parts: PeopleRouteParts): Route[] => [
   ...tokenRoutes(parts.people),
 ];
 
-const invitingRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => [
+const invitingRoutes = ({ people, forOthers }: PeopleRouteParts): Route[] => [
   route(
     {
       method: 'GET',
@@ -62,7 +66,7 @@ const invitingRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => [
     },
     ({ body: { name, role, language, email }, by, request, reply }) => {
       const given = { name, role, language: language ?? 'en', email: email ?? null } as const;
-      const invited = invitedView(people.invite(given, by), pageUrl(request));
+      const invited = invitedView(people.invite(given, by), forOthers(request));
       reply.code(201);
       return invited;
     },
@@ -79,7 +83,7 @@ const invitingRoutes = ({ people, pageUrl }: PeopleRouteParts): Route[] => [
       answers: { 200: { description: 'The link is shown this once.', schema: invitedSchema } },
       refusals: ['PEOPLE_UNKNOWN', 'PEOPLE_LAST_ADMINISTRATOR'],
     },
-    ({ path: { id }, by, request }) => invitedView(people.reset(id, by), pageUrl(request)),
+    ({ path: { id }, by, request }) => invitedView(people.reset(id, by), forOthers(request)),
   ),
 ];
 

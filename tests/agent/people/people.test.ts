@@ -79,10 +79,8 @@ describe('an invitation', () => {
     const body = { name: 'Bob', role: 'operator', language: 'de' };
     const { json } = await staffed.ask('/api/people', { cookie }, body);
     expect(json.link).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#\/invitation\/[\w-]{43}$/);
-    expect(json.qr).toMatchObject({
-      size: expect.any(Number),
-      path: expect.stringMatching(/^M4 4h1/),
-    });
+    // Bound to this machine: a code would lead a phone to itself.
+    expect(json).toMatchObject({ only_here: true, qr: null });
     const secret = secretOf(json.link);
     expect((await staffed.ask('/api/invitation', {}, { secret })).json).toMatchObject({
       name: 'Bob',
@@ -93,6 +91,18 @@ describe('an invitation', () => {
     const answer = await accept(secret, { name: 'Mallory', language: 'de' });
     expect(answer.json).toMatchObject({ person: { name: 'Bob', role: 'operator' } });
     expect((await accept(secret)).code).toBe('PEOPLE_INVITATION_UNUSABLE');
+  });
+
+  test('begins with the address that the site file names, and has a code then', async () => {
+    const cookie = await first();
+    staffed.sitePage = 'https://box.works.example';
+    const body = { name: 'Bob', role: 'operator' };
+    const { json } = await staffed.ask('/api/people', { cookie }, body);
+    expect(json.link).toMatch(/^https:\/\/box\.works\.example\/#\/invitation\/[\w-]{43}$/);
+    expect(json).toMatchObject({
+      only_here: false,
+      qr: { size: expect.any(Number), path: expect.stringMatching(/^M4 4h1/) },
+    });
   });
 
   test('ends after a day', async () => {

@@ -22,6 +22,7 @@ export class Staffed {
   readonly notes: PeopleNote[] = [];
   readonly faults: unknown[] = [];
   nowMs = now;
+  sitePage: string | null = null;
   people: People;
   desk: PeopleDesk;
   web!: Web;
@@ -110,7 +111,8 @@ export class Staffed {
   }
 
   private deskOf(people: People): PeopleDesk {
-    return new PeopleDesk({ people, siteName: () => 'harbour-works', root: () => null });
+    const siteName = (): string => 'harbour-works';
+    return new PeopleDesk({ people, siteName, sitePage: () => this.sitePage, root: () => null });
   }
 }
 
