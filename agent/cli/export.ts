@@ -12,6 +12,7 @@ import { instantOfRfc3339, lastInstantMs } from '#rules/signal/instant-text.ts';
 import { isBad } from '#rules/signal/quality.ts';
 import { type RangeItem, type RangeRequest, readRange } from '../store/range.ts';
 import { csvText } from '../web/csv-cell.ts';
+import { openDerived } from '../wiring/open-derived.ts';
 import { dataOption } from './data-option.ts';
 
 /** What the command needs of the rest: reading, and somewhere to write. */
@@ -59,6 +60,9 @@ export function exportCommand(program: Command, parts: ExportParts): void {
     });
 }
 
+const rangeWithOpen = (folder: string, request: RangeRequest): Iterable<RangeItem> =>
+  readRange(folder, request, openDerived);
+
 /** False where some of it could not be read; what that was is said. */
 async function exportCsv(
   parts: ExportParts,
@@ -68,7 +72,7 @@ async function exportCsv(
   const { write = toStandardOutput, warn = toStandardError } = parts;
   let whole = true;
   let text = header;
-  for (const item of (parts.readRange ?? readRange)(folder, request)) {
+  for (const item of (parts.readRange ?? rangeWithOpen)(folder, request)) {
     if (item.kind === 'samples') {
       if (!(await write(text + csvRows(item)))) return whole;
       text = '';

@@ -3,8 +3,8 @@
  *
  * Always true: in the order (at, signal by name, arrival), late data in its place; sealed and open
  * are of one moment, whatever a running agent seals meanwhile; no read transaction lasts longer
- * than fetching some rows. Of the open hour there is what the log holds: derived signals begin
- * with the last seal.
+ * than fetching some rows. Of the open hour there is what the log holds, and of derived signals what
+ * `openDerived` makes anew in the same read transaction.
  */
 import type { EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
@@ -43,19 +43,34 @@ export type RangeItem =
 
 const sliceMs = limits.sealEveryMs;
 
-/** Throws AgentError: STORE_SIGNAL_UNKNOWN, and as opening a store for reading does. */
-export function* readRange(folder: string, request: RangeRequest): Generator<RangeItem> {
+/** Derived samples that are not sealed yet, by the id of their signal. */
+export type OpenDerived = (folder: string, store: ReadOnlyStore) => ReadonlyMap<number, Column>;
+const none: OpenDerived = () => new Map();
+
+/**
+ * Without `openDerived` derived signals begin with the last seal.
+ * Throws AgentError: STORE_SIGNAL_UNKNOWN, and as opening a store for reading does.
+ */
+export function* readRange(
+  folder: string,
+  request: RangeRequest,
+  openDerived = none,
+): Generator<RangeItem> {
   const store = ReadOnlyStore.open(folder);
   try {
-    yield* rangeOf(store, request);
+    yield* rangeOf(store, request, () => openDerived(folder, store));
   } finally {
     store.close();
   }
 }
 
-function* rangeOf(store: ReadOnlyStore, request: RangeRequest): Generator<RangeItem> {
+function* rangeOf(
+  store: ReadOnlyStore,
+  request: RangeRequest,
+  openDerived: () => ReadonlyMap<number, Column>,
+): Generator<RangeItem> {
   const { sinceMs, untilMs } = request;
-  const { signals, swept, damage } = store.atOnce(() => begin(store, request));
+  const { signals, swept, damage } = store.atOnce(() => begin(store, request, openDerived));
   for (const each of damage) yield { kind: 'damage', signal: null, ...each };
   const merge = new Merge('at');
   const sources: (MergeSource & { readonly column: Column })[] = signals.map((_, index) => ({
@@ -83,7 +98,11 @@ function* rangeOf(store: ReadOnlyStore, request: RangeRequest): Generator<RangeI
 }
 
 /** One moment of the store: which segments there are, and all that is not sealed. */
-function begin(store: ReadOnlyStore, { signals: names, sinceMs, untilMs }: RangeRequest) {
+function begin(
+  store: ReadOnlyStore,
+  { signals: names, sinceMs, untilMs }: RangeRequest,
+  openDerived: () => ReadonlyMap<number, Column>,
+) {
   const all = store.signals();
   const unknown = names.find((name) => !all.some((signal) => signal.name === name));
   if (unknown !== undefined) throw new AgentError('STORE_SIGNAL_UNKNOWN', { name: unknown });
@@ -92,8 +111,12 @@ function begin(store: ReadOnlyStore, { signals: names, sinceMs, untilMs }: Range
   const lastSegment = Number(row?.id ?? 0);
   const open = new Map(signals.map((signal) => [signal.id, new Column()]));
   const loaded = loadOpenLog(store, store.sealedSeq(), (_, id) => open.get(id) ?? null);
+  // Judging again is worth it only where somebody asks for what it makes.
+  const derived = signals.some(({ kind }) => kind === 'derived') ? openDerived() : null;
   const swept = signals.map(({ id }) => {
     const column = open.get(id)!;
+    const made = derived?.get(id);
+    if (made !== undefined) column.append(made);
     orderBy('at', column);
     return new SweptSignal(store, id, { sinceMs, untilMs, lastSegment }, column);
   });
