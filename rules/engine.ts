@@ -238,17 +238,17 @@ export class Engine implements JudgementHost {
         this.rebase(input.deltaMs);
         break;
       case 'site':
-        this.adopt(this.ports.planOf(input.revision));
+        this.adopt(this.ports.planOf(input.revision), input.by);
         break;
     }
     this.judged();
   }
 
   /** Another plan: rules that did not change keep their memory, alarms whose rule is gone close. */
-  private adopt(plan: Plan): void {
+  private adopt(plan: Plan, by?: string): void {
     const stays = new Set(plan.rules.map(({ id }) => id));
     for (const [i, { id }] of this.plan.rules.entries())
-      if (!stays.has(id)) this.judgement.alarms.removed(i);
+      if (!stays.has(id)) this.judgement.alarms.removed(i, by);
     const goOn = new Set(plan.runs.map(({ station }) => station));
     for (const run of this.plan.runs) if (!goOn.has(run.station)) this.judgement.runs.removed(run);
     const saved = this.save();

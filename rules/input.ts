@@ -94,7 +94,13 @@ export type Input =
    */
   | { readonly kind: 'rebase'; readonly judged: EpochMs; readonly deltaMs: number }
   /** From here on the plan of this revision holds; the shell has compiled it. */
-  | { readonly kind: 'site'; readonly judged: EpochMs; readonly revision: string }
+  | {
+      readonly kind: 'site';
+      readonly judged: EpochMs;
+      readonly revision: string;
+      /** Who had it loaded; absent where nobody did. */
+      readonly by?: PersonId;
+    }
   | ExtensionInput
   | Command;
 

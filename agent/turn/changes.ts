@@ -17,8 +17,14 @@ export class Changes {
     this.enter = enter;
   }
 
-  adopt(revision: string): EpochMs {
-    this.siteMoment = this.enter(this.siteMoment, (judged) => ({ kind: 'site', judged, revision }));
+  adopt(revision: string, by?: PersonId): EpochMs {
+    const who = by === undefined ? {} : { by };
+    this.siteMoment = this.enter(this.siteMoment, (judged) => ({
+      kind: 'site',
+      judged,
+      revision,
+      ...who,
+    }));
     return this.siteMoment;
   }
 

@@ -10,7 +10,7 @@
  * comes, or none does for a while.
  */
 import type { Engine } from '#rules/engine.ts';
-import type { Effect, Input } from '#rules/input.ts';
+import type { Effect, Input, PersonId } from '#rules/input.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
 import { limits } from '../limits.ts';
 import { inputKind, type LedgerBody } from '../store/contract.ts';
@@ -129,8 +129,8 @@ export class Live {
    * Another plan from here on: what came before is in the log under the old one. Returns the
    * moment of the change. The caller keeps the revision, and lays out bindings anew right after.
    */
-  adopt(revision: string): EpochMs {
-    return this.changes.adopt(revision);
+  adopt(revision: string, by?: PersonId): EpochMs {
+    return this.changes.adopt(revision, by);
   }
 
   /** Enters a change at the next moment that is free, or at `shared`. */

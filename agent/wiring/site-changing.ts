@@ -50,9 +50,9 @@ export class SiteChanging {
     this.parts.store.keepSiteRevision(plan.revision, text);
   }
 
-  adoptNow(): void {
+  adoptNow(by?: PersonId): void {
     const { plan } = this.parts.plans.now;
-    this.parts.live().adopt(plan.revision);
+    this.parts.live().adopt(plan.revision, by);
     this.lay(plan);
   }
 
@@ -78,13 +78,13 @@ export class SiteChanging {
     const compiled = plans.withSource(source, (changed) => this.keep(changed));
     const after = compiled.plan.revision;
     record({ type: 'site-changed', at: now(), by, before, after, ...found });
-    this.takeOn(compiled);
+    this.takeOn(compiled, by);
     return found;
   }
 
-  private takeOn(compiled: Compiled): void {
+  private takeOn(compiled: Compiled, by?: PersonId): void {
     if (this.parts.live().running === null) this.lay(compiled.plan);
-    else this.adoptNow();
+    else this.adoptNow(by);
     this.parts.intake().replan(compiled.bindings);
   }
 }

@@ -1,6 +1,6 @@
 /** One alarm as the engine remembers it. Plain data: a snapshot holds it whole. */
 import type { Again } from '../alarm/again.ts';
-import type { AlarmPosition, AlarmState, BasicState } from '../alarm/lifecycle.ts';
+import type { AlarmPosition, AlarmState, AlarmTraits, BasicState } from '../alarm/lifecycle.ts';
 import { type Restless, restlessBegin } from '../alarm/nuisance.ts';
 import type { PersonId } from '../input.ts';
 import type { EpochMs } from '../signal/sample.ts';
@@ -24,6 +24,10 @@ export interface Alarm extends AlarmPosition {
   lastOccurrence: string | null;
   shelvedUntil: EpochMs | null;
   aside: Aside | null;
+  /** It latches if it did when it was raised; null where it never was. */
+  latching: boolean | null;
+  /** The site file changed its rule since it was raised. */
+  changed: boolean;
   /** When its suppression by design ends, if nothing else ends or renews it. */
   releaseAt: EpochMs | null;
   /** When it is told again, if nothing improves. */
@@ -38,10 +42,27 @@ export const alarmBegin = (): Alarm => ({
   lastOccurrence: null,
   shelvedUntil: null,
   aside: null,
+  latching: null,
+  changed: false,
   releaseAt: null,
   again: null,
   restless: restlessBegin,
 });
+
+/** What its rule's class asks of it, and what it asked when the alarm was raised: the stricter. */
+export const traitsOf = ({ latching }: Alarm, of: AlarmTraits): AlarmTraits =>
+  latching === true && !of.latching ? { ...of, latching: true } : of;
+
+/** When its occurrence was raised; null without one. */
+export function raisedAt({ occurrence }: Alarm): EpochMs | null {
+  return occurrence === null ? null : Number(occurrence.slice(occurrence.lastIndexOf('@') + 1));
+}
+
+/** Why it ends although the process may not have changed. */
+export const endedBy = {
+  changed: 'its rule was changed by the site file since it was raised; by the new terms it is over',
+  removed: 'its rule was removed by the site file, or is no longer armed by it',
+} as const;
 
 /**
  * As it was left behind, by this version or an older one. A shelf whose end is not known has

@@ -13,7 +13,7 @@ import type { Command, Effect, MarkCommand } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
 import type { PlanHold, PlanRule, ShelfMost } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
-import { type Alarm, alarmBegin } from './alarm.ts';
+import { type Alarm, alarmBegin, endedBy, traitsOf } from './alarm.ts';
 import { noteRestless, setAgain } from './alarm-course.ts';
 import { Holding } from './holding.ts';
 import { outranked, priorityOf } from './outranking.ts';
@@ -68,7 +68,9 @@ export class Alarms {
 
   /** The condition of a rule, or its shelf's end, moved its alarm. */
   happen(index: number, event: AlarmEvent, at: EpochMs, asked: Asked = {}): void {
-    this.move(index, event, at, event === 'unshelve' ? { by: 'clock' } : asked);
+    const { changed } = this.list[index]!;
+    const why = event === 'clear' && changed ? { ...asked, reason: endedBy.changed } : asked;
+    this.move(index, event, at, event === 'unshelve' ? { by: 'clock' } : why);
     const { state, aside } = this.list[index]!;
     if (event === 'clear' && state === 'shelved' && aside?.oneShot === true)
       this.move(index, 'unshelve', at, { by: 'clock' });
@@ -85,13 +87,16 @@ export class Alarms {
   }
 
   /** Its rule is no longer part of the site: the occurrence closes, and says why. */
-  removed(index: number): void {
+  removed(index: number, by?: string): void {
     const alarm = this.list[index]!;
     if (alarm.occurrence === null && alarm.state === 'normal') return;
     const from = alarm.state;
     const { occurrence } = alarm;
     Object.assign(alarm, alarmBegin());
-    this.emitTransition(index, this.host.now, 'removed', from, occurrence, {});
+    this.emitTransition(index, this.host.now, 'removed', from, occurrence, {
+      ...(by === undefined ? {} : { by }),
+      reason: endedBy.removed,
+    });
   }
 
   /** The time to respond is half over, or over. */
@@ -191,7 +196,7 @@ export class Alarms {
   ): string | null {
     const alarm = this.list[index]!;
     const rule = this.host.rule(index);
-    const taken = step(alarm, event, rule.class);
+    const taken = step(alarm, event, traitsOf(alarm, rule.class));
     if (taken.did !== 'move') return asked.by === undefined ? null : taken.why;
     const from = alarm.state;
     const before = alarm.occurrence;
@@ -205,7 +210,7 @@ export class Alarms {
     setAgain(alarm, rule, told, nuisance, times, this.host.now);
     this.setDeadlines(index);
     const opens = event === 'raise' && !wasBeneath.startsWith('latched');
-    if (opens) this.open(alarm, rule.id);
+    if (opens) this.open(alarm, rule);
     const supersedes = opens && before !== null && before !== alarm.occurrence ? before : null;
     this.emitTransition(index, at, taken.transition, from, alarm.occurrence, asked, {
       ...(supersedes === null ? {} : { supersedes }),
@@ -214,6 +219,7 @@ export class Alarms {
     });
     if (event === 'raise' && rule.kind.passed === undefined)
       this.holding.byRule(index, this.host.evidence(index));
+    if (event === 'clear' || opens) alarm.changed = false;
     if (alarm.beneath === 'normal') this.close(alarm);
     return null;
   }
@@ -246,9 +252,10 @@ export class Alarms {
     this.host.setAgain(index, again === null ? null : again.dueMs);
   }
 
-  private open(alarm: Alarm, ruleId: string): void {
+  private open(alarm: Alarm, { id, class: of }: PlanRule): void {
     if (alarm.occurrence !== null) alarm.lastOccurrence = alarm.occurrence;
-    alarm.occurrence = `${ruleId}@${this.host.now}`;
+    alarm.occurrence = `${id}@${this.host.now}`;
+    alarm.latching = of.latching;
   }
 
   private close(alarm: Alarm): void {

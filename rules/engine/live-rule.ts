@@ -72,9 +72,21 @@ export class LiveRule {
     else this.kind.reopen(this.settings, this.memory, at, this.timer);
   }
 
-  /** Takes over saved memory; false where it does not fit and must begin anew. */
-  resume(saved: SavedRule): boolean {
-    if (saved.kind !== this.kind.name || saved.key !== this.key) return false;
+  /** Other terms than those it was saved under. */
+  differs(saved: SavedRule): boolean {
+    return saved.kind !== this.kind.name || saved.key !== this.key;
+  }
+
+  /** Its memory began anew, and its alarm stands since `sinceMs`. */
+  stand(sinceMs: EpochMs): void {
+    if (!this.off)
+      this.kind.stand?.(this.settings, this.memory, this.severity, sinceMs, this.timer);
+  }
+
+  /** Takes over saved memory; false where it does not fit and must begin anew at `now`. */
+  resume(saved: SavedRule, now: EpochMs): boolean {
+    const differs = this.differs(saved);
+    if (differs && !(this.kind.outlives === true && sameAbout(saved, this))) return false;
     if (this.off || saved.off === true) return false;
     const memory =
       saved.version === this.kind.version
@@ -86,6 +98,9 @@ export class LiveRule {
     this.gate = saved.gate;
     this.frozenAt = saved.frozenAt;
     this.remainingMs = saved.remainingMs;
+    // By other settings it may be time already.
+    if (differs && saved.frozenAt === null) this.timer.at = now;
+    else if (differs) this.remainingMs = 0;
     return true;
   }
 
@@ -166,6 +181,12 @@ function keyOf(plan: Plan, rule: PlanRule): string {
   const marks = rule.marks?.map((mark) => markId(plan, mark)) ?? [];
   const judged = [rule.fingerprint, rule.inputs.map(id), gate];
   return JSON.stringify(marks.length === 0 ? judged : [...judged, marks]);
+}
+
+/** The same kind judges the same signals and marks; only its settings are others. */
+function sameAbout(saved: SavedRule, { kind, key }: LiveRule): boolean {
+  const about = (text: string): string => JSON.stringify((JSON.parse(text) as unknown[]).slice(1));
+  return saved.kind === kind.name && about(saved.key) === about(key);
 }
 
 const markId = (plan: Plan, mark: number): string => plan.marks![mark]!.id;

@@ -1,6 +1,7 @@
 /** What a snapshot holds of a judgement, by id, and how a judgement takes it up again. */
 import type { Plan } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import { raisedAt } from './alarm.ts';
 import type { Derivation } from './derivation.ts';
 import type { SavedJudgement } from './host.ts';
 import type { Judgement } from './judgement.ts';
@@ -60,9 +61,14 @@ export function resume(judgement: Judgement, saved: SavedJudgement | null): void
 function resumeRule(judgement: Judgement, rule: LiveRule, saved: SavedJudgement | null): boolean {
   const { now, deadlines, book, alarms, signals } = judgement;
   const old = saved?.rules[rule.plan.id];
-  const resumed = old !== undefined && rule.resume(old);
+  const resumed = old !== undefined && rule.resume(old, now);
   if (old !== undefined) rule.severity = old.severity;
   if (!resumed) rule.begin(now);
+  if (rule.severity > 0) {
+    const alarm = alarms.list[rule.index]!;
+    if (!resumed) rule.stand(raisedAt(alarm) ?? now);
+    if (old !== undefined && rule.differs(old)) alarm.changed = true;
+  }
   // Switched off, it stands still as it did; mended, it is judged again from here.
   if (old?.off === true && rule.off) rule.frozenAt = old.frozenAt;
   else if (old?.off === true) judgement.tellJudgeable(rule, true);

@@ -15,6 +15,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import {
   answerDue,
   answered,
+  answerStand,
   compileDelays,
   type Delayed,
   type Delays,
@@ -197,6 +198,7 @@ export const approach: RuleKind<ApproachSettings, ApproachMemory> = {
     earliestMs: null,
     latestMs: null,
   }),
+  stand: answerStand,
   sample,
   deadline: answerDue,
   /** A slope across unobserved time would be invented: the window begins anew. */

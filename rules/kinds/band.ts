@@ -16,6 +16,7 @@ import {
   delayedGap,
   delayedSay,
   delayedShift,
+  delayedStand,
 } from './delay.ts';
 import type { Evidence, Reading, RuleKind, RulerLimits, Severity, Timer } from './kind.ts';
 import {
@@ -206,6 +207,12 @@ export const band: RuleKind<BandSettings, BandMemory> = {
   written,
   compile,
   begin: () => ({ level: [delayedBegin(), delayedBegin()], value: null, at: null, side: null }),
+  stand({ limits: [first] }, memory, severity, sinceMs) {
+    if (first.low === null || first.high === null)
+      memory.side = first.low === null ? 'high' : 'low';
+    delayedStand(memory.level[0], sinceMs);
+    if (severity === 2) delayedStand(memory.level[1], sinceMs);
+  },
   sample,
   deadline(settings, memory, at, timer) {
     timer.at = sooner(

@@ -24,6 +24,7 @@ import {
   answerDue,
   answered,
   answerSay,
+  answerStand,
   compileDelays,
   type Delayed,
   type Delays,
@@ -85,6 +86,7 @@ export const chart: RuleKind<ChartSettings, ChartMemory> = {
     baselineGap(memory.baseline);
     Object.assign(memory.answer, delayedBegin());
   },
+  stand: answerStand,
   sample(settings, memory, reading, timer) {
     // The engine lays the latest before a rule whose gate opens; it may be one it has had.
     if (reading.at === memory.at) return answered(memory);

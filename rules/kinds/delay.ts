@@ -85,6 +85,23 @@ export function answerSay(
   return answered(memory);
 }
 
+/** `stand` of a kind whose memory has one answer. */
+export function answerStand(
+  _settings: unknown,
+  memory: { readonly answer: Delayed },
+  _severity: Severity,
+  sinceMs: EpochMs,
+): void {
+  delayedStand(memory.answer, sinceMs);
+}
+
+/** It answers so already, since `sinceMs`. */
+export function delayedStand(memory: Delayed, sinceMs: EpochMs): void {
+  memory.answer = true;
+  memory.changeAt = null;
+  memory.sinceMs = sinceMs;
+}
+
 export const answered = (memory: { readonly answer: Delayed }): Severity =>
   memory.answer.answer ? 1 : 0;
 

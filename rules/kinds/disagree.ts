@@ -13,6 +13,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import {
   answerDue,
   answerSay,
+  answerStand,
   compileDelays,
   type Delayed,
   type Delays,
@@ -155,6 +156,7 @@ export const disagree: RuleKind<DisagreeSettings, DisagreeMemory> = {
     low: 0,
     high: 0,
   }),
+  stand: answerStand,
   sample(settings, memory, reading, timer) {
     const { readings } = memory;
     const { input, value, judged } = reading;

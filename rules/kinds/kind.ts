@@ -151,6 +151,22 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
    * has this, to keep what it knows. Its answer is normal.
    */
   reopen?(settings: Settings, memory: Memory, at: EpochMs, timer: Timer): void;
+  /**
+   * Memory that just began answers `severity` until readings say otherwise: the alarm stands, since
+   * `sinceMs`, and the site file gave its rule other terms. Absent, the first judgement may end it.
+   */
+  stand?(
+    settings: Settings,
+    memory: Memory,
+    severity: Severity,
+    sinceMs: EpochMs,
+    timer: Timer,
+  ): void;
+  /**
+   * Its memory fits any settings, as long as inputs and marks are the same: after a change of
+   * settings it goes on, and `deadline` is asked at once. What people said is not forgotten so.
+   */
+  readonly outlives?: true;
   sample(settings: Settings, memory: Memory, reading: Reading, timer: Timer): Severity;
   /**
    * Somebody said that something happened. Asked even while the rule is unjudged: what was said

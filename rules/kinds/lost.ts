@@ -66,6 +66,11 @@ export const lost: RuleKind<LostSettings, LostMemory> = {
     timer.at = at + settings.afterMs;
     return { abnormal: false, usableAt: null, beganAt: at, unusableAt: null, cause: 0 };
   },
+  stand(_settings, memory, _severity, sinceMs, timer) {
+    memory.abnormal = true;
+    memory.beganAt = sinceMs;
+    timer.at = null;
+  },
   sample(settings, memory, reading, timer): Severity {
     memory.usableAt = reading.judged;
     memory.unusableAt = null;

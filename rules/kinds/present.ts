@@ -209,6 +209,7 @@ export const present: RuleKind<PresentSettings, PresentMemory> = {
     roles: ['what says that a thing came', 'what says that it left'],
   },
   compile,
+  outlives: true,
   begin: (settings, at, timer) => ({
     band: band.begin(settings.band, at, timer),
     items: [],

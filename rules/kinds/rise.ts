@@ -15,6 +15,7 @@ import {
   answerDue,
   answered,
   answerSay,
+  answerStand,
   compileDelays,
   type Delayed,
   type Delays,
@@ -214,6 +215,7 @@ export const rise: RuleKind<RiseSettings, RiseMemory> = {
     change: 0,
     allowed: 0,
   }),
+  stand: answerStand,
   sample(settings, memory, reading, timer) {
     const { value, judged } = reading;
     memory.value = value;

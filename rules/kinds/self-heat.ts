@@ -11,6 +11,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import {
   answerDue,
   answered,
+  answerStand,
   compileDelays,
   type Delayed,
   type Delays,
@@ -141,6 +142,7 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
     at: null,
     slopePerMs: null,
   }),
+  stand: answerStand,
   sample(settings, memory, reading, timer) {
     const { judged, input, value } = reading;
     const means = input === 0 ? memory.excess : memory.surface;

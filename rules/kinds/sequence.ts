@@ -184,6 +184,7 @@ export const sequence: RuleKind<SequenceSettings, SequenceMemory> = {
     roles: ['the first thing, where it is a mark', 'the second, where it is a mark'],
   },
   compile,
+  outlives: true,
   begin: (_settings, at) => ({
     startedAt: null,
     countedMs: 0,

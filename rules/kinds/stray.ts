@@ -11,6 +11,7 @@ import type { EpochMs } from '../signal/sample.ts';
 import {
   answerDue,
   answered,
+  answerStand,
   compileDelays,
   type Delayed,
   type Delays,
@@ -123,6 +124,7 @@ export const stray: RuleKind<StraySettings, StrayMemory> = {
     reference: null,
     difference: 0,
   }),
+  stand: answerStand,
   sample(settings, memory, reading, timer) {
     const { values, answer } = memory;
     while (values.length <= reading.input) values.push(null);

@@ -44,8 +44,14 @@ export const stuck: RuleKind<StuckSettings, StuckMemory> = {
     return { forMs, tolerance: read.difference('tolerance', 0) };
   },
   begin: (_settings, at) => ({ abnormal: false, settled: null, settledAt: at, at }),
+  stand(_settings, memory, _severity, sinceMs) {
+    memory.abnormal = true;
+    memory.settledAt = sinceMs;
+  },
   sample(settings, memory, reading, timer): Severity {
     memory.at = reading.at;
+    // It stood when other settings came: this is where it stands.
+    if (memory.abnormal) memory.settled ??= reading.value;
     const moved =
       memory.settled === null ||
       Math.abs(reading.value - memory.settled) > settings.tolerance + dust;

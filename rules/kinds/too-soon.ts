@@ -92,6 +92,7 @@ export const tooSoon: RuleKind<TooSoonSettings, TooSoonMemory> = {
   takes: { least: 0, most: 0, units: 'any' },
   marks: { least: 2, most: 2, roles: ['the first thing', 'the second, which may not come yet'] },
   compile,
+  outlives: true,
   begin: () => ({ clocks: [], passed: [], soon: null, untilMs: null }),
   sample: (_settings, memory) => (memory.untilMs === null ? 0 : 1),
   mark,

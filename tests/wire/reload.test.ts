@@ -232,8 +232,50 @@ test('SIGHUP loads the file too, and the same file changes nothing', async () =>
     },
     (alarm) => alarm?.state === 'unacknowledged',
   );
-  const changed = ledgerOf(agent.folder).filter(({ type }) => type === 'site-changed');
+  // What is shown is on disk a moment later.
+  const changed = await until(
+    async () => ledgerOf(agent.folder).filter(({ type }) => type === 'site-changed'),
+    ({ length }) => length > 0,
+  );
   expect(changed).toMatchObject([{ by: 'box' }]);
   await client.endAsync();
   await agent.stop();
+}, 60_000);
+
+test('other settings end no alarm that stands; a rule taken out says so, and who did it', async () => {
+  const stands = { ...rule('112 Cel'), latching: true };
+  const { agent, file, client } = await scene({ hot: stands, gone: stands });
+  const send = () => client.publishAsync('m/t', '{"v":126}', { qos: 1 });
+  await send();
+  const raised = await until(
+    () => one(agent.page, 'hot'),
+    (alarm) => alarm?.state === 'unacknowledged',
+  );
+  writeFileSync(file, stringify(site({ hot: { ...stands, on_delay: '10 h' } })));
+  expect((await load(agent)).status).toBe(200);
+  writeFileSync(file, stringify(site({ hot: { ...stands, on_delay: '10 h', latching: false } })));
+  expect((await load(agent)).status).toBe(200);
+  await post(agent.page, commandOf(raised!.occurrence, 'acknowledge'));
+  await send();
+  expect(await one(agent.page, 'hot')).toMatchObject({
+    occurrence: raised!.occurrence,
+    state: 'acknowledged',
+  });
+  const told = await until(
+    async () => ledgerOf(agent.folder).filter(({ type }) => type === 'transition'),
+    ({ length }) => length === 4,
+  );
+  expect(told.map(({ rule: id, transition }) => [id, transition])).toEqual([
+    ['m/bench/gone', 'raised'],
+    ['m/bench/hot', 'raised'],
+    ['m/bench/gone', 'removed'],
+    ['m/bench/hot', 'acknowledged'],
+  ]);
+  expect(told[2]).toMatchObject({
+    by: 'local',
+    reason: expect.stringMatching(/removed by the site file/),
+  });
+  await client.endAsync();
+  await agent.stop();
+  await replaysAsTold(file, agent.folder);
 }, 60_000);
