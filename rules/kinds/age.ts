@@ -21,6 +21,7 @@ import {
   worstOf,
 } from './clocks.ts';
 import type { Evidence, Marking, RuleKind, Severity, Timer } from './kind.ts';
+import { compileSeason, inSeason, type Season, seasonSetting } from './season.ts';
 import { durationSetting, quantitySetting, type SettingsReader } from './settings.ts';
 
 export interface AgeSettings {
@@ -33,6 +34,8 @@ export interface AgeSettings {
   readonly endless: boolean;
   /** A clock that runs is not begun anew. */
   readonly once: boolean;
+  /** What happened at another time of the year begins no clock. */
+  readonly season: Season | null;
 }
 
 export interface AgeMemory extends Clocks {
@@ -121,6 +124,7 @@ function compile(read: SettingsReader): AgeSettings {
     ofPlace: from == null,
     endless: ends.length === 0,
     once: read.flag('once', false),
+    season: compileSeason(read),
   };
 }
 
@@ -128,7 +132,7 @@ const named = (what: string | null | undefined): string => what ?? 'the place';
 
 function mark(settings: AgeSettings, memory: AgeMemory, marking: Marking, timer: Timer): Severity {
   const { item, at, judged, input } = marking;
-  if (input === 0) addClock(memory, item, at);
+  if (input === 0 && inSeason(settings.season, at)) addClock(memory, item, at);
   else endClock(memory, item, at);
   return judge(settings, memory, judged, timer);
 }
@@ -172,6 +176,10 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
       durationSetting('The limit that holds instead while the signal is above damp_above.'),
     ),
     damp_above: z.optional(quantitySetting('Above this value of the signal, damp_limit holds.')),
+    season_from: z.optional(
+      seasonSetting('Only what happened from this day of the year on counts, as "10-15".'),
+    ),
+    season_until: z.optional(seasonSetting('And until this day, as "04-15".')),
     once: z.optional(
       z.boolean().check(
         z.meta({
@@ -188,7 +196,6 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
     roles: ['where the clock begins', 'where it ends', 'where it ends too'],
   },
   compile,
-  outlives: true,
   begin(settings, at, timer) {
     const memory: AgeMemory = { clocks: [], passed: [], damp: false, seenAt: at };
     if (settings.ofPlace && settings.endless)

@@ -25,6 +25,7 @@ export function givenBy(station: StationDraft): Given {
     heating: written.heating ?? null,
     processTemperature: written.process_temperature ?? null,
     residueThickness: written.residue_thickness ?? null,
+    bound: (signal) => Object.hasOwn(written.signals ?? {}, signal),
     basket: basketReport(written.basket_test),
     containerSize: written.container_size ?? null,
     firePlan: firePlan ?? null,

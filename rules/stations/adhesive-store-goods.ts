@@ -107,6 +107,15 @@ const freightHot = freight('freight-out-of-range-hot', 'freight-high', {
   basis: judgement('a short time on the way is milder than months in a store'),
 });
 
+/** The road may be colder than the works: the site says when, from the first frost on the way to the last. */
+const seasonDay = (setting: string, what: string, example: string): TemplateNumber => ({
+  setting,
+  value: null,
+  basis: { mark: 'SITE', note: `when frost ${what} on the way here`, source: null },
+  confirm: 'SITE',
+  needs: `the day on which the frost season ${what} on the way here, as "${example}" (rule freight-unlogged-season: ${setting}), or a sensor outside (signal outside)`,
+});
+
 const unlogged: RuleTemplate = {
   ...onTheDock,
   name: 'freight-unlogged',
@@ -139,6 +148,34 @@ const unlogged: RuleTemplate = {
     ],
     doNot: ['take a warm wall for proof that it never froze'],
     caution: liftCaution,
+  },
+};
+
+/** By the calendar, where nobody measures outside. */
+const unloggedSeason: RuleTemplate = {
+  ...unlogged,
+  name: 'freight-unlogged-season',
+  kind: 'age',
+  signals: [],
+  moot: ({ bound }) =>
+    bound('outside')
+      ? 'The sensor outside tells when there may be frost; rule freight-unlogged judges by it.'
+      : null,
+  numbers: [
+    {
+      setting: 'limit',
+      value: '2 h',
+      basis: judgement('time to find and read the logger at the dock'),
+    },
+    { setting: 'early', value: '100 %', basis: judgement('told once') },
+    seasonDay('season_from', 'begins', '10-15'),
+    seasonDay('season_until', 'ends', '04-15'),
+  ],
+  fixed: {},
+  label: {
+    ...unlogged.label,
+    sentence:
+      '{$station}: container {$item} came in the frost season {$reached} ago, and nobody has read a logger that travelled with it.',
   },
 };
 
@@ -249,6 +286,7 @@ export const adhesiveStoreGoods: readonly RuleTemplate[] = [
   freightCold,
   freightHot,
   unlogged,
+  unloggedSeason,
   wayRisk,
   ...lives,
 ];

@@ -134,6 +134,8 @@ export interface Given {
   readonly residueThickness: string | null;
   /** Of the residue here; null where the site gave none. */
   readonly basket: BasketReport | null;
+  /** Whether the site binds this signal of the station. */
+  bound(signal: string): boolean;
   /** How much a container here holds, as written; null where nobody said. */
   readonly containerSize: string | null;
   readonly firePlan: {

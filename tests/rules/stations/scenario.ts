@@ -24,6 +24,8 @@ export interface Story {
   /** What happens, as a shift book would say it. */
   readonly title: string;
   readonly tell: (line: Line) => void;
+  /** The station as this story has it, where it is another. */
+  readonly station?: string;
 }
 
 export interface Scenario {

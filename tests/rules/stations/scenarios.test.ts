@@ -8,7 +8,8 @@ const played = new Map(
   scenarios.map((scenario) => [
     scenario.kind,
     scenario.stories.map((story) => {
-      const line = new Line(scenario);
+      const { station = scenario.station } = story;
+      const line = new Line({ ...scenario, station });
       story.tell(line);
       return { story, line };
     }),

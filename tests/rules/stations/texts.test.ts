@@ -19,6 +19,7 @@ const given: Given = {
   residueThickness: null,
   containerSize: null,
   basket: null,
+  bound: () => false,
   own: () => null,
   firePlan: { phone: '5555', muster_point: 'gate 2' },
   number: () => '1 Cel',

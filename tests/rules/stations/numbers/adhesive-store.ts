@@ -32,6 +32,10 @@ export const adhesiveStoreRows: readonly Row[] = [
   ['freight-unlogged', 'low', '7 Cel', 'EJ', null],
   ['freight-unlogged', 'on_delay', '2 h', 'EJ', null],
   ['freight-unlogged', 'deadband', '1 K', 'EJ', null],
+  ['freight-unlogged-season', 'limit', '2 h', 'EJ', null],
+  ['freight-unlogged-season', 'early', '100 %', 'EJ', null],
+  ['freight-unlogged-season', 'season_from', null, 'SITE', 'SITE'],
+  ['freight-unlogged-season', 'season_until', null, 'SITE', 'SITE'],
   ['way-too-cold', 'low', '0 h', 'EJ', null],
   ['shelf-life', 'limit', null, 'DS', 'DS'],
   // 30 days before the limit where it is longer.

@@ -97,6 +97,19 @@ export const adhesiveStore: Scenario = {
     },
     {
       title:
+        'Nobody measures outside; the site says that frost comes from October to April. In January C-44 comes without a logger.',
+      station: `
+        material: adhesive-a
+        signals: { wall: ${cel('w')} }
+        rules:
+          freight-unlogged-season: { season_from: "10-15", season_until: "04-15" }`,
+      tell: (line) => {
+        line.mark(hour, 'received', 'C-44').waitTo(3.5 * hour);
+        line.mark(3.5 * hour, 'logger-read', 'C-44').waitTo(4 * hour);
+      },
+    },
+    {
+      title:
         'The buyer plans a delivery for Friday: -10 °C is forecast, and 60 h with the weekend. Then for Monday.',
       tell: (line) => {
         line.run(0, 0.1, { 'way-coldest': -10, 'way-time': 60 * 3_600 });
