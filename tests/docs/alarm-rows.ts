@@ -30,7 +30,7 @@ export const alarmRows: readonly AlarmRow[] = [
   row(
     'adhesive-store',
     'freight outside its range, or unlogged in frost',
-    'freight-out-of-range freight-out-of-range-hot freight-unlogged way-too-cold',
+    'freight-out-of-range freight-out-of-range-hot freight-unlogged freight-unlogged-season way-too-cold',
   ),
   row('adhesive-store', 'shelf life', 'shelf-life opened-life let-down-life'),
   row('drum-mixer', 'agitator stopped', 'agitator-stopped agitator-rest'),
