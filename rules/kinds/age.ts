@@ -196,6 +196,7 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
     roles: ['where the clock begins', 'where it ends', 'where it ends too'],
   },
   compile,
+  outlives: true,
   begin(settings, at, timer) {
     const memory: AgeMemory = { clocks: [], passed: [], damp: false, seenAt: at };
     if (settings.ofPlace && settings.endless)
