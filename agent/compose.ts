@@ -18,7 +18,7 @@ import { closeAll } from './wiring/close-all.ts';
 import { Core } from './wiring/core.ts';
 import { DamageBook } from './wiring/damage-book.ts';
 import { doorLimits, secretLimits } from './wiring/door-limits.ts';
-import { devicesWords } from './wiring/door-words.ts';
+import { tellDevices } from './wiring/door-words.ts';
 import { findingWords, isAlarming, isLoss } from './wiring/finding-words.ts';
 import { HealthChanges } from './wiring/health-changes.ts';
 import { House, nobodyAsked } from './wiring/house.ts';
@@ -272,8 +272,7 @@ class Assembly {
       log,
     });
     this.door = door;
-    const problem = devicesWords(door.devicesProblem());
-    if (problem !== null) log.error(problem);
+    tellDevices(door.devicesProblem(), log);
     // What was taken is acknowledged while its publishers are still there to hear it.
     this.closers.push(
       () => door.close(),

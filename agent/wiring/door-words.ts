@@ -31,3 +31,9 @@ export function devicesWords(fault: DoorFault | null): string | null {
   const kept = 'The devices it last named are let in meanwhile, and nobody else.';
   return fix.includes(kept) ? `${message} ${fix}` : `${message} ${fix} ${kept}`;
 }
+
+/** Said at the start as well: whoever starts it may look nowhere else. */
+export function tellDevices(fault: DoorFault | null, log: { error(words: string): void }): void {
+  const words = devicesWords(fault);
+  if (words !== null) log.error(words);
+}

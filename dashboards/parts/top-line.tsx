@@ -4,6 +4,7 @@ import { to } from '../router.ts';
 import { useBoard, useTold } from '../state/board.ts';
 import { nowMs, readLink, useNow, useStale } from '../state/link.ts';
 import { clock, foreignZone, hourMinuteSecond, span } from '../text/clock.ts';
+import { briefOf, type IllPart, isShort, partName } from '../text/ill.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { AgentText, Around, here } from './agent-text.tsx';
@@ -72,11 +73,6 @@ function Counts() {
   );
 }
 
-const partName = (part: string): string => {
-  const names: Readonly<Record<string, string>> = say('boxPart');
-  return names[part] ?? part;
-};
-
 /** Sensors are spoken of where they are missed; the rest of the box is spoken of here. */
 function Health() {
   const health = useBoard((board) => board.health);
@@ -85,14 +81,24 @@ function Health() {
   );
   return ill.length === 0 ? null : (
     <ul class="ill">
-      {ill.map(([part]) => (
+      {ill.map(([part, condition]) => (
         <li key={part}>
-          <Around
-            sentence={say('boxIll', { part: partName(part), note: here })}
-            words={<AgentText text={health?.notes[part] ?? ''} />}
-          />
+          <Ill part={part} condition={condition} note={health?.notes[part] ?? ''} />
         </li>
       ))}
     </ul>
+  );
+}
+
+function Ill(ill: IllPart) {
+  const name = partName(ill.part);
+  const words = <AgentText text={ill.note} />;
+  if (isShort(ill))
+    return <Around sentence={say('boxIll', { part: name, note: here })} words={words} />;
+  return (
+    <details class="more">
+      <summary>{say('boxIll', { part: name, note: briefOf(ill) })}</summary>
+      <p>{words}</p>
+    </details>
   );
 }

@@ -50,6 +50,9 @@ export const de = translated({
     'Was hier steht, kann sich seither geändert haben. Die Seite versucht es von selbst wieder.',
   zone: 'Zeiten sind {$zone}.',
   boxIll: 'Dieses Gerät braucht Pflege: {$part}. {$note}',
+  boxRecordLost:
+    'Ein Teil der Aufzeichnung ist verloren. Jede Stelle ansehen, deren Alarm anstand, und die Sperren prüfen.',
+  boxSaysMore: 'Antippen: was fehlt und was zu tun ist.',
   boxPart: {
     engine: 'Bewertung',
     disk: 'Speicher',

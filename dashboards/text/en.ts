@@ -43,6 +43,9 @@ export const en = {
   staleWhat: 'What stands here may have changed since. The page tries again by itself.',
   zone: 'Times are {$zone}.',
   boxIll: 'This box needs care: {$part}. {$note}',
+  boxRecordLost:
+    'Some of what was kept is lost. Look at each place whose alarm stood, and check what stands on hold.',
+  boxSaysMore: 'Tap for what is wrong and what to do.',
   boxPart: {
     engine: 'judging',
     disk: 'disk',

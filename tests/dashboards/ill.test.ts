@@ -1,0 +1,47 @@
+/** What stands at the top of the page of a box that is ill is read at a glance, in either language. */
+import { afterEach, expect, test, vi } from 'vitest';
+import { begunAnewWords, findingWords } from '#agent/wiring/finding-words.ts';
+import { briefOf, firstWordsMax, isShort, partName } from '../../dashboards/text/ill.ts';
+import { speak } from '../../dashboards/text/language.ts';
+import { say } from '../../dashboards/text/say.ts';
+
+vi.stubGlobal('document', { documentElement: { dataset: {}, lang: 'en' } });
+afterEach(() => speak('en'));
+
+const aside = 'forebond-unreadable-20261125T093212Z.db';
+const unreadable = findingWords({
+  kind: 'unreadable',
+  movedTo: aside,
+  why: 'database disk image is malformed',
+  restoredFrom: 'settings-20261125.db',
+});
+const lost = {
+  part: 'record',
+  condition: 'out-of-specification',
+  note: `${unreadable} ${begunAnewWords}`,
+};
+const wordsIn = (text: string): number => text.trim().split(/\s+/).length;
+const first = (ill: typeof lost): string =>
+  say('boxIll', { part: partName(ill.part), note: isShort(ill) ? ill.note : briefOf(ill) });
+
+const parts = ['engine', 'disk', 'record', 'clock', 'mqtt', 'site', 'rules'];
+const conditions = ['failure', 'function-check', 'out-of-specification', 'maintenance-required'];
+
+test.each(['en', 'de'] as const)('at most 30 words, %s', async (language) => {
+  await speak(language);
+  expect(wordsIn(lost.note)).toBeGreaterThan(80);
+  for (const part of parts)
+    for (const condition of conditions)
+      for (const note of [lost.note, 'Mend it.', 'word '.repeat(25), 'word '.repeat(26)])
+        expect(wordsIn(first({ part, condition, note }))).toBeLessThanOrEqual(firstWordsMax);
+});
+
+test('a loss says at once what to look at; what is short stands there whole', async () => {
+  expect(first(lost)).toBe(
+    'This box needs care: record. Some of what was kept is lost. Look at each place whose alarm stood, and check what stands on hold.',
+  );
+  const clock = { ...lost, part: 'clock', note: 'Check the time source.' };
+  expect(first(clock)).toBe('This box needs care: clock. Check the time source.');
+  await speak('de');
+  expect(first(lost)).toContain('Sperren prüfen');
+});
