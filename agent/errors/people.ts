@@ -86,6 +86,10 @@ export const peopleErrors = {
     happened: 'No password came on standard input.',
     fix: 'Write it as one line of UTF-8 to standard input.',
   },
+  PEOPLE_SESSION_UNKNOWN: {
+    happened: 'You are signed in nowhere under "{id}".',
+    fix: 'Read your sessions again: it may have ended meanwhile.',
+  },
   TOKEN_UNKNOWN: {
     happened: 'There is no token "{id}".',
     fix: 'forebond token list, or the page, shows them.',

@@ -82,6 +82,8 @@ export const rights: Readonly<Record<string, Right>> = {
   proveAgain: 'person',
   changePassword: 'person',
   changeMe: 'person',
+  listMySessions: 'person',
+  endMySession: 'person',
   testTelling: 'person',
   readPushKey: 'person',
   subscribePush: 'person',

@@ -17,6 +17,8 @@ const row = z.strictObject({
   used: z.int(),
   /** When the password was last given. */
   proved: z.int(),
+  /** Browser and system in words. */
+  on: z.string().max(100).optional(),
 });
 export type Session = z.output<typeof row>;
 const file = z.strictObject({ format: z.literal(1), sessions: z.array(row) });
@@ -74,6 +76,14 @@ export class Sessions {
   live(key: string, nowMs: number): Session | null {
     const found = this.sessions.get(this.former.get(key)?.hash ?? key);
     return found === undefined || this.isOver(found, nowMs) ? null : found;
+  }
+
+  /** On what it is used. */
+  setOn(key: string, on: string, nowMs: number): void {
+    const found = this.live(key, nowMs);
+    if (found === null) return;
+    this.sessions.set(found.hash, { ...found, on });
+    this.save(nowMs);
   }
 
   /** When it ends if nobody uses it. */

@@ -58,6 +58,7 @@ export type {
   PushSubscriptionSaid,
   PushTestView,
 } from './push-contract.ts';
+export type { OwnSessionsView } from './session-contract.ts';
 export type { SiteLoaded, SiteView } from './site-contract.ts';
 
 // signals

@@ -19,6 +19,7 @@ import { refusedSchema, refusedTopicSchema } from './refused-contract.ts';
 import type { Route, RouteAnswer } from './route.ts';
 import { ruleSchema, rulesSchema } from './rule-contract.ts';
 import * as runContract from './run-contract.ts';
+import { ownSessionsSchema } from './session-contract.ts';
 import { siteLoadedSchema, siteSchema } from './site-contract.ts';
 import * as written from './written-contract.ts';
 
@@ -99,6 +100,7 @@ const named = {
   Person: people.personSchema,
   Invited: people.invitedSchema,
   Invitation: people.invitationSchema,
+  OwnSessions: ownSessionsSchema,
   Token: people.tokenSchema,
   TokenAdded: people.tokenAddedSchema,
   PushKey: push.pushKeySchema,

@@ -8,6 +8,7 @@ import { broughtBy, cookieName, giveCookie } from './known-by.ts';
 import type { PeoplePorts } from './people-ports.ts';
 import type { Route } from './route.ts';
 import { invitationRoutes } from './routes/invitations.ts';
+import { ownSessionRoutes } from './routes/own-sessions.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { sessionRoutes } from './routes/session.ts';
 
@@ -60,6 +61,7 @@ export class PeopleDoor {
     const forOthers = (request: FastifyRequest): PageForOthers => this.forOthers(people, request);
     return [
       ...sessionRoutes(parts),
+      ...ownSessionRoutes(parts),
       ...invitationRoutes(parts),
       ...peopleRoutes({ people, forOthers }),
     ];

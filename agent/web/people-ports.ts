@@ -1,6 +1,9 @@
 /** What the web part needs to know of people. agent/compose.ts hands it in. */
 import type { Caller, Language, Role } from '../people/contract.ts';
 import type { InvitationView, MeView, PersonView, TokenView } from './people-contract.ts';
+import type { OwnSessionsView } from './session-contract.ts';
+
+type OwnSession = OwnSessionsView['sessions'][number];
 
 /** What a request brought to be known by. */
 export interface Brought {
@@ -35,6 +38,11 @@ export interface PeoplePorts {
   again(caller: Caller, password: string, address: string): Promise<Entered>;
   signOut(caller: Caller): void;
   signOutEverywhere(caller: Caller): void;
+  /** On what a session is used, as its browser says. */
+  usedOn(caller: Caller, on: string): void;
+  mySessions(caller: Caller): OwnSession[];
+  /** Whether it was the one that asks. Throws PEOPLE_SESSION_UNKNOWN. */
+  endMySession(caller: Caller, id: string): boolean;
   changePassword(caller: Caller, current: string, next: string, address: string): Promise<Entered>;
   changeMe(caller: Caller, change: MeChange): MeView;
   invitation(secret: string, near: boolean): InvitationView;

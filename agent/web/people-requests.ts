@@ -50,4 +50,5 @@ export const addTokenBody = z.strictObject({
     .max(Math.floor(limits.tokenMsMax / 86_400_000)),
 });
 export const personPath = z.strictObject({ id: id.describe('A person’s id.') });
+export const sessionPath = z.strictObject({ id: id.describe('As the list of them has it.') });
 export const tokenPath = z.strictObject({ id: id.describe('A token’s id.') });

@@ -4,6 +4,7 @@ import { limits } from '../limits.ts';
 import { fingerprint } from '../people/authority.ts';
 import { note } from '../people/book.ts';
 import type { Caller } from '../people/contract.ts';
+import { endOwnSession, ownSessions } from '../people/own-sessions.ts';
 import type { People } from '../people/people.ts';
 import { dangerous, rights, rolesOf } from '../people/rights.ts';
 import { type PersonRow, personOf, type TokenRow } from '../people/roster.ts';
@@ -36,6 +37,11 @@ export class PeopleDesk implements PeoplePorts {
   readonly signOut: PeoplePorts['signOut'] = (caller) => this.house.signOut(caller);
   readonly signOutEverywhere: PeoplePorts['signOutEverywhere'] = (caller) =>
     this.house.signOutEverywhere(caller);
+  readonly usedOn: PeoplePorts['usedOn'] = ({ session }, on) =>
+    this.house.sessions.setOn(session, on, this.house.nowMs);
+  readonly mySessions: PeoplePorts['mySessions'] = (caller) => ownSessions(this.house, caller);
+  readonly endMySession: PeoplePorts['endMySession'] = (caller, id) =>
+    endOwnSession(this.house, caller, id);
   readonly changePassword: PeoplePorts['changePassword'] = (...given) =>
     this.house.changePassword(...given);
   readonly sitePage = (): string | null => this.parts.sitePage();

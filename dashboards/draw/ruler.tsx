@@ -71,9 +71,8 @@ function Drawn({ signal, forecast = null, alarm }: RulerProps) {
   const idle = useTold(
     () => own === null && isIdle(signal, { rules, signals: readBoard().signals }),
   );
-  const limitWords = idle
-    ? say('notJudgedNow', { limits: limitsText(signal, limits, own) })
-    : limitsText(signal, limits, own);
+  const words = limitsText(signal, limits, own);
+  const limitWords = idle ? say('notJudgedNow', { limits: words }) : words;
   const marks = marksOf(limits, how.of);
   const value = last === null ? null : how.of(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));

@@ -1,6 +1,7 @@
-/** You: who is signed in here, signing out, another password. */
+/** You: who is signed in here and where else, signing out, another password. */
 import { useState } from 'preact/hooks';
 import { Outcome } from '../parts/outcome.tsx';
+import { OwnSessions } from '../parts/own-sessions.tsx';
 import { PasswordField } from '../parts/password-field.tsx';
 import { to } from '../router.ts';
 import type { CommandState } from '../state/command.ts';
@@ -47,6 +48,7 @@ export function Me() {
           <ChangePassword />
         </div>
       )}
+      {person === null ? null : <OwnSessions />}
     </article>
   );
 }

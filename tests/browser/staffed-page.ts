@@ -90,13 +90,14 @@ async function visit(
   browser: Browser,
   url: string,
   cookie: Cookie,
-  { size = 'phone', ground = 'light', zone = 'Europe/Dublin' }: OpenOptions,
+  { size = 'phone', ground = 'light', zone = 'Europe/Dublin', language = 'en-IE' }: OpenOptions,
 ): Promise<Page> {
   const { width, height } = sizes[size];
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: ground,
     timezoneId: zone,
+    locale: language,
     reducedMotion: 'reduce',
   });
   const [name = '', value = ''] = cookie.split('=', 2);

@@ -85,6 +85,7 @@ const id = encodeURIComponent;
 /** Every view that reads for itself, and what it reads. */
 const reading: readonly (readonly [hash: string, paths: string | RegExp])[] = [
   ['#/people', '**/api/{people,tokens}'],
+  ['#/me', '**/api/me/sessions'],
   ['#/back', '**/api/alarms?**'],
   ['#/runs', '**/api/runs?**'],
   [`#/run/${id('mounts-2/oven-1@1')}`, '**/api/runs/**'],

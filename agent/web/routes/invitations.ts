@@ -5,9 +5,14 @@ import { invitationSchema, meSchema } from '../people-contract.ts';
 import { acceptBody, invitationBody } from '../people-requests.ts';
 import { nothing } from '../requests.ts';
 import { type Route, route } from '../route.ts';
-import { passwordRefusals, type SessionParts } from './session.ts';
+import { given, passwordRefusals, type SessionParts } from './session.ts';
 
-export const invitationRoutes = ({ people, giveCookie }: SessionParts): Route[] => [
+export const invitationRoutes = (parts: SessionParts): Route[] => [
+  ...takingUp(parts),
+  authorityRoute(parts.people),
+];
+
+const takingUp = (parts: SessionParts): Route[] => [
   route(
     {
       method: 'POST',
@@ -21,7 +26,7 @@ export const invitationRoutes = ({ people, giveCookie }: SessionParts): Route[] 
       answers: { 200: { description: 'The invitation.', schema: invitationSchema } },
       refusals: ['PEOPLE_INVITATION_UNUSABLE', 'PEOPLE_SETUP_ELSEWHERE'],
     },
-    ({ body: { secret }, request }) => people.invitation(secret, isNear(request)),
+    ({ body: { secret }, request }) => parts.people.invitation(secret, isNear(request)),
   ),
   route(
     {
@@ -43,13 +48,15 @@ export const invitationRoutes = ({ people, giveCookie }: SessionParts): Route[] 
         ...passwordRefusals,
       ],
     },
-    async ({ body: { secret, password, name, language }, request, reply }) => {
-      const given = { password, name: name ?? null, language: language ?? 'en' } as const;
-      const { cookie, caller } = await people.accept(secret, given, isNear(request));
-      giveCookie(reply, cookie);
-      return people.me(caller);
+    ({ body: { secret, password, name, language }, request, reply }) => {
+      const chosen = { password, name: name ?? null, language: language ?? 'en' } as const;
+      const entering = parts.people.accept(secret, chosen, isNear(request));
+      return given(parts, { reply, request }, entering);
     },
   ),
+];
+
+const authorityRoute = (people: SessionParts['people']): Route =>
   route(
     {
       method: 'GET',
@@ -70,5 +77,4 @@ export const invitationRoutes = ({ people, giveCookie }: SessionParts): Route[] 
       reply.header('content-disposition', 'attachment; filename="forebond-root.crt"');
       return root;
     },
-  ),
-];
+  );

@@ -1,7 +1,8 @@
 /** Signing in and out, and what people change of themselves. */
-import type { FastifyReply } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { AgentError, type ErrorCode } from '../../errors.ts';
 import type { Caller } from '../../people/contract.ts';
+import { deviceWords } from '../device-words.ts';
 import { countedAddress } from '../known-by.ts';
 import { doneSchema, type MeView, meSchema, namesSchema } from '../people-contract.ts';
 import type { Entered, PeoplePorts } from '../people-ports.ts';
@@ -28,7 +29,7 @@ export const passwordRefusals: readonly ErrorCode[] = [
 ];
 
 /** Only somebody signed in gets here; a token was refused before. */
-function signedIn(caller: Caller | null): Caller {
+export function signedIn(caller: Caller | null): Caller {
   if (caller === null || caller.how !== 'session') throw new AgentError('PEOPLE_SIGN_IN_NEEDED');
   return caller;
 }
@@ -37,13 +38,15 @@ const meAnswer = { 200: { description: 'Who is signed in.', schema: meSchema } }
 const doneAnswer = { 200: { description: 'Done.', schema: doneSchema } };
 
 /** Somebody comes in: they get their cookie, and are told who they are. */
-async function given(
+export async function given(
   { people, giveCookie }: SessionParts,
-  reply: FastifyReply,
+  { reply, request }: { readonly reply: FastifyReply; readonly request: FastifyRequest },
   entering: Promise<Entered>,
 ): Promise<MeView> {
   const { cookie, caller } = await entering;
   giveCookie(reply, cookie);
+  const on = deviceWords(request.headers['user-agent']);
+  if (on !== null) people.usedOn(caller, on);
   return people.me(caller);
 }
 
@@ -96,7 +99,7 @@ const ownRoutes = (parts: SessionParts): Route[] => [
     ({ caller, body: { current, next }, request, reply }) =>
       given(
         parts,
-        reply,
+        { reply, request },
         parts.people.changePassword(signedIn(caller), current, next, countedAddress(request)),
       ),
   ),
@@ -129,7 +132,11 @@ const comingIn = (parts: SessionParts): Route[] => [
       refusals: signInRefusals,
     },
     ({ body: { name, password }, request, reply }) =>
-      given(parts, reply, parts.people.signIn(name, password, countedAddress(request))),
+      given(
+        parts,
+        { reply, request },
+        parts.people.signIn(name, password, countedAddress(request)),
+      ),
   ),
   route(
     {
@@ -144,7 +151,11 @@ const comingIn = (parts: SessionParts): Route[] => [
       refusals: signInRefusals,
     },
     ({ caller, body: { password }, request, reply }) =>
-      given(parts, reply, parts.people.again(signedIn(caller), password, countedAddress(request))),
+      given(
+        parts,
+        { reply, request },
+        parts.people.again(signedIn(caller), password, countedAddress(request)),
+      ),
   ),
 ];
 
