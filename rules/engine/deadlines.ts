@@ -5,7 +5,7 @@
  * store: the owner stays where it stands and is put right when it comes up too soon.
  */
 export class Deadlines {
-  /** When the owner wants to be called; Infinity for never. */
+  /** When the owner wants to be called; Infinity for never. Whoever writes to it says so to `moved`. */
   readonly due: Float64Array;
   /** The time it stands under in the heap, its deadline or one before it; Infinity outside. */
   private readonly entered: Float64Array;
@@ -24,10 +24,15 @@ export class Deadlines {
   }
 
   set(owner: number, at: number | null): void {
-    const due = at ?? Number.POSITIVE_INFINITY;
-    this.due[owner] = due;
+    this.due[owner] = at ?? Number.POSITIVE_INFINITY;
+    this.moved(owner);
+  }
+
+  /** Its place in `due` was written to. */
+  moved(owner: number): void {
+    const due = this.due[owner]!;
     const stood = this.entered[owner]!;
-    if (due >= stood) return;
+    if (!(due < stood)) return;
     this.entered[owner] = due;
     this.rise(owner, stood === Number.POSITIVE_INFINITY ? this.size++ : this.places[owner]!);
   }

@@ -51,11 +51,11 @@ export class Judgement {
     this.plan = plan;
     this.host = host;
     this.off = new Map(Object.entries(saved?.off ?? {}));
-    this.rules = plan.rules.map((_, i) => new LiveRule(plan, i));
-    for (const rule of this.rules) rule.off = this.off.has(rule.kind.extension ?? '');
-    this.wiring = new Wiring(plan, this.rules);
     this.owners = new Owners(plan);
     this.deadlines = new Deadlines(this.owners.count);
+    this.rules = plan.rules.map((_, i) => new LiveRule(plan, i, this.deadlines.due));
+    for (const rule of this.rules) rule.off = this.off.has(rule.kind.extension ?? '');
+    this.wiring = new Wiring(plan, this.rules);
     this.book = new RuleBook(plan, this.rules, this.deadlines, host);
     this.signals = new Signals(plan, saved?.latest ?? {});
     const off = new Set(this.off.keys());
@@ -85,32 +85,30 @@ export class Judgement {
   }
 
   apply(signal: number, at: EpochMs, value: number, code: number, flags: number): void {
-    if (code >= firstBadCode) this.applyBad(signal, at, code);
-    else this.applyUsable(signal, at, value, code, flags);
-  }
-
-  private applyUsable(
-    signal: number,
-    at: EpochMs,
-    value: number,
-    code: number,
-    flags: number,
-  ): void {
+    if (code >= firstBadCode) {
+      this.applyBad(signal, at, code);
+      return;
+    }
+    const { health, gated, rules, inputs, derived } = this.wiring;
     this.signals.set(signal, at, value, code);
     this.read(signal);
     if ((flags & sampleFlag.noSignOfLife) === 0)
-      for (const rule of this.wiring.healthOf[signal]!) if (rule.judged) this.judge(rule, 0);
+      for (let i = health.starts[signal]!; i < health.starts[signal + 1]!; i += 1)
+        if (health.items[i]!.judged) this.judge(health.items[i]!, 0);
     const bits = this.signals.unusable[signal]!;
     if ((bits & unusable.bad) !== 0) this.setUnusable(signal, bits & ~unusable.bad);
-    this.suppression.signal(signal);
-    for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
+    if (this.suppression.listens[signal] === 1) this.suppression.signal(signal);
+    for (let i = gated.starts[signal]!; i < gated.starts[signal + 1]!; i += 1)
+      this.lookAtGate(gated.items[i]!, signal);
     if (this.runs.listens[signal] === 1) this.runs.sample(signal, this.now, value);
-    for (const { rule, input } of this.wiring.rulesOf[signal]!) {
+    for (let i = rules.starts[signal]!; i < rules.starts[signal + 1]!; i += 1) {
+      const rule = rules.items[i]!;
       if (!rule.judged) continue;
       this.read(signal);
-      this.judge(rule, input);
+      this.judge(rule, inputs.items[i]!);
     }
-    for (const derived of this.wiring.derivedOf[signal]!) this.schedule(derived);
+    for (let i = derived.starts[signal]!; i < derived.starts[signal + 1]!; i += 1)
+      this.schedule(derived.items[i]!);
   }
 
   /** The owner's deadline `at` came. */
@@ -127,7 +125,7 @@ export class Judgement {
   private applyBad(signal: number, at: EpochMs, code: number): void {
     const { reading } = this;
     Object.assign(reading, { at, judged: this.now, value: 0, quality: code, input: 0 });
-    for (const rule of this.wiring.healthOf[signal]!) {
+    for (const rule of this.wiring.health.of(signal)) {
       if (!rule.judged || rule.kind.unusable === undefined) continue;
       const severity = rule.kind.unusable(rule.settings, rule.memory, reading, rule.timer);
       this.settle(rule, severity, at);
@@ -137,18 +135,14 @@ export class Judgement {
 
   /** Lays the signal's latest reading before the rules. */
   private read(signal: number): void {
-    const { reading, signals } = this;
-    reading.at = signals.at[signal]!;
-    reading.judged = this.host.now;
-    reading.value = signals.value[signal]!;
-    reading.quality = signals.quality[signal]!;
+    this.signals.read(signal, this.host.now, this.reading);
   }
 
   private judge(rule: LiveRule, input: number): void {
     this.reading.input = input;
-    const severity = rule.kind.sample(rule.settings, rule.memory, this.reading, rule.timer);
-    const due = rule.timer.at ?? Number.POSITIVE_INFINITY;
-    if (due !== this.deadlines.due[rule.index]) this.deadlines.set(rule.index, rule.timer.at);
+    const { kind, settings, memory, timer } = rule;
+    const severity = rule.sample.call(kind, settings, memory, this.reading, timer);
+    this.deadlines.moved(rule.index);
     if (severity !== rule.severity) this.changed(rule, severity, this.reading.at);
     if (rule.passes) this.alarms.holding.passed(rule);
   }
@@ -173,7 +167,7 @@ export class Judgement {
     if (event !== null) this.alarms.happen(rule.index, event, at);
     if (rule.kind.watchesHealth !== true) return;
     const signal = rule.plan.inputs[0]!;
-    const lost = this.wiring.healthOf[signal]!.some((health) => health.severity > 0);
+    const lost = this.wiring.health.of(signal).some((health) => health.severity > 0);
     const bits = this.signals.unusable[signal]! & ~unusable.lost;
     this.setUnusable(signal, lost ? bits | unusable.lost : bits);
   }
@@ -204,9 +198,11 @@ export class Judgement {
     const was = this.signals.unusable[signal]!;
     this.signals.unusable[signal] = bits;
     if ((was !== 0) === (bits !== 0)) return;
-    for (const { rule, input } of this.wiring.rulesOf[signal]!) {
+    const { wiring } = this;
+    const inputs = wiring.inputs.of(signal);
+    for (const [i, rule] of wiring.rules.of(signal).entries()) {
       rule.unusable += bits === 0 ? -1 : 1;
-      if (bits !== 0) this.goWithout(rule, input);
+      if (bits !== 0) this.goWithout(rule, inputs[i]!);
       const was = rule.frozenAt;
       this.freezeOrThaw(rule);
       // What its other inputs said meanwhile it has not seen.
@@ -214,9 +210,9 @@ export class Judgement {
         this.judgeLatest(rule, signal);
     }
     this.suppression.signal(signal);
-    for (const rule of this.wiring.gatedBy[signal]!) this.lookAtGate(rule, signal);
+    for (const rule of wiring.gated.of(signal)) this.lookAtGate(rule, signal);
     if (bits !== 0) this.runs.blind(signal);
-    for (const derived of this.wiring.derivedOf[signal]!) {
+    for (const derived of wiring.derived.of(signal)) {
       if (bits !== 0) this.derivation.blind(derived, this.now);
       this.schedule(derived);
     }

@@ -7,34 +7,60 @@ import type { EpochMs } from '../signal/sample.ts';
 import type { Signals } from './signals.ts';
 import type { GateState, SavedRule } from './state.ts';
 
+/** A rule's timer, kept among the deadlines: a reading that moves it makes no number on the heap. */
+class DueTimer implements Timer {
+  private readonly due: Float64Array;
+  private readonly owner: number;
+
+  constructor(due: Float64Array, owner: number) {
+    this.due = due;
+    this.owner = owner;
+  }
+
+  get at(): EpochMs | null {
+    const due = this.due[this.owner]!;
+    return due === Number.POSITIVE_INFINITY ? null : due;
+  }
+
+  set at(at: EpochMs | null) {
+    this.due[this.owner] = at ?? Number.POSITIVE_INFINITY;
+  }
+}
+
 export class LiveRule {
-  readonly index: number;
-  readonly plan: PlanRule;
+  // What every reading asks for stands first, and so together in memory.
+  /** Since when it is unjudged; its deadline stands still with `remainingMs` to go. */
+  frozenAt: EpochMs | null = null;
+  /** Of all its gates together. */
+  gate: GateState;
+  /** `kind.sample`, to be called on its kind. */
+  readonly sample: RuleKind['sample'];
   readonly kind: RuleKind;
   readonly settings: unknown;
+  memory: unknown = null;
+  readonly timer: Timer;
+  readonly index: number;
+  severity: Severity = 0;
+  /** Its kind tells of items that pass a limit. */
+  readonly passes: boolean;
+  readonly plan: PlanRule;
   readonly key: string;
   /** `line/station/…`: the signal it is about, or the mark. */
   readonly about: string;
-  /** Its kind tells of items that pass a limit. */
-  readonly passes: boolean;
-  readonly timer: Timer = { at: null };
   /** The file its kind comes from is switched off: its kind is asked nothing. */
   off = false;
-  memory: unknown = null;
-  severity: Severity = 0;
-  /** Of all its gates together. */
-  gate: GateState;
   /** How many of its inputs cannot be used, and how many it can do without. */
   unusable = 0;
   readonly spare: number;
-  /** Since when it is unjudged; its deadline stands still with `remainingMs` to go. */
-  frozenAt: EpochMs | null = null;
   remainingMs: number | null = null;
 
-  constructor(plan: Plan, index: number) {
+  /** `due`: of the deadlines, by rule; whoever sets the timer tells them. */
+  constructor(plan: Plan, index: number, due: Float64Array) {
     this.index = index;
+    this.timer = new DueTimer(due, index);
     this.plan = plan.rules[index]!;
     this.kind = this.plan.kind;
+    this.sample = this.kind.sample;
     this.spare =
       this.kind.without === undefined ? 0 : this.plan.inputs.length - this.kind.takes!.least;
     this.settings = this.plan.settings;
@@ -135,6 +161,8 @@ export class LiveRule {
   /** One of its inputs can no longer be used. */
   without(input: number): void {
     if (!this.off) this.kind.without?.(this.memory, input, this.timer);
+    // What is not judged waits for nothing.
+    if (!this.judged) this.timer.at = null;
   }
 
   /** Its kind is asked nothing from `at` on; what it remembers is let go. */

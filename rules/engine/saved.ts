@@ -45,8 +45,9 @@ export function resume(judgement: Judgement, saved: SavedJudgement | null): void
   for (const [i, { signal }] of plan.derived.entries())
     deadlines.set(rules.length + i, saved?.derived[plan.signals[signal]!.id]?.due ?? null);
   const begun = rules.filter((rule) => !resumeRule(judgement, rule, saved));
-  for (const [signal, users] of wiring.rulesOf.entries())
-    if (signals.unusable[signal] !== 0) for (const { rule } of users) rule.unusable += 1;
+  for (const signal of plan.signals.keys())
+    if (signals.unusable[signal] !== 0)
+      for (const rule of wiring.rules.of(signal)) rule.unusable += 1;
   for (const rule of rules) {
     if (rule.plan.gates.length > 0) judgement.lookAtGate(rule, -1);
     judgement.freezeOrThaw(rule);

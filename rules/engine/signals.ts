@@ -1,6 +1,7 @@
 /**
  * What is known of each signal: its latest usable reading, and whether it can be used now.
  */
+import type { Reading } from '../kinds/kind.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { SavedLatest } from './state.ts';
@@ -37,6 +38,14 @@ export class Signals {
     this.at[signal] = at;
     this.value[signal] = value;
     this.quality[signal] = quality;
+  }
+
+  /** The latest usable reading into `into`, as judged at `judged`. */
+  read(signal: number, judged: EpochMs, into: Reading): void {
+    into.at = this.at[signal]!;
+    into.judged = judged;
+    into.value = this.value[signal]!;
+    into.quality = this.quality[signal]!;
   }
 
   /** The latest usable reading; null before the first. */

@@ -29,8 +29,10 @@ interface Holds {
 }
 
 export class Suppression {
+  /** 1 where a signal suppresses rules. */
+  readonly listens: Uint8Array;
   /** Rules by signal that suppresses them. */
-  readonly of: readonly (readonly number[])[];
+  private readonly of: readonly (readonly number[])[];
   private readonly plan: Plan;
   private readonly host: SuppressionHost;
   private readonly byMark = new Map<string, number[]>();
@@ -47,6 +49,7 @@ export class Suppression {
           for (const mark of [each.from, each.until])
             this.byMark.set(mark, [...(this.byMark.get(mark) ?? []), rule]);
     this.of = of;
+    this.listens = Uint8Array.from(of, (rules) => Number(rules.length > 0));
     this.all = [...plan.rules.keys()];
   }
 

@@ -17,6 +17,7 @@ import {
   type SignalDraft,
 } from './draft.ts';
 import type { PlanDerived, PlanRule, PlanSignal } from './plan.ts';
+import { sharingSettings } from './shared-settings.ts';
 import { wildcardLevels } from './topic.ts';
 
 /** Signal ids to their integers. */
@@ -177,7 +178,7 @@ export function assembleRules(
       });
     }
   }
-  return { rules: rules.sort(byId), cards: [...cards.values()].sort(byId) };
+  return { rules: sharingSettings(rules.sort(byId)), cards: [...cards.values()].sort(byId) };
 }
 
 function ruleOf(
