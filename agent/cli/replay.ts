@@ -2,11 +2,13 @@
  * `forebond replay --site FILE --from CSV-or-DATA-DIR`: the alarms that the rules give over
  * recorded data, as a table or one JSON object a line; then samples, span and seconds.
  */
+
 import { setPriority } from 'node:os';
 import { type Command, InvalidArgumentError } from 'commander';
 import type { Effect } from '#rules/input.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
 import type { CompiledSite } from '#rules/plan/compile.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { ReplayEnd } from '../replay/replay.ts';
 import type { SiteSource } from '../site/revision.ts';
@@ -26,6 +28,11 @@ interface ReplayFlags {
   readonly json?: boolean;
 }
 
+function fromArgument(text: string): string {
+  if (text.trim() === '') throw new InvalidArgumentError('name a CSV file or a data folder.');
+  return text;
+}
+
 type Transition = Extract<Effect, { kind: 'transition' }>;
 
 export function replayCommand(program: Command, parts: CliParts): void {
@@ -33,7 +40,11 @@ export function replayCommand(program: Command, parts: CliParts): void {
     .command('replay')
     .description('the same rules over recorded data: which alarms, and when')
     .requiredOption('--site <file>', 'site file')
-    .requiredOption('--from <csv-or-data-dir>', 'recorded data: a CSV file or a data folder')
+    .requiredOption(
+      '--from <csv-or-data-dir>',
+      'recorded data: a CSV file or a data folder',
+      fromArgument,
+    )
     .option('--since <time>', 'from this time on (RFC 3339)', timeArgument)
     .option('--until <time>', 'before this time (RFC 3339)', timeArgument)
     .option('--timezone <zone>', 'IANA zone of local times in a CSV file')
@@ -145,10 +156,10 @@ class Printer {
     }
     if (this.count === 0) this.print('no alarms');
     const hours = (spanMs / 3_600_000).toFixed(1);
-    this.print(`${end.samples} samples, ${hours} h of data, ${taken} s`);
+    this.print(`${counted(end.samples, 'sample')}, ${hours} h of data, ${taken} s`);
     if (end.late > 0)
       this.print(
-        `${end.late} rows stood later in the file than their signal's hold allows; live, they might have been judged otherwise`,
+        `${counted(end.late, 'row')} stood later in the file than the hold of the signal allows; live, that might have been judged otherwise`,
       );
   }
 }

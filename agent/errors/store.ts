@@ -8,11 +8,11 @@ export const storeErrors = {
   },
   STORE_DISK_FAILED: {
     happened: 'The disk refused an operation on {path}: {reason}.',
-    fix: 'Check the disk and its cable or card; replace it if this repeats. Alarms are still told.',
+    fix: 'Check the disk and its cable or card; replace it if this repeats. An agent that runs still tells alarms; one that ended or did not start tells none.',
   },
   STORE_DAMAGED: {
     happened: 'The database {path} is damaged: {reason}.',
-    fix: 'Start the agent again: it moves the damaged file aside, begins a new one with the settings of the latest backup and says so. Alarms are told meanwhile.',
+    fix: 'Start the agent again: it moves the damaged file aside, begins a new one with the settings of the latest backup and says so. An agent that runs still tells alarms; one that ended or did not start tells none.',
   },
   STORE_TAKEN_AWAY: {
     happened: '{name} {state} ({path}), while this agent writes it: nothing is kept any more.',

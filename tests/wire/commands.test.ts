@@ -99,6 +99,12 @@ const cases: readonly (readonly [number, string])[] = [
   [0, 'device remove oven --data DATA'],
   [1, 'device remove oven --data DATA'],
   [2, 'device remove'],
+  [2, 'export --data EMPTY'],
+  [2, 'replay --site SITE --from EMPTY'],
+  [1, 'export --data NOTHING'],
+  [1, 'ledger verify --data NOTHING'],
+  [1, 'user list --data NOTHING'],
+  [1, 'run --site SITE --data /proc/forebond'],
 ];
 
 test('exit codes: 0 done, 1 the input is at fault, 2 the command line is', async () => {
@@ -109,6 +115,7 @@ test('exit codes: 0 done, 1 the input is at fault, 2 the command line is', async
     CSV: join(folder, 'recorded.csv'),
     NOTHING: join(folder, 'nothing'),
     TEXT: join(folder, 'text'),
+    EMPTY: '',
   };
   writeFileSync(paths.CSV!, 'time,signal,value\n2026-01-01T00:00:00Z,m/room/air,20\n');
   mkdirSync(paths.DATA!);
@@ -124,7 +131,7 @@ test('exit codes: 0 done, 1 the input is at fault, 2 the command line is', async
   }
   expect(found).toEqual(cases);
   expect(longWinded).toEqual([]);
-}, 90_000);
+}, 240_000);
 
 test('settings that come from the environment are checked like the flags', async () => {
   const folder = scratchFolder();

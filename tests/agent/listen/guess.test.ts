@@ -54,7 +54,9 @@ describe('a unit only where the evidence leaves one; else the question with all 
     expect(guess?.unit).toBe(left.length === 1 ? left[0] : null);
     expect(guess?.sure).toBe(left.length === 1 ? 'likely' : 'open');
   });
+});
 
+describe('places and units in names', () => {
   test.each([
     ['line/store/air', 62, 'temperature'],
     ['line/oven-1/zone-3-air', 80, 'temperature'],
@@ -85,7 +87,9 @@ describe('a unit only where the evidence leaves one; else the question with all 
   ])('a unit at the end of the name %s, %d: %s', (topic, value, unit) =>
     expect(guessOf(seen(topic, value))?.unit).toBe(unit),
   );
+});
 
+describe('what is said, what is silent, and what is never guessed', () => {
   test('a unit that the payload names comes first, in the way people write it', () =>
     expect(guessOf(seen('line/store/air', 70, 70, { saidUnit: '°F' }))).toEqual({
       quantity: 'temperature',
