@@ -262,6 +262,35 @@ test('from the notification to acknowledged in two taps', async () => {
   expect((await shown()).some(({ tag }) => tag === notice.thread)).toBe(false);
 });
 
+test.each(['en-IE', 'de-DE'] as const)(
+  'with no page open (%s): a tap opens the alarm, and the next acknowledges it, without scrolling',
+  async (language) => {
+    await page.goto(url('#/'));
+    const notice = await called();
+    // What the worker opens where there is no window: a headless browser opens none without a finger.
+    const cold = await open(browser, `${line.agent.page}${notice.url}`, { language });
+    const action = cold.page.locator('.answer-bar .main-action');
+    await action.waitFor();
+    const box = (await action.boundingBox())!;
+    expect(cold.page.viewportSize()).toEqual({ width: 390, height: 844 });
+    expect(box.height).toBeGreaterThanOrEqual(72);
+    expect(box.width).toBeGreaterThanOrEqual(390 - 2 * 16);
+    expect([box.y >= 0, box.y + box.height <= 844]).toEqual([true, true]);
+    expect(await cold.page.evaluate(() => window.scrollY)).toBe(0);
+    // Nothing lies over it where a thumb comes down.
+    const hit = await action.evaluate(
+      (button, [x, y]) => document.elementFromPoint(x!, y!) === button,
+      [box.x + box.width / 2, box.y + box.height / 2],
+    );
+    expect(hit).toBe(true);
+    await cold.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await expect
+      .poll(async () => (await floorAlarm())!.state, { timeout: 15_000 })
+      .toBe('acknowledged');
+    await cold.context.close();
+  },
+);
+
 test('a highly managed alarm is not acknowledged from the notification, whatever is asked', async () => {
   await page.goto(url('#/'));
   const notice = await called();
