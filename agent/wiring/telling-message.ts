@@ -121,10 +121,22 @@ function floodSaid(core: Core, saying: Saying, chase: Chase): Said {
 
 function digestSaid(core: Core, notes: readonly Note[], at: number): Said {
   const many = notes.reduce((sum, { count }) => sum + count, 0);
+  const untold = notes.filter(({ told }) => told !== true);
+  const called = notes.filter(({ told }) => told === true);
+  const sentences = [
+    ...(untold.length === 0
+      ? []
+      : [`These came and went without calling anybody: ${untold.map(noteText).join('; ')}.`]),
+    ...(called.length === 0
+      ? []
+      : [
+          `These are highly managed: ${called.map((note) => `${noteText(note)}, told each time`).join('; ')}.`,
+        ]),
+  ];
   return {
     ...plain(core, at),
-    title: `${many} alarms that called nobody · ${core.plans.name}`.slice(0, 120),
-    sentence: `These came and went without calling anybody: ${notes.map(noteText).join('; ')}.`,
+    title: `${many} alarms that came and went · ${core.plans.name}`.slice(0, 120),
+    sentence: sentences.join(' '),
     steps: ['Look at delay and deadband of each rule that comes and goes, and at its sensor.'],
     count: many,
   };

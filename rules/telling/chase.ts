@@ -83,10 +83,12 @@ export type Order =
   /** To the engineers. */
   | { readonly do: 'digest'; readonly at: EpochMs; readonly notes: readonly Note[] };
 
-/** An alarm that called nobody: for the digest. */
+/** An alarm that comes and goes: for the digest. */
 export interface Note {
   readonly rule: string;
   readonly why: Nuisance | 'quiet';
   readonly count: number;
   readonly lastMs: EpochMs;
+  /** It is highly managed: somebody was called each time. */
+  readonly told?: boolean;
 }

@@ -10,20 +10,18 @@
 import { type FloodState, FloodWatch } from '../alarm/flood.ts';
 import type { Effect } from '../input.ts';
 import type { EpochMs } from '../signal/sample.ts';
-import type { AlarmToTell, Chase, Ending, Note, Order } from './chase.ts';
+import type { AlarmToTell, Chase, Ending, Order } from './chase.ts';
 import { endMember, type Group, groupOf, joined, nextInGroup, withNews } from './group.ts';
+import { DigestNotes, type NotesState } from './notes.ts';
 import { againAfterMs, quietUntil } from './pace.ts';
 import type { TellingSettings } from './settings.ts';
-import { nextAtMinute } from './site-clock.ts';
 import { calls, endingOf, isGroup, isUnanswered, quiet } from './what-it-means.ts';
 
 type Transition = Extract<Effect, { kind: 'transition' }>;
 
 /** What the plan knows beside its chases; written down with them. */
-export interface PlanState {
+export interface PlanState extends NotesState {
   readonly flood: FloodState;
-  readonly notes: readonly Note[];
-  readonly digestDueMs: EpochMs | null;
 }
 
 /** Chases that changed since they were last asked for; null where one is closed. */
@@ -33,8 +31,7 @@ export class TellingPlan {
   private settings: TellingSettings;
   private readonly chases = new Map<string, Chase>();
   private readonly flood: FloodWatch;
-  private notes = new Map<string, Note>();
-  private digestDueMs: EpochMs | null = null;
+  private readonly notes: DigestNotes;
   private changes = new Map<string, Chase | null>();
   private readonly orders: Order[] = [];
   private readonly outranked: (occurrence: string) => boolean;
@@ -50,8 +47,7 @@ export class TellingPlan {
     this.outranked = outranked;
     for (const chase of chases) this.chases.set(chase.occurrence, chase);
     this.flood = new FloodWatch(undefined, state?.flood ?? null);
-    for (const note of state?.notes ?? []) this.notes.set(`${note.rule} ${note.why}`, note);
-    this.digestDueMs = state?.digestDueMs ?? null;
+    this.notes = new DigestNotes(state);
   }
 
   /** The site file says it otherwise from here on. */
@@ -60,11 +56,7 @@ export class TellingPlan {
   }
 
   state(): PlanState {
-    return {
-      flood: this.flood.save(),
-      notes: [...this.notes.values()],
-      digestDueMs: this.digestDueMs,
-    };
+    return { flood: this.flood.save(), ...this.notes.save() };
   }
 
   chase(occurrence: string): Chase | null {
@@ -86,13 +78,14 @@ export class TellingPlan {
   take(effect: Transition, alarm: AlarmToTell): Order[] {
     const { occurrence, supersedes, judged, to, transition } = effect;
     if (occurrence === null) return [];
+    if (alarm.highlyManaged) this.notes.managed(effect, this.settings);
     if (supersedes !== undefined) this.end(supersedes, 'over', judged, null, true);
     if (transition === 'passed-on') this.unreached(occurrence, judged);
     else if (calls(effect)) this.call(alarm, effect);
     else if (!isUnanswered(to)) {
       const { ending, by } = endingOf(effect);
       if (transition === 'returned' && this.chases.get(occurrence)?.waits === 'quiet')
-        this.note(effect, 'quiet');
+        this.notes.add(effect, 'quiet', this.settings);
       this.end(occurrence, ending, judged, by, effect.closes === true);
     }
     return this.given();
@@ -118,17 +111,14 @@ export class TellingPlan {
       const chase = this.chases.get(occurrence);
       if (chase !== undefined && chase.dueMs !== null && chase.dueMs <= now) this.due(chase, now);
     }
-    if (this.digestDueMs !== null && this.digestDueMs <= now) {
-      this.orders.push({ do: 'digest', at: now, notes: [...this.notes.values()] });
-      this.notes = new Map();
-      this.digestDueMs = null;
-    }
+    const notes = this.notes.take(now);
+    if (notes !== null) this.orders.push({ do: 'digest', at: now, notes });
     return this.given();
   }
 
   /** When `look` has something to do at the soonest; null where never. */
   get nextMs(): EpochMs | null {
-    let next = this.digestDueMs;
+    let next = this.notes.dueMs;
     for (const { dueMs, newsMs = null } of this.chases.values())
       for (const at of [dueMs, newsMs]) if (at !== null && (next === null || at < next)) next = at;
     return next;
@@ -152,7 +142,7 @@ export class TellingPlan {
       dueMs: at,
     };
     if (nuisance !== undefined && !alarm.highlyManaged) {
-      this.note(effect, nuisance);
+      this.notes.add(effect, nuisance, this.settings);
       this.keep({ ...chase, waits: 'nothing', dueMs: null });
     } else if (alarm.highlyManaged) this.tell({ ...chase, group: null }, at, step > 0);
     else this.callUnlessQuiet(chase, at, step > 0);
@@ -277,15 +267,6 @@ export class TellingPlan {
     if (closes) this.drop(occurrence);
     else this.keep({ ...quiet(chase), step });
     if (chase.group !== null) this.leave(chase.group, occurrence, at, as);
-  }
-
-  /** For the digest: nobody was called for it. */
-  private note({ rule, judged }: Transition, why: Note['why']): void {
-    const key = `${rule} ${why}`;
-    const count = (this.notes.get(key)?.count ?? 0) + 1;
-    this.notes.set(key, { rule, why, count, lastMs: judged });
-    const { digestMin, timezone } = this.settings;
-    this.digestDueMs ??= nextAtMinute(judged, digestMin, timezone);
   }
 
   private keep(chase: Chase): void {

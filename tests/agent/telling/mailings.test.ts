@@ -14,7 +14,13 @@ import { pathsOf } from '#agent/store/data-folder.ts';
 import { verifyFolder } from '#agent/store/verify-folder.ts';
 import type { Agent } from '#agent/wiring/agent-options.ts';
 import type { TellingWritten } from '#rules/site/telling-schema.ts';
-import { addDevice, connectDevice, published, scratchFolder } from '#tests/agent-process.ts';
+import {
+  addDevice,
+  connectDevice,
+  published,
+  scratchFolder,
+  type TestDevice,
+} from '#tests/agent-process.ts';
 import { until } from '../../wire/agent-http.ts';
 import { ledgerOf } from '../../wire/ledger-lines.ts';
 import { sourceOf } from '../../wire/simulated-agent.ts';
@@ -60,6 +66,7 @@ class Works {
   private readonly telling: TellingWritten;
   private readonly people: readonly TellablePerson[];
   private agent: Agent | null = null;
+  private device: TestDevice | null = null;
   private mail!: MailSide;
 
   constructor(people: readonly TellablePerson[], telling: TellingWritten = {}) {
@@ -73,6 +80,7 @@ class Works {
 
   async start(): Promise<void> {
     this.mail ??= await mailSide('no TLS there', { authOptional: true });
+    this.device ??= await addDevice(this.folder, 'oven');
     const nobody = { host: '127.0.0.1', port: 0 };
     this.agent = await startAgent({
       source: await sourceOf(siteOf(this.mail.port, this.telling)),
@@ -87,8 +95,7 @@ class Works {
   }
 
   async raise(): Promise<void> {
-    const device = await addDevice(this.folder, `oven-${this.taken.length}-${Date.now()}`);
-    const client = await connectDevice(this.agent!.mqtt, device);
+    const client = await connectDevice(this.agent!.mqtt, this.device!);
     for (const value of ['35', '20']) await published(client, 'l/t', value);
     await client.endAsync();
   }

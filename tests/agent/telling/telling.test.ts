@@ -91,6 +91,57 @@ test('what stands when the first person is added is told at once, and once', asy
   expect(agent.phones.story(monday).filter((each) => each.includes(' alarm '))).toHaveLength(2);
 });
 
+test('what chatters or is fleeting goes to the engineer’s mailbox once a day; what is highly managed to the phone too', async () => {
+  const erin = person('erin', 'engineer', { email: 'erin@works.example', push: true });
+  const agent = plant({
+    people: [anna, erin],
+    telling: { rota: [{ who: ['anna'] }] },
+    managed: [7],
+  });
+  for (let i = 0; i < 6; i += 1) {
+    for (const value of [35, 20]) {
+      // 6 and 7 chatter; 8 goes by itself within a minute, again and again.
+      for (const sensor of [6, 7]) agent.send(sensor, value);
+      await agent.pass(5_000, 500);
+    }
+    agent.send(8, 35);
+    await agent.pass(20_000, 500);
+    agent.send(8, 20);
+    await agent.pass(10_000);
+    for (const rest of [0, 1])
+      for (const value of [35, 20]) {
+        for (const sensor of [6, 7]) agent.send(sensor, value);
+        await agent.pass(5_000 + rest, 500);
+      }
+    await agent.pass(5 * min);
+  }
+  const raised = (rule: string, nuisance?: string) =>
+    agent
+      .ledger('transition')
+      .filter((each) => each.transition === 'raised' && each.rule === `l/s/${rule}`)
+      .filter((each) => nuisance === undefined || each.nuisance === nuisance).length;
+  expect(raised('r6', 'chattering')).toBeGreaterThan(5);
+  expect(raised('r8', 'fleeting')).toBe(3);
+  expect(raised('r7', 'chattering')).toBe(0);
+  const called = (rule: string): number =>
+    agent.phones.delivered.filter(
+      ({ message }) => !message.silent && message.occurrence?.startsWith(`l/s/${rule}@`),
+    ).length;
+  const [r6, r7] = [raised('r6'), raised('r7')];
+  expect(called('r7')).toBe(r7);
+  expect(called('r6')).toBe(r6 - raised('r6', 'chattering') - raised('r6', 'fleeting'));
+  expect(called('r8')).toBe(3);
+
+  await agent.pass(26 * 60 * min, min);
+  const digests = agent.mail.delivered.filter(({ message }) => message.kind === 'digest');
+  expect(digests.map(({ target }) => target.person)).toEqual(['erin']);
+  const { sentence } = digests[0]!.message;
+  expect(sentence).toContain(`l/s/r6 ${raised('r6', 'chattering')} × chattering`);
+  expect(sentence).toContain('l/s/r8 3 × over within a minute');
+  expect(sentence).toMatch(/l\/s\/r7 \d+ × chattering, told each time/);
+  expect(agent.phones.delivered.filter(({ message }) => message.kind === 'digest')).toEqual([]);
+});
+
 describe('a kill', () => {
   test('before anything was sent: the next run sends it once', async () => {
     const agent = plant();

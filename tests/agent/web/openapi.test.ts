@@ -226,6 +226,7 @@ const performanceCases: (readonly [string, Sent])[] = [
   ['/api/performance', { path: '/api/performance?since=x' }],
   ['/api/alarms/{occurrence}/needed', posted(`${commands}/needed`, { needed: true })],
   ['/api/alarms/{occurrence}/needed', posted(`${commands}/needed`, {})],
+  ...tellingCases,
 ];
 
 describe('real answers are as described', () => {
@@ -273,7 +274,6 @@ describe('real answers are as described', () => {
     ['/api/refused', { path: '/api/refused' }],
     ['/api/rules', { path: '/api/rules' }],
     ...performanceCases,
-    ...tellingCases,
     ['/api/openapi.json', { path: '/api/openapi.json' }],
     ['/metrics', { path: '/metrics' }],
   ];
