@@ -59,7 +59,7 @@ const columns: readonly (readonly [string, (rule: RuleView) => string])[] = [
   ['respond within', ({ respond_ms }) => span(respond_ms)],
   ['hazard', ({ hazard }) => hazard ?? ''],
   ['consequence', ({ consequence }) => consequence],
-  ['do not', ({ do_not }) => do_not.join('; ')],
+  ['do not', ({ do_not }) => do_not.map((what) => `do not ${what}`).join('; ')],
   ['caution', ({ caution = '' }) => caution],
   ['first steps', ({ steps }) => steps.map((step, i) => `${i + 1} ${step}`).join(' ')],
   ['stays until reset', ({ latching }) => (latching ? 'yes' : 'no')],

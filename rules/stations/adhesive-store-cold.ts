@@ -122,7 +122,7 @@ const approaching: RuleTemplate = {
       'Move the coldest containers to a place between {$low} and {$high}.',
       'Measure in the adhesive and enter the reading.',
     ],
-    doNot: [neverWarm, 'use any that may have frozen: mark it, hold it'],
+    doNot: [neverWarm, 'use any that may have frozen'],
     caution: liftCaution,
   },
   facts: storeFacts,

@@ -43,7 +43,7 @@ export const selfHeating: RuleTemplate = {
     ],
     doNot: [
       'open a door',
-      'go near alone; fight it alone',
+      'go near it or fight it',
       'scrape, blow or spray water at it',
       'take a falling number as all-clear',
     ],

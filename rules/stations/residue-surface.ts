@@ -137,7 +137,9 @@ export const atLimit: RuleTemplate = {
       tellEhs,
     ],
     doNot: [
-      'open a door, since air feeds fire; go in; blow air at it',
+      'go in',
+      'open a door, since air feeds fire',
+      'blow air at it',
       'fight it unless trained and the site’s plan says so',
       'take a falling number as all-clear',
     ],

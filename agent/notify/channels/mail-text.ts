@@ -38,7 +38,11 @@ function sectionsOf(message: Message, { timezone }: MailPlace): Section[] {
   const words = mailWords[message.language];
   const all: Section[] = [
     { heading: words.limit, kind: 'text', lines: [message.limitText] },
-    { heading: words.doNot, kind: 'list', lines: message.doNot },
+    {
+      heading: words.doNot,
+      kind: 'list',
+      lines: message.doNot.map((what) => words.doNotEach.replace('{$what}', () => what)),
+    },
     { heading: words.caution, kind: 'text', lines: [message.caution] },
     { heading: words.firstSteps, kind: 'numbered', lines: message.steps },
     { heading: words.consequence, kind: 'text', lines: [message.consequence] },

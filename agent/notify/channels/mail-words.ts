@@ -2,6 +2,8 @@
 export interface MailWords {
   readonly limit: string;
   readonly doNot: string;
+  /** Of {$what}; each stands alone, for a list is read from anywhere. */
+  readonly doNotEach: string;
   readonly firstSteps: string;
   readonly consequence: string;
   readonly caution: string;
@@ -17,7 +19,8 @@ export interface MailWords {
 export const mailWords: Readonly<Record<'en' | 'de', MailWords>> = {
   en: {
     limit: 'Limit',
-    doNot: 'Do not',
+    doNot: 'What not to do',
+    doNotEach: 'Do not {$what}.',
     firstSteps: 'First steps',
     consequence: 'What it leads to',
     caution: 'Caution',
@@ -29,7 +32,8 @@ export const mailWords: Readonly<Record<'en' | 'de', MailWords>> = {
   },
   de: {
     limit: 'Grenze',
-    doNot: 'Nicht',
+    doNot: 'Was nicht zu tun ist',
+    doNotEach: 'Nicht: {$what}.',
     firstSteps: 'Erste Schritte',
     consequence: 'Was daraus wird',
     caution: 'Achtung',

@@ -43,7 +43,7 @@ export function pushText(message: Message): Buffer {
     consequence,
     limit,
     highly_managed: highlyManaged,
-    do_not: doNot.slice(0, 3),
+    do_not: [...doNot],
     steps: message.steps.slice(0, 3),
   };
   const tries = [whole, { ...whole, consequence: '' }];

@@ -83,6 +83,12 @@ describe.each(texts.map((text) => [text.of, text] as const))('%s', (_, text) => 
     for (const line of [consequence, ...steps, ...doNot, caution])
       expect(placeholdersIn(line).filter((name) => !inSteps.includes(name))).toEqual([]);
   });
+  test('each do-not is one thing, to be read behind "do not" alone', () => {
+    for (const what of text.label.doNot) {
+      expect(what).toMatch(/^[a-z]/);
+      expect(what).not.toMatch(/[;.]|\balone$/);
+    }
+  });
   test('gives a consequence, one to three steps and a caution, in whole calm sentences', () => {
     const { sentence, consequence, steps, caution } = text.label;
     expect(steps.length).toBeGreaterThan(0);

@@ -25,7 +25,7 @@ const channelTo = (far: MailSide, facts: Partial<MailServer> = {}) =>
     page: () => page,
     timezone: () => 'Europe/Dublin',
     authorities: [far.authority],
-    answerMs: 500,
+    answerMs: 2_000,
   });
 
 const noWait = { saysNoWait: true, because: 'SMTP has no words for when to come again' } as const;
