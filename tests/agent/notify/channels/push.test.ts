@@ -40,7 +40,7 @@ function world(far: FarSide, endpoints: readonly string[] = [far.url], nowMs = (
     plantHosts: () => new Set(['localhost', 'nobody.invalid']),
     nowMs,
     authorities: [far.authority],
-    answerMs: 400,
+    answerMs: 1_500,
   });
   const send = (facts: Partial<Message> = {}) => channel.send(aMessage(facts), target, idle);
   return { devices, phones, channel, send };

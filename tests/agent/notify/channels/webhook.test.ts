@@ -27,7 +27,7 @@ const channelTo = (far: FarSide, facts: Partial<Webhook> = {}) =>
     page: () => 'https://forebond.plant.example',
     nowMs: () => Date.now(),
     authorities: [far.authority],
-    answerMs: 400,
+    answerMs: 1_500,
   });
 
 channelContract('webhook', async (fault: Fault) => {
