@@ -149,7 +149,7 @@ export const channelsWritten = {
           'write the address alone, as https://agent.plant.example',
         ),
         described(
-          'The address under which people reach the page; stands in e-mails and webhooks. The agent’s own where absent.',
+          'The address under which people reach the page; stands in e-mails, webhooks and invitations. The agent’s own where absent.',
         ),
       ),
   ),

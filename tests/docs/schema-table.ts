@@ -66,8 +66,34 @@ function written(node: SchemaNode): string {
 }
 
 /** The fields of an object schema. Columns that would stand empty are left out. */
-export function schemaTable(schema: z.ZodMiniType): string {
-  const node = nodeOf(schema);
+export const schemaTable = (schema: z.ZodMiniType): string => tableOf(nodeOf(schema));
+
+/** Each titled block within it as a section of its own, in the order they are written. */
+export function blockSections(schema: z.ZodMiniType, level: string): string {
+  const blocks = new Map(
+    within(nodeOf(schema)).flatMap((node) =>
+      node.title === undefined || node.properties === undefined ? [] : [[node.title, node]],
+    ),
+  );
+  return [...blocks]
+    .map(([title, node]) => `${level} A block: ${title}\n\n${tableOf(node)}`)
+    .join('\n\n');
+}
+
+/** All nodes below one. */
+function within(node: SchemaNode): SchemaNode[] {
+  const { properties = {}, anyOf = [], oneOf = [], items, additionalProperties: more } = node;
+  const below = [
+    ...Object.values(properties),
+    ...anyOf,
+    ...oneOf,
+    ...(typeof items === 'object' ? [items] : []),
+    ...(typeof more === 'object' ? [more] : []),
+  ];
+  return below.flatMap((each) => [each, ...within(each)]);
+}
+
+function tableOf(node: SchemaNode): string {
   const fields = Object.entries(node.properties ?? {});
   const required = node.required ?? [];
   const columns: (readonly [string, (field: readonly [string, SchemaNode]) => string])[] = [

@@ -6,7 +6,8 @@ import { ruleFields } from '#rules/site/rule-schema.ts';
 import { siteWritten, stationWritten } from '#rules/site/schema.ts';
 import { sensorWritten } from '#rules/site/sensor-schema.ts';
 import { derivedWritten, payloadWritten, signalWritten } from '#rules/site/signal-schema.ts';
-import { schemaTable } from './schema-table.ts';
+import { tellingWritten } from '#rules/site/telling-schema.ts';
+import { blockSections, schemaTable } from './schema-table.ts';
 
 const payloadSections = (): string =>
   payloadWritten.def.options
@@ -68,6 +69,14 @@ or a mark of your own is added.
 ${schemaTable(markWritten)}
 
 ${markPayloads()}
+
+## Telling
+
+[Telling people](telling.md) and [people](people.md) tell more.
+
+${schemaTable(tellingWritten)}
+
+${blockSections(tellingWritten, '###')}
 
 ## A rule
 
