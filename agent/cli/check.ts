@@ -5,6 +5,7 @@
  */
 import type { Command } from 'commander';
 import type { Coverage, RuleCard } from '#rules/plan/card.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import { type PlacedProblem, pathText } from '#rules/site/problem.ts';
 
 /** What the command needs of the rest: reading a site file, and somewhere to write. */
@@ -90,15 +91,15 @@ function checkedLines(checked: CheckedSite): readonly string[] {
   const armed = rules.filter((rule) => rule.readiness !== 'not-armed').length;
   const wild = bindings.filter((binding) => binding.signal === null).length;
   const lines = [
-    `${checked.source.site.site}: ${count(bindings.length, 'signal')}, ${count(armed, 'rule')} armed`,
+    `${checked.source.site.site}: ${counted(bindings.length, 'signal')}, ${counted(armed, 'rule')} armed`,
   ];
   if (wild > 0)
-    lines.push(`  ${count(wild, 'wildcard')} will add signals and rules as values come`);
+    lines.push(`  ${counted(wild, 'wildcard')} will add signals and rules as values come`);
   for (const file of checked.source.site.extensions ?? [])
     lines.push(`  own rules    ${file} runs with the agent’s rights; check it like a program`);
   for (const station of coverage.stations) {
     lines.push(
-      `${station.station} (${station.kind}): ${station.watched.length} hazards watched, ${station.unwatched.length} not watched`,
+      `${station.station} (${station.kind}): ${counted(station.watched.length, 'hazard')} watched, ${station.unwatched.length} not watched`,
     );
     for (const hazard of station.unwatched)
       lines.push(`  not watched  ${hazard.words} ${hazard.why}`);
@@ -132,8 +133,6 @@ function unconfirmedLine({ rule, numbers, needs }: Unconfirmed): string {
     ? `  lacks        ${rule}: ${enter}`
     : `  unconfirmed  ${rule}: ${doubtful.map(numberWords).join(', ')}; to confirm, enter ${enter}`;
 }
-
-const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 const markWords = {
   CP: 'common practice',

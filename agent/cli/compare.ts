@@ -6,6 +6,7 @@ import { type AlarmLoad, alarmLoad } from '#rules/alarm/alarm-load.ts';
 import { type AlarmStory, annunciations } from '#rules/alarm/alarm-story.ts';
 import { type AlarmDifference, compareAlarms } from '#rules/alarm/compare-alarms.ts';
 import { priorities } from '#rules/alarm/priority.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { compareSites, type Replayed, ReplayFailed } from '../wiring/compare-sites.ts';
 import type { ReplayJob } from '../wiring/replay-job.ts';
@@ -123,9 +124,11 @@ function tableLines(
     'What people would hear (figures of ISA-18.2; it wants 30 days or more)',
     ...loadTable(load),
     '',
-    `${both[0].end.samples} samples, ${hours} h of data, ${seconds} s`,
+    `${counted(both[0].end.samples, 'sample')}, ${hours} h of data, ${seconds} s`,
     ...(both[0].end.late > 0
-      ? [`${both[0].end.late} rows stood later in the file than their signal's hold allows`]
+      ? [
+          `${counted(both[0].end.late, 'row')} stood later in the file than the hold of the signal allows`,
+        ]
       : []),
   ];
 }

@@ -15,6 +15,7 @@ import {
   userPattern,
 } from '#broker/credentials.ts';
 import { hashSecret, makeSecret } from '#broker/secrets.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { makeFolder, refuseOthers, requireFolder, useOf } from '../store/folder-use.ts';
@@ -47,7 +48,7 @@ function checkFilters(verb: 'publish' | 'read', filters: readonly string[]): voi
 /** What is wrong with a secret that was given, or null. */
 function secretProblem(secret: string): string | null {
   const bytes = Buffer.byteLength(secret);
-  if (bytes < secretBytesMin) return `it has ${bytes} bytes`;
+  if (bytes < secretBytesMin) return `it has ${counted(bytes, 'byte')}`;
   if (bytes > limits.mqttSecretBytesMax) return 'it is too long';
   if (/[\r\n]/.test(secret)) return 'it has more than one line';
   if (secret.includes('\0') || secret.includes('\uFFFD')) return 'it is not text in UTF-8';

@@ -7,6 +7,7 @@
 import { readFile } from 'node:fs/promises';
 import { type Command, InvalidArgumentError } from 'commander';
 import mqtt, { type MqttClient } from 'mqtt';
+import { counted } from '#rules/quantity/counted.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { beforeYouFit } from '../listen/before-you-fit.ts';
@@ -210,7 +211,9 @@ function asText(book: TopicBook, { seconds, mqtt: url }: ListenFlags): string[] 
   return [
     '',
     ...table,
-    ...(passed > 0 ? [`and ${passed} messages of topics beyond ${limits.listenTopicsMax}`] : []),
+    ...(passed > 0
+      ? [`and ${counted(passed, 'message')} of topics beyond ${limits.listenTopicsMax}`]
+      : []),
     ...(stub === null ? [] : ['', ...stub]),
   ];
 }

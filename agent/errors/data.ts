@@ -52,11 +52,11 @@ export const dataErrors = {
     fix: 'Name signals as line/station/signal, as the site file has them.',
   },
   SITE_TOO_LARGE: {
-    happened: 'The site comes to {signals} signals and {rules} rules, more than one agent takes.',
+    happened: 'The site comes to {signals} and {rules}, more than one agent takes.',
     fix: 'Split it in two: one agent a line. What runs goes on as it was.',
   },
   SITE_FILE_WRONG: {
-    happened: 'The site file has {count} problems; the first: {first}',
+    happened: 'The site file has {problems}; the first: {first}',
     fix: 'Mend them (forebond check lists them all) and load it again. What runs goes on as it was.',
   },
   OWN_RULES_UNKNOWN: {

@@ -4,6 +4,7 @@
  * Values come out as written, neither calibrated nor converted: they take the way of a live
  * payload. A row that cannot be read is told with its line and skipped; too many end the reading.
  */
+import { counted } from '#rules/quantity/counted.ts';
 import { type QualityCode, quality } from '#rules/signal/quality.ts';
 import { qualityOfWord } from '#rules/signal/quality-word.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
@@ -142,7 +143,7 @@ class CsvReader {
     const { layout } = by;
     if (cells === null) return 'its quotes do not match';
     if (cells.length !== layout.columns) {
-      return `it has ${cells.length} cells and the header ${layout.columns}`;
+      return `it has ${counted(cells.length, 'cell')} and the header ${layout.columns}`;
     }
     const timeMs = this.#times.read(cells[0]!);
     if (timeMs === null) {

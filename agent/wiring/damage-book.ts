@@ -34,7 +34,14 @@ export class DamageBook {
     const found = [...this.known.values()];
     const named = found.slice(0, namedMax).map(sentence);
     const more = found.length - named.length;
-    return more === 0 ? named : [...named, `${more} more stretches of samples are damaged.`];
+    return more === 0
+      ? named
+      : [
+          ...named,
+          more === 1
+            ? 'One more stretch of samples is damaged.'
+            : `${more} more stretches of samples are damaged.`,
+        ];
   }
 }
 

@@ -7,6 +7,7 @@
 import type { ExtensionWatch } from '#rules/engine/switching.ts';
 import type { Engine } from '#rules/engine.ts';
 import type { ExtensionInput } from '#rules/input.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { forgetStopped, readStopped } from '../extensions/stopped.ts';
 import { Watchdog } from '../extensions/watchdog.ts';
@@ -87,7 +88,7 @@ export class ExtensionDesk implements CallWatch, ExtensionWatch {
     this.faults.set(extension, { count: count + 1, last: words });
     this.parts.warn({ extension, fault: words }, 'own rules failed');
     if (count + 1 >= limits.extensionFaultsMax)
-      this.want(extension, `it failed ${count + 1} times, the last time in ${words}`);
+      this.want(extension, `it failed ${counted(count + 1, 'time')}, the last time in ${words}`);
   }
 
   isOff(extension: string): boolean {

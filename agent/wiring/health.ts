@@ -1,6 +1,7 @@
 /**
  * The agent's own health in the words of NE 107, part by part, each with why and what to do.
  */
+import { counted } from '#rules/quantity/counted.ts';
 import type { Health } from '../web/contract.ts';
 import type { HealthParts } from '../web/ports.ts';
 
@@ -92,7 +93,9 @@ function sensors(facts: HealthFacts): PartHealth {
         ]
       : []),
     ...(unjudgedRules > 0
-      ? [`${unjudgedRules} rules cannot be judged: a reading they need is lost or not usable.`]
+      ? [
+          `${counted(unjudgedRules, 'rule')} cannot be judged: a reading that is needed is lost or not usable.`,
+        ]
       : []),
     ...(refusedTopics.length > 0
       ? [`Messages that cannot be used come on ${few(refusedTopics)}; GET /api/refused says why.`]

@@ -5,6 +5,7 @@
  * Always true: a page that other machines reach has TLS; a change of people made on the box is in the
  * ledger within a second; a certificate that ends is made anew, or read anew, while the agent runs.
  */
+import { counted } from '#rules/quantity/counted.ts';
 import { parseDuration } from '#rules/quantity/duration.ts';
 import type { PeopleWritten } from '#rules/site/people-schema.ts';
 import { AgentError } from '../errors.ts';
@@ -179,6 +180,6 @@ export function checkedNames(names: readonly string[]): string[] {
       !/^(?=.{1,253}$)[a-z0-9]([a-z0-9.-]*[a-z0-9])?$/i.test(name) && !/^[0-9a-f:]+$/i.test(name),
   );
   if (wrong !== undefined || names.length > limits.hostNamesMax)
-    throw new AgentError('WEB_NAMES_UNUSABLE', { name: wrong ?? `${names.length} names` });
+    throw new AgentError('WEB_NAMES_UNUSABLE', { name: wrong ?? counted(names.length, 'name') });
   return names.map((name) => name.toLowerCase());
 }

@@ -3,6 +3,7 @@
  */
 import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
 import type { Plan } from '#rules/plan/plan.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { type CallWatch, nobody } from '../site/extensions/watch.ts';
@@ -95,7 +96,10 @@ export class PlanBook {
     const signals = compiled.plan.signals.length;
     const rules = compiled.rules.length;
     if (signals > limits.signalsMax || rules > limits.rulesMax)
-      throw new AgentError('SITE_TOO_LARGE', { signals, rules });
+      throw new AgentError('SITE_TOO_LARGE', {
+        signals: counted(signals, 'signal'),
+        rules: counted(rules, 'rule'),
+      });
     keep(compiled);
     this.source = source;
     this.full = false;

@@ -7,6 +7,7 @@
 import { statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { PersonId } from '#rules/input.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import type { PlacedProblem } from '#rules/site/problem.ts';
 import { FileError } from '../errors.ts';
 import { type SiteChanges, siteChanges } from '../site/changes.ts';
@@ -66,14 +67,14 @@ export class SiteDesk {
 
   private wrong({ problems, more }: SiteReading & { ok: false }): FileError {
     const lines = problems.map(this.parts.line);
-    const facts = { count: lines.length + more, first: lines[0] ?? '' };
+    const facts = { problems: counted(lines.length + more, 'problem'), first: lines[0] ?? '' };
     return new FileError('SITE_FILE_WRONG', facts, lines);
   }
 
   private difference(source: SiteSource): string | null {
     const { changes, more } = siteChanges(this.parts.running(), source);
     if (changes.length === 0) return null;
-    return `The site file differs from what runs in ${changes.length + more} settings. Load it, or undo the change.`;
+    return `The site file differs from what runs in ${counted(changes.length + more, 'setting')}. Load it, or undo the change.`;
   }
 
   private stampNow(): string {
@@ -85,7 +86,7 @@ export class SiteDesk {
 }
 
 const faultyWords = (reading: SiteReading & { ok: false }): string =>
-  `The site file has ${reading.problems.length + reading.more} problems and cannot be loaded; what runs goes on as it was.`;
+  `The site file has ${counted(reading.problems.length + reading.more, 'problem')} and cannot be loaded; what runs goes on as it was.`;
 
 function stampOf(path: string): string {
   const found = statSync(path, { throwIfNoEntry: false });

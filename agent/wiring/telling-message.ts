@@ -4,6 +4,7 @@
 import { deferral } from '#rules/alarm/label.ts';
 import { clockText, quantityText } from '#rules/alarm/say.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import type { Chase, Note } from '#rules/telling/chase.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
 import { limits } from '../limits.ts';
@@ -102,10 +103,10 @@ function floodSaid(core: Core, saying: Saying, chase: Chase): Said {
   const over = ended(saying);
   return {
     ...plain(core, saying.at),
-    title: `${over ?? `${count} alarms`} · ${core.plans.name}`.slice(0, 120),
+    title: `${over ?? counted(count, 'alarm')} · ${core.plans.name}`.slice(0, 120),
     sentence:
       over === null
-        ? `${count} alarms within a short time, ${waiting} of them unanswered. Worst: ${worst?.label.sentence ?? chase.station}`
+        ? `${counted(count, 'alarm')} within a short time, ${waiting} of them unanswered. Worst: ${worst?.label.sentence ?? chase.station}`
         : `${count} alarms that came within a short time are answered or over.`,
     consequence: worst?.label.consequence ?? '',
     steps: worst?.label.steps ?? [],
@@ -135,7 +136,7 @@ function digestSaid(core: Core, notes: readonly Note[], at: number): Said {
   ];
   return {
     ...plain(core, at),
-    title: `${many} alarms that came and went · ${core.plans.name}`.slice(0, 120),
+    title: `${counted(many, 'alarm')} that came and went · ${core.plans.name}`.slice(0, 120),
     sentence: sentences.join(' '),
     steps: ['Look at delay and deadband of each rule that comes and goes, and at its sensor.'],
     count: many,

@@ -39,13 +39,14 @@ export const rules = {
   about: 'Richtwert: etwa {$n}',
   noneWanted: 'Richtwert: keine',
   mostFrequent: 'Am häufigsten',
-  mostFrequentEach: '{$rule}: {$n}-mal',
+  mostFrequentEach: '.match $n one {{{$rule}: einmal}} * {{{$rule}: {$n}-mal}}',
   standingNow: 'Länger als einen Tag anstehend',
   standingEach: '{$rule}, seit {$clock}',
   wasNeeded: 'War er nötig?',
-  wasNeededEach: '{$rule}: {$yes}-mal ja, {$no}-mal nein',
+  wasNeededEach: '{$rule}: ja {$yes}, nein {$no}',
   byShift: 'Nach Schicht',
-  byShiftEach: 'ab {$clock}: {$n} Alarme, {$rate} je Stunde',
+  byShiftEach:
+    '.match $n one {{ab {$clock}: {$n} Alarm, {$rate} je Stunde}} * {{ab {$clock}: {$n} Alarme, {$rate} je Stunde}}',
   answeredIn: 'Zeit bis zur Antwort',
   answeredEach:
     '{$priority}: die Hälfte binnen {$median}, neun von zehn binnen {$slowest}; {$unanswered} unbeantwortet',

@@ -25,7 +25,7 @@ export const watch = {
   nothingJudged:
     'Hier wird zurzeit nichts beurteilt: Keine Regel, die gemeldet wird, hat einen Grenzwert zu einem Messwert.',
   nothingReads:
-    'Hier lässt sich zurzeit nichts beurteilen: {$unjudged} Gefahren ohne verwendbaren Messwert; {$notWatched} nicht überwacht.',
+    'Hier lässt sich zurzeit nichts beurteilen. Gefahren ohne verwendbaren Messwert: {$unjudged}; nicht überwacht: {$notWatched}.',
   pastNoAlarm: 'Dazu steht kein Alarm an: Vielleicht läuft eine Verzögerung.',
 
   // alarm performance

@@ -70,9 +70,9 @@ export const de = translated({
   notWatched: '{$n} nicht überwacht',
   noReading: '{$n} ohne verwendbaren Messwert',
   nothingAbnormal:
-    'Nichts Auffälliges bei {$watched} überwachten Gefahren; {$notWatched} nicht überwacht; {$unjudged} ohne verwendbaren Messwert; letzter Blick {$clock}.',
+    'Nichts Auffälliges. Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}; letzter Blick {$clock}.',
   nothingAbnormalShort:
-    'Nichts Auffälliges bei {$watched} überwachten Gefahren; {$notWatched} nicht überwacht; {$unjudged} ohne verwendbaren Messwert.',
+    'Nichts Auffälliges. Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}.',
   nothingWatched: 'Keine Gefahr dieser Station wird überwacht.',
 
   // bands

@@ -39,13 +39,14 @@ export const rules = {
   about: 'guidance: about {$n}',
   noneWanted: 'guidance: none',
   mostFrequent: 'Most frequent',
-  mostFrequentEach: '{$rule}: {$n} times',
+  mostFrequentEach: '.match $n one {{{$rule}: once}} * {{{$rule}: {$n} times}}',
   standingNow: 'Standing longer than a day',
   standingEach: '{$rule}, since {$clock}',
   wasNeeded: 'Was it needed?',
-  wasNeededEach: '{$rule}: {$yes} times yes, {$no} times no',
+  wasNeededEach: '{$rule}: yes {$yes}, no {$no}',
   byShift: 'By shift',
-  byShiftEach: 'from {$clock}: {$n} alarms, {$rate} an hour',
+  byShiftEach:
+    '.match $n one {{from {$clock}: {$n} alarm, {$rate} an hour}} * {{from {$clock}: {$n} alarms, {$rate} an hour}}',
   answeredIn: 'Time to answer',
   answeredEach:
     '{$priority}: half within {$median}, nine of ten within {$slowest}; {$unanswered} unanswered',

@@ -24,7 +24,7 @@ export const watch = {
   pastAgain: 'It went back {$clock}; the reading is at or past {$limit} again.',
   nothingJudged: 'Nothing is judged here now: no rule that is told has a limit on a reading.',
   nothingReads:
-    'Nothing can be judged here now: {$unjudged} hazards without a usable reading; {$notWatched} not watched.',
+    'Nothing can be judged here now. Hazards without a usable reading: {$unjudged}; not watched: {$notWatched}.',
   pastNoAlarm: 'No alarm of it stands: a delay may be running.',
 
   // alarm performance

@@ -63,9 +63,9 @@ export const en = {
   notWatched: '{$n} not watched',
   noReading: '{$n} without a usable reading',
   nothingAbnormal:
-    'Nothing abnormal in {$watched} watched hazards; {$notWatched} not watched; {$unjudged} without a usable reading; last look {$clock}.',
+    'Nothing abnormal. Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}; last look {$clock}.',
   nothingAbnormalShort:
-    'Nothing abnormal in {$watched} watched hazards; {$notWatched} not watched; {$unjudged} without a usable reading.',
+    'Nothing abnormal. Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}.',
   nothingWatched: 'No hazard of this station is watched.',
 
   // bands

@@ -1,4 +1,5 @@
 /** Settings of `sequence`: which signal or mark is the first thing, the second, the count of time. */
+import { counted } from '../quantity/counted.ts';
 import type { SettingsReader } from './settings.ts';
 
 export interface Event {
@@ -35,7 +36,7 @@ function inputsOf(read: SettingsReader): Readonly<Record<'first' | 'second' | 'c
   if (!both && read.signalCount !== signals.length)
     read.report({
       path: [],
-      problem: `its bounds speak of ${signals.length} signals (${signals.join(', ') || 'none'}), and it names ${read.signalCount}`,
+      problem: `its bounds speak of ${counted(signals.length, 'signal')} (${signals.join(', ') || 'none'}), and it names ${read.signalCount}`,
       fix: 'name a signal for each of first, then and counting that has bounds, in that order',
     });
   if (read.marks.length !== marks.length)

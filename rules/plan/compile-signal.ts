@@ -1,4 +1,5 @@
 /** A written signal to canonical numbers: its reading, its resolution, its times. */
+import { counted } from '../quantity/counted.ts';
 import { parseDuration } from '../quantity/duration.ts';
 import { parseQuantity, type Quantity, withoutDust } from '../quantity/quantity.ts';
 import {
@@ -75,7 +76,7 @@ function compileNames(written: MeasuredWritten, path: Path, report: Report): rea
     problem:
       names.length === levels
         ? 'two levels have the same name'
-        : `the topic has ${levels} +, and ${names.length === 0 ? 'no' : names.length} names`,
+        : `the topic has ${levels} +, and ${names.length === 0 ? 'no names' : counted(names.length, 'name')}`,
     fix:
       levels === 0
         ? 'Take the names out, or write + for the level that varies.'

@@ -1,5 +1,6 @@
 /** Which signals a rule judges: those the site names, else those of its template that are bound. */
 import type { RuleKind } from '../kinds/kind.ts';
+import { counted } from '../quantity/counted.ts';
 import { canonicalUnit, dimensionWords } from '../quantity/unit.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import {
@@ -93,10 +94,11 @@ function fits(
     return false;
   }
   if (found.length < takes.least || found.length > takes.most) {
-    const count = takes.least === takes.most ? `${takes.least}` : `${takes.least} to ${takes.most}`;
+    const most = counted(takes.most, 'signal');
+    const count = takes.least === takes.most ? most : `${takes.least} to ${most}`;
     report({
       path,
-      problem: `${kind.name} takes ${count} signals, not ${found.length}`,
+      problem: `${kind.name} takes ${count}, not ${found.length}`,
       fix: 'Name as many, in the order the kind says (docs/kinds.md).',
     });
     return false;

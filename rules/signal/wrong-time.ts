@@ -4,6 +4,7 @@
  * Three slips explain most of them: seconds taken for milliseconds or the other way round, a local
  * time without its zone, a clock that was never set (common practice, no published source).
  */
+import { counted } from '../quantity/counted.ts';
 import { lastInstantMs } from './instant-text.ts';
 import type { EpochMs } from './sample.ts';
 
@@ -16,8 +17,6 @@ const sameMomentMs = 400 * dayMs;
 const zoneAheadMsMax = 14 * hourMs;
 const zoneStepMs = 15 * minuteMs;
 const clocksApartMs = 2 * minuteMs;
-
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 /** 40 seconds, 12 minutes, 5.5 hours, 1132 days: a length of time, 0 or more, as people read it. */
 export function spanInWords(ms: number): string {

@@ -15,7 +15,7 @@ afterAll(async () => {
   await line?.stop();
 });
 
-test.each(['en', 'de-DE'])('in %s: 30 words, then all of them', async (language) => {
+test.each(['en-IE', 'de-DE'] as const)('in %s: 30 words, then all of them', async (language) => {
   const { page, context } = await open(browser, `${line.agent.page}/#/line`, { language });
   const note = `${begunAnewWords} ${'And more of it. '.repeat(12)}`.trim();
   await page.route('**/api/stream', async (route) => {

@@ -1,8 +1,17 @@
 /** docs/kinds/<kind>.md: one rule kind: what it judges, its settings, its sentence, who uses it. */
+
 import type { RuleKind } from '#rules/kinds/kind.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import { cell, code, table } from './markdown.ts';
 import { schemaTable } from './schema-table.ts';
 import { describedStations } from './stations-page.ts';
+
+const howMany = (least: number, most: number, what: string): string =>
+  least === most
+    ? counted(least, what)
+    : least === 0
+      ? `up to ${counted(most, what)}`
+      : `${least} to ${counted(most, what)}`;
 
 /** How it names its signals. */
 function takenBy(takes: RuleKind['takes']): string {
@@ -10,9 +19,9 @@ function takenBy(takes: RuleKind['takes']): string {
   if (takes.most === 0) return 'Judges no signal.';
   const { least, most, units, roles = [] } = takes;
   if (units === 'same')
-    return `Judges ${least} to ${most} signals of one unit together: \`signals: [a, b, c]\`.`;
+    return `Judges ${howMany(least, most, 'signal')} of one unit together: \`signals: [a, b, c]\`.`;
   if (units === 'any')
-    return `Judges ${least} to ${most} signals of any unit, in this order under \`signals\`: ${roles.join(', then ')}.`;
+    return `Judges ${howMany(least, most, 'signal')} of any unit, in this order under \`signals\`: ${roles.join(', then ')}.`;
   const inOrder = units.map((unit, i) => `${roles[i]} (${code(unit)})`).join(', then ');
   return `Judges ${units.length} signals together, in this order under \`signals\`: ${inOrder}.`;
 }
@@ -21,8 +30,7 @@ function takenBy(takes: RuleKind['takes']): string {
 function marksBy(marks: RuleKind['marks']): string | null {
   if (marks === undefined) return null;
   const { least, most, roles } = marks;
-  const count = least === most ? least : `${least} to ${most}`;
-  return `Judges ${count} marks, in this order under \`marks\`: ${roles.join(', then ')}. A rule that judges a mark takes no gate.`;
+  return `Judges ${howMany(least, most, 'mark')}, in this order under \`marks\`: ${roles.join(', then ')}. A rule that judges a mark takes no gate.`;
 }
 
 const users = (kind: RuleKind): (readonly string[])[] =>

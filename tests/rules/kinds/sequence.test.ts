@@ -46,7 +46,7 @@ describe('settings', () => {
       { first_low: '1 1', within: '5 s' },
       [],
       [null],
-      /^: its bounds speak of 1 signals \(first\), and it names 0/,
+      /^: its bounds speak of 1 signal \(first\), and it names 0/,
     ],
     [
       { within: '5 s', while_first: true },
