@@ -13,8 +13,14 @@ import { Arrival, type ArrivalLimits, type IntakeClock, takesTime } from './arri
 import { type Example, type IntakeCause, type IntakeCounters, Tally } from './cause.ts';
 import { type MarkCounters, MarkIntake, type SaidMark } from './mark-intake.ts';
 import { Message, type MessageLimits } from './message.ts';
-import { beyondWords, refusalDetail } from './refusal-detail.ts';
-import { type doorCauses, Refused, type RefusedLimits, type RefusedMessage, type RefusedTopic } from './refused.ts';
+import { beyondWords, refusalDetail, refusedMarkWords } from './refusal-detail.ts';
+import {
+  type doorCauses,
+  Refused,
+  type RefusedLimits,
+  type RefusedMessage,
+  type RefusedTopic,
+} from './refused.ts';
 import { type Discover, Router, type RouterLimits } from './router.ts';
 
 export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits, RefusedLimits {
@@ -114,7 +120,6 @@ export interface Intake {
 
 const noMarks: readonly MarkBinding[] = [];
 const none: readonly SaidMark[] = [];
-const compareMark = 'compare what the sender says with the marks in the site file';
 const idOf = ({ station, mark }: { readonly station: string; readonly mark: string }): string =>
   `${station}/${mark}`;
 
@@ -233,11 +238,7 @@ export function createIntake(options: IntakeOptions): Intake {
     },
 
     markRefused(mark, message, text) {
-      const end = text.indexOf('; ');
-      const words =
-        end < 0
-          ? { why: text, fix: compareMark }
-          : { why: text.slice(0, end), fix: text.slice(end + 2) };
+      const words = refusedMarkWords(text);
       const at = tally.nowMs;
       const signal = idOf(mark);
       const { topic, data: payload, from } = message;

@@ -74,6 +74,14 @@ export function beyondWords(
   return { words: { why: `it is ${possible.words}`, fix } };
 }
 
+/** What the rules say of a mark: why it is refused, and how to mend it behind a semicolon. */
+export function refusedMarkWords(text: string): NonNullable<RefusalDetail['words']> {
+  const end = text.indexOf('; ');
+  return end < 0
+    ? { why: text, fix: 'compare what the sender says with the marks in the site file' }
+    : { why: text.slice(0, end), fix: text.slice(end + 2) };
+}
+
 function futureWords(
   found: unknown,
   payload:
