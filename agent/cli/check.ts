@@ -110,12 +110,22 @@ function checkedLines(checked: CheckedSite): readonly string[] {
     lines.push(...station.unconfirmed.map(unconfirmedLine));
     for (const { rule, why } of station.moot) lines.push(`  not judged   ${rule}: ${why}`);
     lines.push(...rules.filter((rule) => rule.station === station.station).flatMap(asideLines));
-    for (const rule of station.off) lines.push(`  off          ${rule.rule}: ${rule.reason}`);
+    const ofStation = rules.filter((rule) => rule.station === station.station);
+    lines.push(...station.off.map(offLine), ...ofStation.flatMap(changedLines));
     for (const signal of station.silenceUnnoticed)
       lines.push(`  silence      ${signal}: nobody would notice; give it expect_every`);
   }
   return lines.map(oneLine);
 }
+
+function offLine({ rule, reason, signedBy, people }: Coverage['stations'][number]['off'][number]) {
+  const who = signedBy === null ? '' : ` (${signedBy} answers for it)`;
+  return `  off          ${rule}: ${reason}${who}${people ? '; people can be hurt by what it would watch' : ''}`;
+}
+
+/** Each default that the site file replaces. */
+const changedLines = ({ id, changes }: RuleCard): string[] =>
+  changes.map(({ what, usual, written }) => `  changed      ${id}: ${what} ${usual} → ${written}`);
 
 /** While the plant is so, nobody is told of it: then its hazard counts as not watched. */
 const asideLines = ({ id, suppress }: RuleCard): string[] =>

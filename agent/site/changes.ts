@@ -57,5 +57,7 @@ function collect(into: Map<string, Setting>, path: string, value: unknown): void
     return;
   }
   const list = Object.entries(value);
+  // An empty list takes away what stands there of itself.
+  if (Array.isArray(value) && list.length === 0) into.set(path, '[]');
   for (const [key, each] of list) collect(into, path === '' ? key : `${path}.${key}`, each);
 }

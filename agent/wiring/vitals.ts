@@ -1,5 +1,6 @@
 /** How the agent itself is: its health part by part and its own figures, gathered from what runs. */
 import type { Door } from '#broker/door.ts';
+import type { Coverage } from '#rules/plan/card.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { isDiskRefusal } from '../errors.ts';
 import { limits } from '../limits.ts';
@@ -46,7 +47,7 @@ export function healthOf(running: Running): HealthParts {
     recordLost: store.findings.some(isLoss) || store.setAside.length > 0 || core.begunAnew,
     doorOpen: door !== null,
     devicesProblem: devicesWords(door?.devicesProblem() ?? null),
-    rulesOff: offNotes(core),
+    rulesOff: [...offNotes(core), ...offBySite(core.plans.now.coverage)],
     siteNote: siteDesk?.note ?? null,
     turnAgeMs: performance.now() - upkeep.lookedAt,
     unjudgedRules: unjudgedRules(core),
@@ -60,6 +61,16 @@ export function healthOf(running: Running): HealthParts {
       .map(({ topic }) => topic),
   });
 }
+
+/** Rules that keep people from harm and that the site file switches off. */
+const offBySite = ({ stations }: Coverage): string[] =>
+  stations
+    .flatMap(({ off }) => off)
+    .filter(({ people }) => people)
+    .map(
+      ({ rule, reason, signedBy }) =>
+        `${rule} is switched off by ${signedBy ?? 'nobody named'}: ${reason}.`,
+    );
 
 const nowOf = ({ live, clock }: Core): EpochMs => live.engineNow ?? clock.now();
 

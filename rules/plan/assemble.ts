@@ -240,6 +240,7 @@ function cardOf(
     needs: [...(missing.length > 0 ? missing : draft.unconfirmed), ...draft.wants],
     label: draft.label,
     facts: draft.facts,
+    changes: draft.changes,
     priority: draft.priority,
     class: draft.class,
     respondMs: draft.respondMs,

@@ -6,6 +6,7 @@ import type { MarkPayloadWritten } from '../site/mark-schema.ts';
 import type { Basis } from '../stations/station.ts';
 import type { CalibrationDates } from './calibration-dates.ts';
 import type { AlarmClass } from './plan.ts';
+import type { RuleChange } from './weaker.ts';
 
 /** Words of the contract. */
 export type Readiness = 'armed' | 'armed-limit-unconfirmed' | 'not-armed';
@@ -71,6 +72,8 @@ export interface RuleCard {
     readonly high: number | null;
   }[];
   readonly hold: { readonly what: HoldWhat; readonly item: string } | null;
+  /** What the site file changes of a rule of the station: what stood there, what stands there now. */
+  readonly changes: readonly RuleChange[];
   /** While any of these holds, nobody is told. */
   readonly suppress: readonly CardWhile[];
 }
@@ -142,6 +145,17 @@ export interface UnwatchedHazard {
   readonly why: string;
 }
 
+/** By the site file. */
+export interface SwitchedOffRule {
+  /** `line/station/rule`. */
+  readonly rule: string;
+  readonly reason: string;
+  /** Who answers for it; null where nobody need. */
+  readonly signedBy: string | null;
+  /** People can be hurt by what it would watch. */
+  readonly people: boolean;
+}
+
 export interface StationCoverage {
   readonly station: string;
   readonly kind: string;
@@ -170,5 +184,5 @@ export interface StationCoverage {
   readonly calibrations: readonly ({ readonly signal: string } & CalibrationDates)[];
   /** Measured signals whose silence no rule would notice. */
   readonly silenceUnnoticed: readonly string[];
-  readonly off: readonly { readonly rule: string; readonly reason: string }[];
+  readonly off: readonly SwitchedOffRule[];
 }

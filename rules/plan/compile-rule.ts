@@ -20,6 +20,7 @@ import {
 } from './rule-settings.ts';
 import { compileTerms, type TermDefaults } from './rule-terms.ts';
 import { sentence } from './sentence.ts';
+import { changesOf, reportWeaker } from './weaker.ts';
 
 /** What a rule is before the site has spoken. */
 export interface RuleSource extends TermDefaults {
@@ -38,6 +39,8 @@ export interface RuleSource extends TermDefaults {
   readonly given: Given;
   /** What coverage asks for although the rule is armed. */
   readonly wants: readonly string[];
+  /** The site wrote it whole: it brings nothing that could be made weaker. */
+  readonly ofSite?: true;
 }
 
 /** What the site wrote for it, and for the rule it is like. */
@@ -63,6 +66,8 @@ export function compileRule(
       : rulePath;
   const drafted = draftSettings(source.numbers, source.fixed, ownSettings(written), source.given);
   reportRaised(station, source, written, pathOf, report);
+  const guards = source.people || source.class.highlyManaged;
+  if (guards) reportWeaker(source, written, pathOf, report);
   const { kind, judgedMarks: marks = [] } = source;
   const instances = instancesOf(source.signals, rulePath, report);
   const compiled = compiledSettings(source, drafted, pathOf, report);
@@ -98,9 +103,15 @@ export function compileRule(
       pathOf,
       report,
     ),
+    changes: changesOf(source, written),
     hazard: source.hazard,
     people: source.people,
-    label: compileLabel(written, source.label, facts, rulePath, report),
+    label: compileLabel(
+      written,
+      { ...source, facts, guards: guards || terms.class.highlyManaged },
+      rulePath,
+      report,
+    ),
     facts,
   };
 }

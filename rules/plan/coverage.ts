@@ -19,7 +19,8 @@ export function coverStation(
     const rules = armed.map((card) => card.id);
     const leans = armed.every((card) => card.marks.length > 0);
     const marks = leans ? [...new Set(armed.flatMap((card) => card.marks))] : [];
-    if (rules.length > 0) watched.push({ hazard: id, words, people, rules, marks });
+    const short = people && offOf(station, found, hazard).some((each) => each.people);
+    if (rules.length > 0 && !short) watched.push({ hazard: id, words, people, rules, marks });
     else unwatched.push(unwatchedHazard(station, signals, found, cards, hazard));
   }
   return {
@@ -51,7 +52,7 @@ export function coverStation(
     moot: found.moot.map(({ template, why }) => ({ rule: `${station.id}/${template.name}`, why })),
     calibrations: calibrations(signals),
     silenceUnnoticed: silenceUnnoticed(station, signals, found),
-    off: found.off.map(({ name, reason }) => ({ rule: `${station.id}/${name}`, reason })),
+    off: found.off.map(({ name, ...off }) => ({ rule: `${station.id}/${name}`, ...off })),
   };
 }
 
@@ -147,6 +148,22 @@ function missingSignals(
   return station.kind.signals.filter((signal) => names.has(signal.name));
 }
 
+/** Its rules that the site file switches off. */
+const offOf = ({ kind }: StationDraft, { off }: StationRules, { id }: Hazard) =>
+  off.filter(({ name }) =>
+    kind.rules.some((template) => template.name === name && template.hazard === id),
+  );
+
+function offWords(off: StationRules['off'], { rules }: StationRules, { id }: Hazard): string {
+  const said = off.map(({ name, reason, signedBy }) => {
+    const who = signedBy === null ? '' : ` by ${signedBy}`;
+    return `${name} is switched off${who}: ${reason.replace(/[.\s]+$/, '')}.`;
+  });
+  const left = rules.filter((rule) => rule.hazard === id && rule.compiled !== null);
+  const names = [...new Set(left.map(({ name }) => name))];
+  return [...said, ...(names.length === 0 ? [] : [`Still judged: ${names.join(', ')}.`])].join(' ');
+}
+
 function whyUnwatched(
   station: StationDraft,
   found: StationRules,
@@ -155,12 +172,13 @@ function whyUnwatched(
   missing: readonly StationSignal[],
 ): string {
   if (hazard.byHand !== null) return `No signal here tells it: ${hazard.byHand}.`;
-  const moot = found.moot.find(({ template }) => template.hazard === hazard.id);
+  const standing = found.rules.some(({ hazard: of }) => of === hazard.id);
+  const moot = standing
+    ? undefined
+    : found.moot.find(({ template }) => template.hazard === hazard.id);
   if (moot !== undefined) return moot.why;
-  const off = found.off.find(({ name }) =>
-    station.kind.rules.some((template) => template.name === name && template.hazard === hazard.id),
-  );
-  if (off !== undefined) return `${off.name} is switched off: ${off.reason}.`;
+  const off = offOf(station, found, hazard);
+  if (off.length > 0) return offWords(off, found, hazard);
   const needs = [
     ...cards.filter((card) => card.hazard === hazard.id).flatMap((card) => card.needs),
     ...found.unbound

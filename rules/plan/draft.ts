@@ -17,6 +17,7 @@ import type { SuppressionDraft } from './compile-suppression.ts';
 import type { OwnKinds } from './own-kinds.ts';
 import type { AlarmClass, PlanHold, SignalKind } from './plan.ts';
 import type { Sensor } from './sensor.ts';
+import type { RuleChange } from './weaker.ts';
 
 export type Path = readonly (string | number)[];
 export type Report = (problem: SiteProblem) => void;
@@ -138,6 +139,7 @@ export interface RuleDraft {
   readonly priority: readonly [Priority, Priority];
   readonly respondMs: number | null;
   readonly suppress: SuppressionDraft | null;
+  readonly changes: readonly RuleChange[];
   readonly hazard: string | null;
   readonly people: boolean;
   readonly hold: PlanHold | null;

@@ -37,7 +37,7 @@ export function healthRules(
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
   others: readonly RuleDraft[],
-  isOff: (name: string) => boolean,
+  isOff: (name: string, people: boolean) => boolean,
   report: Report,
 ): readonly RuleDraft[] {
   const written: Readonly<Record<string, RuleWritten>> = station.written.rules ?? {};
@@ -55,7 +55,7 @@ export function healthRules(
         kindName === 'lost' ? signal.expectEveryMs !== null : stuckAfter !== null && !manual;
       const kind = ruleKinds.get(kindName);
       if (kind === undefined) throw new RangeError(`no rule kind "${kindName}"`);
-      if ((!wanted && own === undefined) || isOff(name)) continue;
+      if ((!wanted && own === undefined) || isOff(name, false)) continue;
       rules.push(
         compileRule(
           station,

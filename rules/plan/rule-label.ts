@@ -1,6 +1,7 @@
 /** A rule's label and what its placeholders print: the site's words over the station's. */
 
 import { evidenceFacts, nameFacts, placeholders, placeholdersIn } from '../alarm/placeholders.ts';
+import { unsafeWords } from '../alarm/unsafe-words.ts';
 import { parseDuration } from '../quantity/duration.ts';
 import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
 import { toCanonical } from '../quantity/unit.ts';
@@ -9,10 +10,17 @@ import { type RuleWritten, signalWords } from '../site/rule-schema.ts';
 import type { CardLabel, Fact } from './card.ts';
 import type { Path, Report } from './draft.ts';
 
+export interface LabelSource {
+  readonly label: CardLabel;
+  readonly facts: Readonly<Record<string, Fact>>;
+  /** People can be hurt by what the rule watches: its own texts stay, and the site's are looked at. */
+  readonly guards: boolean;
+  readonly ofSite?: true;
+}
+
 export function compileLabel(
   written: Partial<RuleWritten>,
-  label: CardLabel,
-  facts: Readonly<Record<string, Fact>>,
+  { label, facts, guards, ofSite }: LabelSource,
   path: Path,
   report: Report,
 ): CardLabel {
@@ -30,15 +38,42 @@ export function compileLabel(
     ...(written.actions ?? []).map((text, i) => [['actions', i], text] as const),
     ...(written.do_not ?? []).map((text, i) => [['do_not', i], text] as const),
   ];
-  for (const [key, text] of texts) checkPlaceholders(text ?? '', facts, [...path, ...key], report);
+  for (const [key, text] of texts) {
+    checkPlaceholders(text ?? '', facts, [...path, ...key], report);
+    if (guards) checkAdvice(text ?? '', [...path, ...key], report);
+  }
+  const sentence = written.sentence ?? label.sentence;
+  if (guards && ofSite !== true)
+    return {
+      word,
+      sentence,
+      consequence: both(label.consequence, written.consequence),
+      steps: [...label.steps, ...(written.actions ?? [])],
+      doNot: [...new Set([...label.doNot, ...(written.do_not ?? [])])],
+      caution: both(label.caution, written.caution),
+    };
   return {
     word,
-    sentence: written.sentence ?? label.sentence,
+    sentence,
     consequence: written.consequence ?? label.consequence,
     steps: written.actions ?? label.steps,
     doNot: written.do_not ?? label.doNot,
     caution: written.caution ?? label.caution,
   };
+}
+
+const both = (usual: string, own: string | undefined): string =>
+  own === undefined ? usual : `${usual} ${own}`;
+
+/** What is advised may not be what has killed people; what nobody may do names it rightly. */
+function checkAdvice(text: string, path: Path, report: Report): void {
+  const act = path.includes('do_not') || path.at(-1) === 'consequence' ? null : unsafeWords(text);
+  if (act === null) return;
+  report({
+    path,
+    problem: `"${act}" is no advice where people can be hurt`,
+    fix: 'Say what can be done from outside and from a safe place; what nobody may do stands under do_not.',
+  });
 }
 
 function checkPlaceholders(

@@ -12,9 +12,17 @@ import { judgedMarks } from './judged-marks.ts';
 import { judgedSignals } from './judged-signals.ts';
 import { type OwnKinds, ruleKindNames, ruleKindOf } from './own-kinds.ts';
 
+/** Switched off by the site file. */
+export interface OffRule {
+  readonly name: string;
+  readonly reason: string;
+  readonly signedBy: string | null;
+  readonly people: boolean;
+}
+
 export interface StationRules {
   readonly rules: readonly RuleDraft[];
-  readonly off: readonly { readonly name: string; readonly reason: string }[];
+  readonly off: readonly OffRule[];
   /** Templates that would mean nothing here, and why. */
   readonly moot: readonly { readonly template: RuleTemplate; readonly why: string }[];
   /** Templates without a signal to judge. */
@@ -28,25 +36,17 @@ export function stationRules(
 ): StationRules {
   const written = station.written.rules ?? {};
   const rules: RuleDraft[] = [];
-  const off: { name: string; reason: string }[] = [];
+  const off: OffRule[] = [];
   const unbound: RuleTemplate[] = [];
   const moot: { template: RuleTemplate; why: string }[] = [];
   const templates = station.kind.rules;
-  const isOff = (name: string): boolean => {
-    const words = writtenFor(written, name);
-    if (words?.off !== true) return false;
-    const reason = words.reason;
-    if (reason === undefined)
-      report({
-        path: [...station.path, 'rules', name, 'off'],
-        problem: 'a rule is switched off without a reason',
-        fix: 'Add reason: and say why, in a sentence; coverage shows it.',
-      });
-    off.push({ name, reason: reason ?? 'no reason given' });
-    return true;
+  const isOff = (name: string, people: boolean): boolean => {
+    const found = switchedOff(station, name, people, report);
+    if (found !== null) off.push(found);
+    return found !== null;
   };
   for (const template of templates) {
-    if (isOff(template.name)) continue;
+    if (isOff(template.name, guards(station, template))) continue;
     const why = template.moot?.(givenBy(station)) ?? null;
     if (why !== null) {
       moot.push({ template, why });
@@ -59,12 +59,56 @@ export function stationRules(
   const health = healthRuleNames(station, signals);
   const known = [...templates.map((template) => template.name), ...health];
   for (const [name, words] of Object.entries(written)) {
-    if (known.includes(name) || isOff(name)) continue;
+    if (
+      known.includes(name) ||
+      isOff(name, bareRule(words).people || words.highly_managed === true)
+    )
+      continue;
     const rule = ownRule(station, signals, name, words, known, report);
     if (rule !== null) rules.push(rule);
   }
   rules.push(...healthRules(station, signals, rules, isOff, report));
   return { rules, off, moot, unbound };
+}
+
+/** People can be hurt by what it watches, or it is highly managed. */
+const guards = ({ kind }: StationDraft, template: RuleTemplate): boolean =>
+  template.class.highlyManaged ||
+  kind.hazards.some(({ id, people }) => people && id === template.hazard);
+
+const reasonLettersMin = 10;
+
+/** null where it is not; what is said too little for it is reported. */
+function switchedOff(
+  station: StationDraft,
+  name: string,
+  people: boolean,
+  report: Report,
+): OffRule | null {
+  const words = writtenFor(station.written.rules ?? {}, name);
+  if (words?.off !== true) return null;
+  const { reason, signed_by: signedBy } = words;
+  const path = [...station.path, 'rules', name, 'off'];
+  if (reason === undefined)
+    report({
+      path,
+      problem: 'a rule is switched off without a reason',
+      fix: 'Add reason: and say why, in a sentence; coverage shows it.',
+    });
+  else if (people && reason.trim().length < reasonLettersMin)
+    report({
+      path,
+      problem: `people can be hurt by what this rule watches, and "${reason}" is no reason`,
+      fix: `Write reason in a sentence, of ${reasonLettersMin} letters or more: what protects them instead.`,
+    });
+  if (people && (signedBy === undefined || signedBy.trim() === ''))
+    report({
+      path,
+      problem:
+        'people can be hurt by what this rule watches, and nobody answers for switching it off',
+      fix: 'Add signed_by with a name, or take off out.',
+    });
+  return { name, reason: reason ?? 'no reason given', signedBy: signedBy ?? null, people };
 }
 
 const writtenFor = (
@@ -143,6 +187,7 @@ function alikeWords(
   const {
     off: _off,
     reason: _reason,
+    signed_by: _signedBy,
     signal: _signal,
     signals: _signals,
     kind: _kind,
@@ -224,6 +269,7 @@ const bareRule = (words: RuleWritten) =>
     },
     facts: {},
     wants: [],
+    ofSite: true,
   }) as const;
 
 function firePlanWants({ firePlan }: Given): string[] {

@@ -72,6 +72,14 @@ export const ruleFields = {
   reason: z.optional(
     text.check(z.meta({ description: 'Why the rule is off; coverage shows it.' })),
   ),
+  signed_by: z.optional(
+    text.check(
+      z.meta({
+        description:
+          'Who answers for it that the rule is off; needed where people can be hurt by what it watches.',
+      }),
+    ),
+  ),
   priority: z.optional(
     z.union([priorityText, z.tuple([priorityText, priorityText])]).check(
       z.meta({

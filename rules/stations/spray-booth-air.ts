@@ -37,6 +37,7 @@ export const exhaustAirflow: RuleTemplate = {
     {
       setting: 'low',
       value: '0.51 m/s',
+      weakest: '0.30 m/s',
       basis: {
         mark: 'PUB',
         note: '100 ft/min on average over the face of a booth with dry filters, 60 ft/min (0.30 m/s) with electrostatic guns alone; elsewhere local law says',

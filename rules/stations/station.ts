@@ -107,6 +107,8 @@ export interface TemplateNumber {
   readonly optional?: true;
   /** Not wanted where this other setting is given. */
   readonly unless?: string;
+  /** Where people can be hurt a site may make it stricter alone, or as weak as this: its basis says for what. */
+  readonly weakest?: string;
   /** A site may write a lower one, and a higher one only on a basket test of its residue. */
   readonly raisedBy?: 'basket-test';
   /** Higher than what, where that is not `value`. */
