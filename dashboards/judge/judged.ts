@@ -30,7 +30,8 @@ const stray = (values: readonly number[]): number =>
 const differences: Readonly<Record<string, (values: readonly number[]) => number>> = {
   disagree: (values) => Math.max(...values) - Math.min(...values),
   stray,
-  'self-heat': ([surface = 0, air = 0]) => surface - air,
+  // Its first signal is the excess over the air itself.
+  'self-heat': ([excess = 0]) => excess,
 };
 
 export function judgedOf(

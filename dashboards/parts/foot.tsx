@@ -6,7 +6,10 @@ import { useBoard } from '../state/board.ts';
 import { say } from '../text/say.ts';
 import { AnswerBar } from './answer-bar.tsx';
 
-const behindBack = ['holds', 'aside', 'runs', 'run', 'coverage', 'phone', 'reader', 'me', 'people'];
+const behindBack = [
+  ...['holds', 'aside', 'runs', 'run', 'coverage', 'rules', 'performance'],
+  ...['phone', 'reader', 'me', 'people'],
+];
 const places = [
   ['', 'attention', ['alarm']],
   ['line', 'line', ['station', 'signal']],

@@ -78,7 +78,7 @@ export function WorstMargin({ signals, now }: MarginProps) {
   return (
     <p class="margin">
       {marginText(worst.signal, worst.margin)}
-      {worst.margin.left < 0 && !stands ? <> {say('pastNoAlarm')}</> : null}
+      {worst.margin.left < 0 && !stands ? <>. {say('pastNoAlarm')}</> : null}
     </p>
   );
 }

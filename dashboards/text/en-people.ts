@@ -75,7 +75,7 @@ export const people = {
     engineer: 'As an operator, and lifts holds and loads the site file.',
     administrator: 'Everything, people and tokens too.',
   },
-  personJoined: '.match $n one {{signed in in one place}} * {{signed in in {$n} places}}',
+  personJoined: '.match $n one {{signed in at one place}} * {{signed in at {$n} places}}',
   personInvited: 'invited, link good until {$clock}',
   personWaiting: 'needs a new link',
   personNone: 'Nobody is here yet.',

@@ -5,7 +5,7 @@ import { Needs } from '../parts/needs.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { say } from '../text/say.ts';
-import { HoldReason, holdName } from './holds.tsx';
+import { HoldReason, holdName, reasonText } from './holds.tsx';
 
 export function Due() {
   const holds = useBoard((board) => board.holds);
@@ -45,13 +45,16 @@ export function Due() {
 }
 
 /** What is held for several reasons is one thing to decide on. */
-const Reasons = ({ holds }: { readonly holds: readonly HoldView[] }) => (
-  <>
-    {[...Map.groupBy(holds, ({ reason }) => reason).values()].map(([first]) => (
-      <HoldReason key={first!.id} hold={first!} />
-    ))}
-  </>
-);
+function Reasons({ holds }: { readonly holds: readonly HoldView[] }) {
+  const rules = useBoard((board) => board.rules);
+  return (
+    <>
+      {[...Map.groupBy(holds, (hold) => reasonText(hold, rules)).values()].map(([first]) => (
+        <HoldReason key={first!.id} hold={first!} />
+      ))}
+    </>
+  );
+}
 
 interface AlarmsProps {
   readonly title: string;

@@ -1,7 +1,7 @@
 /** Holds: what is stopped, by whom and why; setting one, and lifting one with what becomes of it. */
 import { useState } from 'preact/hooks';
 import { dispositions, holdWhats } from '#rules/hold/hold.ts';
-import type { HoldView } from '../../agent/web/contract.ts';
+import type { HoldView, RuleView } from '../../agent/web/contract.ts';
 import { personText } from '../parts/alarm-facts.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { Outcome } from '../parts/outcome.tsx';
@@ -22,10 +22,13 @@ const byText = (by: string): string =>
     : personText(by);
 
 /** What a rule stopped without knowing its name is what was at its station then. */
-export const holdName = ({ what, item }: HoldView): string =>
-  isId(item)
-    ? say('holdAt', { what: say('holdWhat')[what], place: placeName(item) })
-    : say('holdFor', { what: say('holdWhat')[what], item });
+export function holdName({ what, item }: HoldView): string {
+  const kind = say('holdWhat')[what];
+  if (isId(item)) return say('holdAt', { what: kind, place: placeName(item) });
+  // "Rack 23", not "Rack rack-23".
+  const own = item.replace(new RegExp(`^${what}[- ]+(?=.)`, 'i'), '');
+  return say('holdFor', { what: kind, item: own });
+}
 
 export function Holds({ item }: { readonly item: string | null }) {
   const holds = useBoard((board) => board.holds);
@@ -58,8 +61,13 @@ export function Holds({ item }: { readonly item: string | null }) {
 
 /** A rule gives its own id for a reason; people are told what that rule is about. */
 export function HoldReason({ hold }: { readonly hold: HoldView }) {
-  const rule = useBoard((board) => board.rules.get(hold.reason));
-  return rule === undefined ? <p>{hold.reason}</p> : <p lang="en">{ruleConsequence(rule)}</p>;
+  const rules = useBoard((board) => board.rules);
+  return <p lang={rules.has(hold.reason) ? 'en' : undefined}>{reasonText(hold, rules)}</p>;
+}
+
+export function reasonText({ reason }: HoldView, rules: ReadonlyMap<string, RuleView>): string {
+  const rule = rules.get(reason);
+  return rule === undefined ? reason : ruleConsequence(rule);
 }
 
 function Standing({ hold }: { readonly hold: HoldView }) {

@@ -93,6 +93,6 @@ test('an alarm that does not stand goes out of service too, from the list', asyn
   await page.getByText('Its condition holds now.').waitFor();
   await page.goto(url());
   await page.getByRole('link', { name: 'Shelved and out of service' }).waitFor();
-  await page.locator('.band-people').waitFor({ state: 'detached' });
+  await page.locator('.band-people .entry').waitFor({ state: 'detached' });
   await context.close();
 }, 60_000);

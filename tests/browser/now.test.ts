@@ -123,6 +123,6 @@ test('a rack that is held for two reasons is due once, with both', async () => {
   await page.reload();
   await page.getByText('fell from its hook').waitFor();
   await page.getByText('tested thin').waitFor();
-  expect(await page.getByRole('link', { name: 'Rack rack 41' }).count()).toBe(1);
+  expect(await page.getByRole('link', { name: 'Rack 41' }).count()).toBe(1);
   await context.close();
 });

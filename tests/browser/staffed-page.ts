@@ -6,8 +6,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { vi } from 'vitest';
 import { type AgentProcess, startAgentProcess } from '../agent-process.ts';
+import { until } from '../wire/agent-http.ts';
 import { benchSite, buildPage } from './bench-line.ts';
 import { type OpenOptions, sizes } from './chromium.ts';
 
@@ -60,11 +60,12 @@ export async function startStaffed(site: object = benchSite): Promise<Staffed> {
   const folder = join(place, 'data');
   const agent = await startAgentProcess({ site, folder, words: ['--people'] });
   const { page } = agent;
-  const link = await vi.waitFor(
-    () => /first administrator {2}(\S+)/.exec(agent.stdout())![1]!,
+  const said = await until(
+    async () => /first administrator {2}(\S+)/.exec(agent.stdout())?.[1] ?? '',
+    (link) => link !== '',
     20_000,
   );
-  const first = { secret: secretIn(link), password, name: administrator };
+  const first = { secret: secretIn(said), password, name: administrator };
   const { cookie } = await post(page, '/api/invitation/accept', first);
   return {
     agent,

@@ -30,8 +30,9 @@ describe('what a rule judges now', () => {
     ['disagree', [80, null], null],
     ['stray', [80, 81, 95], 14.5],
     ['stray', [80, 83], 3],
-    ['self-heat', [112, 104], 8],
-    ['self-heat', [100, 104], -4],
+    // The excess over the air, then the surface.
+    ['self-heat', [12.8, 104], 12.8],
+    ['self-heat', [-4, null], null],
   ] as const)('%s of %j is %s', (kind, values, value) => {
     expect(judged(kind, ...values)).toEqual({ kind: 'apart', value, allowed: 10 });
   });
