@@ -2,7 +2,6 @@
  * `forebond replay --site FILE --from CSV-or-DATA-DIR`: the alarms that the rules give over
  * recorded data, as a table or one JSON object a line; then samples, span and seconds.
  */
-
 import { setPriority } from 'node:os';
 import { type Command, InvalidArgumentError } from 'commander';
 import type { Effect } from '#rules/input.ts';

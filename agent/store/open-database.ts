@@ -8,6 +8,7 @@ import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { AgentError } from '../errors.ts';
+import { commitsBehindDamage } from './cut-log.ts';
 import { type FolderPaths, fileBytes, firstBytes, stampOf, touchPrivate } from './data-folder.ts';
 import { diskError, isDamage, onDisk } from './disk-error.ts';
 import { readHighWater } from './high-water.ts';
@@ -40,14 +41,19 @@ export function openDatabase(paths: FolderPaths, atMs: number): Opened {
   if (found === 'damaged-header') return beginAnew(paths, atMs, 'its header is damaged');
   if (found === 'gone') return beginAnew(paths, atMs, null);
   touchPrivate(paths.database);
+  const log = `${paths.database}-wal`;
   const aside = onDisk(paths.database, () => setAsideBadLog(paths, atMs));
+  const behind = onDisk(log, () => commitsBehindDamage(log));
   const db = connect(paths.database);
   try {
     const migrated = makeReady(db, paths, atMs);
     const damage = quickCheck(db, paths);
     if (damage !== null) throw new DamagedStore(damage);
     const findings = [aside, migrated].filter((finding) => finding !== null);
-    return { db, recovered: recoverWith(db, paths, findings), begun: found === 'nothing' };
+    const recovered = withCut(recoverWith(db, paths, findings), behind);
+    // Or the next start would count them once more.
+    if (behind > 0) db.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+    return { db, recovered, begun: found === 'nothing' };
   } catch (error) {
     if (db.isOpen) db.close();
     if (error instanceof DamagedStore) return beginAnew(paths, atMs, error.message);
@@ -57,6 +63,16 @@ export function openDatabase(paths: FolderPaths, atMs: number): Opened {
 }
 
 class DamagedStore extends Error {}
+
+/** Commits that the log had behind its damage, where nothing else names what was lost. */
+function withCut(recovered: Recovered, behind: number): Recovered {
+  const { findings, lastSeq } = recovered;
+  const named = findings.some(({ kind }) => kind === 'lost' || kind === 'ledger-lost');
+  // A single one may be what was being written when the end came: nobody was told that it is kept.
+  if (named || behind < 2) return recovered;
+  const cut: Finding = { kind: 'log-cut', afterSeq: lastSeq, commits: behind - 1 };
+  return { ...recovered, findings: [...findings, cut] };
+}
 
 function look(paths: FolderPaths): Found {
   const head = firstBytes(paths.database, headerBytes);

@@ -34,6 +34,8 @@ export type Finding =
   /** Rows of the input log that were committed and are gone: disk damage. */
   | { readonly kind: 'lost'; readonly fromSeq: number; readonly toSeq: number }
   | { readonly kind: 'ledger-lost'; readonly fromId: number; readonly toId: number }
+  /** The log is damaged behind this row, and so many commits at least that it held are gone. */
+  | { readonly kind: 'log-cut'; readonly afterSeq: number; readonly commits: number }
   /** The ledger holds another record than was last noted outside the database. */
   | { readonly kind: 'ledger-differs'; readonly id: number }
   /** A row of the input log whose checksum does not hold; it is skipped. */
@@ -73,6 +75,7 @@ export type Finding =
 export const lossKinds: readonly Finding['kind'][] = [
   'lost',
   'ledger-lost',
+  'log-cut',
   'ledger-differs',
   'damaged-input',
   'unreadable',
@@ -83,6 +86,7 @@ export const lossKinds: readonly Finding['kind'][] = [
 /** Those by which records of the ledger itself are lost, or may be. */
 export const ledgerLossKinds: readonly Finding['kind'][] = [
   'ledger-lost',
+  'log-cut',
   'ledger-differs',
   'unreadable',
   'gone',

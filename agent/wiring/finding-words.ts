@@ -1,4 +1,5 @@
 /** What opening the store found, as a sentence for people. */
+import { counted } from '#rules/quantity/counted.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { LedgerBody } from '../store/contract.ts';
 import { type Finding, lossKinds, type Store } from '../store/store-types.ts';
@@ -18,6 +19,8 @@ export function findingWords(finding: Finding): string {
       return `Records ${finding.fromSeq} to ${finding.toSeq} of the input log were lost to disk damage.`;
     case 'ledger-lost':
       return `Ledger records ${finding.fromId} to ${finding.toId} were lost to disk damage.`;
+    case 'log-cut':
+      return `The database's log is damaged behind record ${finding.afterSeq}: ${counted(finding.commits, 'commit')} or more, of the last second before the end, were lost, and with them what they held of the ledger.`;
     case 'ledger-differs':
       return `Ledger record ${finding.id} is not the one last noted beside the database.`;
     case 'damaged-input':

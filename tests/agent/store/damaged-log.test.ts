@@ -8,6 +8,7 @@ import { DatabaseSync } from 'node:sqlite';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { verifyLedger } from '#agent/store/ledger.ts';
+import type { Finding } from '#agent/store/store-types.ts';
 import { freshFolder, openAt, openRunning } from './folders.ts';
 import { countTo, noted, storedSeqs, turnOf } from './turns.ts';
 
@@ -97,4 +98,61 @@ test('garbage after the last commit loses nothing', () => {
   const garbage = Buffer.alloc(9_000, 0x5a);
   const append = (log: string): void => writeFileSync(log, Buffer.concat([bytes, garbage]));
   expect(openDamaged(folder, append)).toBe(turns);
+});
+
+/** Where each frame of a log begins that ends a commit (sqlite.org/fileformat.html, 4.1). */
+function commitFrames(log: Buffer): number[] {
+  const frameBytes = 24 + log.readUInt32BE(8);
+  const frames = Array.from(
+    { length: (log.length - 32) / frameBytes },
+    (_, i) => 32 + i * frameBytes,
+  );
+  return frames.filter((at) => log.readUInt32BE(at + 4) > 0);
+}
+
+test('a power cut that took the last second of the high water: what the log had behind its damage is counted', () => {
+  const folder = freshFolder();
+  const store = openRunning(folder);
+  for (const seq of countTo(20)) store.commit(turnOf(seq, [noted(seq)]));
+  store.note();
+  const mark = readFileSync(join(folder, 'high-water'));
+  for (const seq of countTo(8)) store.commit(turnOf(20 + seq, [noted(20 + seq)]));
+  const original = `${folder}-crashed`;
+  cpSync(folder, original, { recursive: true });
+  store.close();
+  const path = join(original, 'forebond.db-wal');
+  const whole = readFileSync(path);
+  const begin = commitFrames(whole);
+  const opened = (damage: (log: Buffer) => Buffer): Finding[] => {
+    writeFileSync(path, damage(Buffer.from(whole)));
+    copies += 1;
+    const copy = `${original}-${copies}`;
+    cpSync(original, copy, { recursive: true });
+    writeFileSync(join(copy, 'high-water'), mark);
+    const first = openAt(copy);
+    const found = [...first.findings];
+    // Found once: what was behind the damage is not there to be found again.
+    first.startRun(99_000);
+    first.commit(turnOf(first.lastSeq + 1));
+    const again = `${copy}-again`;
+    cpSync(copy, again, { recursive: true });
+    first.close();
+    const second = openAt(again);
+    expect(second.findings).toEqual([]);
+    second.close();
+    return found;
+  };
+  const flipIn =
+    (commit: number) =>
+    (log: Buffer): Buffer => {
+      log[begin.at(-commit)! + 100]! ^= 1;
+      return log;
+    };
+  expect(opened((log) => log)).toEqual([]);
+  // The fifth from the end, its own commit among those behind.
+  expect(opened(flipIn(5))).toEqual([{ kind: 'log-cut', afterSeq: 23, commits: 4 }]);
+  expect(opened(flipIn(2))).toEqual([{ kind: 'log-cut', afterSeq: 26, commits: 1 }]);
+  // The last alone may be one that nobody was told of.
+  expect(opened(flipIn(1))).toEqual([]);
+  expect(opened((log) => log.subarray(0, begin.at(-1)! + 50))).toEqual([]);
 });
