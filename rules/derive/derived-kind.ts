@@ -123,6 +123,8 @@ export interface KeepingKind<Settings = unknown, Memory = unknown> extends WithS
    * started by a mark.
    */
   start?(settings: Settings, memory: Memory, at: EpochMs, now: EpochMs): void;
+  /** Somebody said that one more happened, at `at`. Such a kind counts marks, and may do without a signal. */
+  count?(settings: Settings, memory: Memory, at: EpochMs): void;
   /** Nothing was observed from `fromMs` to `toMs`: downtime, or an input could not be used. */
   gap(settings: Settings, memory: Memory, fromMs: EpochMs, toMs: EpochMs): void;
   /** Every time in memory moves by `deltaMs`: the clock was set anew. */

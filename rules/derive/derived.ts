@@ -11,6 +11,7 @@ import { filmFromWithdrawal } from './film-from-withdrawal.ts';
 import { filmOverBase } from './film-over-base.ts';
 import { freightMargin } from './freight-margin.ts';
 import { heatDose } from './heat-dose.ts';
+import { markCount } from './mark-count.ts';
 import { meanKineticTemperatureKind } from './mean-kinetic-temperature.ts';
 import { movingAverage } from './moving-average.ts';
 import { partTemperature } from './part-temperature.ts';
@@ -54,6 +55,7 @@ const all: readonly DerivedKind[] = [
   wetToDry,
   tipSpeed,
   runtime,
+  markCount,
   turnover,
   filterShare,
   flowShare,

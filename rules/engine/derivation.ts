@@ -125,11 +125,13 @@ export class Derivation {
     this.list[index]!.keeping?.blind(now);
   }
 
-  /** A mark says what happened at `at`: those that it starts anew, by place in the plan. */
+  /** A mark says what happened at `at`: those it starts anew or that count it, by place. */
   start(mark: number, at: EpochMs, now: EpochMs): readonly number[] {
     return this.list.flatMap(({ plan, keeping }, i) => {
-      const marked = plan.keeps !== undefined && plan.marks?.includes(mark) === true;
-      return marked && keeping!.start(at, now) ? [i] : [];
+      if (plan.keeps === undefined) return [];
+      const started = plan.marks?.includes(mark) === true && keeping!.start(at, now);
+      const counted = plan.counted?.includes(mark) === true && keeping!.count(at);
+      return started || counted ? [i] : [];
     });
   }
 

@@ -22,7 +22,7 @@ export class Keeping {
   /** Takes up what was saved where it fits, else begins at `now`. */
   constructor(
     plan: Plan,
-    { keeps, inputs, marks = [] }: PlanKeeping,
+    { keeps, inputs, marks = [], counted = [] }: PlanKeeping,
     saved: SavedKeeping | undefined,
     now: EpochMs,
     off = false,
@@ -34,6 +34,7 @@ export class Keeping {
       keeps.fingerprint,
       inputs.map((input) => `${plan.signals[input]!.id} ${plan.signals[input]!.unit}`),
       ...marks.map((mark) => plan.marks![mark]!.id),
+      ...counted.map((mark) => `count ${plan.marks![mark]!.id}`),
     ]);
     const memory = this.carriedOver(saved);
     this.memory = off ? null : (memory ?? this.kind.begin(this.settings, now));
@@ -71,6 +72,13 @@ export class Keeping {
       this.blindSince = now;
     }
     this.kind.start(this.settings, this.memory, at, now);
+    return true;
+  }
+
+  /** Somebody said that one more happened at `at`; true where it counts. */
+  count(at: EpochMs): boolean {
+    if (this.off || this.kind.count === undefined) return false;
+    this.kind.count(this.settings, this.memory, at);
     return true;
   }
 

@@ -89,7 +89,10 @@ export function assembleDerived(
   });
 }
 
-function workOf({ kind, compiled, inputs, marks: own }: DerivedDraft, marks: readonly string[]) {
+function workOf(
+  { kind, compiled, inputs, marks: own, counted }: DerivedDraft,
+  marks: readonly string[],
+) {
   if (isFormula(kind)) return { compute: (readings: ArrayLike<number>) => kind.compute(readings) };
   if (!isKeeping(kind)) return { settled: (now: DerivedNow) => kind.settled(compiled, now) };
   const fingerprint = canonicalText({
@@ -100,6 +103,7 @@ function workOf({ kind, compiled, inputs, marks: own }: DerivedDraft, marks: rea
   return {
     keeps: { kind, settings: compiled, fingerprint },
     ...(own.length === 0 ? {} : { marks: own.map((id) => marks.indexOf(id)) }),
+    ...(counted.length === 0 ? {} : { counted: counted.map((id) => marks.indexOf(id)) }),
     ...(kind.everyMs === undefined ? {} : { everyMs: kind.everyMs }),
   };
 }

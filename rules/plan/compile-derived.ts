@@ -35,13 +35,18 @@ function wantedOf(
 ): Map<string, Wanted> {
   const wanted = new Map<string, Wanted>();
   for (const derived of station.kind.derived)
-    if (!signals.has(derived.name) && (derived.moot?.(givenBy(station)) ?? null) === null)
+    if (
+      derived.onlyWritten !== true &&
+      !signals.has(derived.name) &&
+      (derived.moot?.(givenBy(station)) ?? null) === null
+    )
       wanted.set(derived.name, {
         name: derived.name,
         kind: derived.kind,
         inputs: derived.inputs,
         brought: Object.keys(derived.inputs),
         startsOn: derived.startsOn ?? [],
+        countsOn: derived.countsOn ?? [],
         numbers: derived.numbers ?? [],
         own: {},
         path: station.path,
@@ -73,19 +78,21 @@ function wantedOf(
 function wordsOver(
   brought: StationDerived | undefined,
   written: DerivedWritten,
-): Pick<Wanted, 'kind' | 'inputs' | 'brought' | 'startsOn' | 'numbers' | 'own'> {
+): Pick<Wanted, 'kind' | 'inputs' | 'brought' | 'startsOn' | 'countsOn' | 'numbers' | 'own'> {
   const own = Object.fromEntries(
     Object.entries(written).filter(([key]) => !derivedFieldNames.includes(key)),
   );
   const { kind = brought?.kind ?? null, inputs = {} } = written;
   const startsOn = written.starts_on ?? brought?.startsOn ?? [];
+  const countsOn = written.counts_on ?? brought?.countsOn ?? [];
   if (brought === undefined || kind !== brought.kind)
-    return { kind, inputs, brought: [], startsOn, numbers: [], own };
+    return { kind, inputs, brought: [], startsOn, countsOn, numbers: [], own };
   return {
     kind,
     inputs: { ...brought.inputs, ...inputs },
     brought: Object.keys(brought.inputs).filter((input) => !Object.hasOwn(inputs, input)),
     startsOn,
+    countsOn,
     numbers: brought.numbers ?? [],
     own,
   };

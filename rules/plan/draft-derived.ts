@@ -4,7 +4,6 @@ import {
   type DerivedInput,
   type DerivedKind,
   isFormula,
-  isKeeping,
   type ResultOf,
 } from '../derive/derived-kind.ts';
 import { derivedSettingsReader } from '../derive/settings-reader.ts';
@@ -14,6 +13,7 @@ import { latenessMsDefault } from '../site/bounds.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { derivedFieldNames } from '../site/signal-schema.ts';
 import type { TemplateNumber } from '../stations/station.ts';
+import { countedMarks, startingMarks } from './derived-marks.ts';
 import type { DerivedDraft, Path, Report, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
 import { derivedKindNames, derivedKindOf, type OwnKinds } from './own-kinds.ts';
@@ -29,6 +29,8 @@ export interface Wanted {
   readonly brought: readonly string[];
   /** Marks that start it anew. */
   readonly startsOn: readonly string[];
+  /** Marks it counts. */
+  readonly countsOn: readonly string[];
   readonly numbers: readonly TemplateNumber[];
   /** Settings the site wrote. */
   readonly own: Readonly<Record<string, unknown>>;
@@ -86,12 +88,13 @@ export function draftDerived(
     });
     return null;
   }
-  const result = resultOf(kind, inputs[0]!.signal);
+  const result = resultOf(kind, inputs[0]?.signal ?? null);
   if (result === null) {
     reportUnfit(kind, wanted, inputs[0]!, report);
     return null;
   }
   const marks = startingMarks(station, kind, wanted, report);
+  const counted = countedMarks(station, kind, wanted, report);
   const settings = derivedSettings(station, kind, wanted, inputs, report);
   if (settings === null) return null;
   return {
@@ -111,45 +114,20 @@ export function draftDerived(
       ...(result.saidIn === undefined ? {} : { saidIn: result.saidIn }),
       inputs: inputs.map(({ signal }) => signal),
       marks,
+      counted,
       ...settings,
     },
   };
 }
 
-const resultOf = (kind: DerivedKind, { unit, digits }: SignalDraft): ResultOf | null =>
-  kind.result === undefined
+const resultOf = (kind: DerivedKind, first: SignalDraft | null): ResultOf | null =>
+  kind.result === undefined || first === null
     ? {
         unit: kind.unit,
         digits: kind.digits,
         ...(kind.saidIn === undefined ? {} : { saidIn: kind.saidIn }),
       }
-    : kind.result({ unit, digits });
-
-/** Ids of the marks that start it anew; a mark that is not there starts nothing. */
-function startingMarks(
-  station: StationDraft,
-  kind: DerivedKind,
-  { startsOn, path }: Wanted,
-  report: Report,
-): readonly string[] {
-  if (startsOn.length > 0 && !(isKeeping(kind) && kind.start !== undefined))
-    report({
-      path: [...path, 'starts_on'],
-      problem: `${kind.name} adds up nothing that a mark could start anew`,
-      fix: 'Take starts_on out.',
-      atKey: true,
-    });
-  return startsOn.flatMap((name, i) => {
-    const mark = station.marks.get(name);
-    if (mark !== undefined) return [mark.id];
-    report({
-      path: [...path, 'starts_on', i],
-      problem: `this station has no mark "${name}"`,
-      fix: didYouMean(name, [...station.marks.keys()]),
-    });
-    return [];
-  });
-}
+    : kind.result({ unit: first.unit, digits: first.digits });
 
 interface GivenInput {
   readonly input: DerivedInput;
@@ -197,7 +175,7 @@ function derivedSettings(
   const names = inputs.map(({ input }) => input.name);
   const read = derivedSettingsReader(
     drafted.settings,
-    inputs[0]!.signal.unit,
+    inputs[0]?.signal.unit ?? '1',
     names,
     problems,
     wanted.startsOn.length > 0,

@@ -97,6 +97,8 @@ export interface DerivedDraft {
   readonly inputs: readonly SignalDraft[];
   /** Ids of the marks that start it anew. */
   readonly marks: readonly string[];
+  /** Ids of the marks it counts. */
+  readonly counted: readonly string[];
   /** What the kind made of its settings; null for a formula. */
   readonly compiled: unknown;
   readonly card: readonly CardSetting[];

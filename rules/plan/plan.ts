@@ -139,6 +139,8 @@ export interface PlanSettled extends PlanDerivedInputs {
 export interface PlanKeeping extends PlanDerivedInputs {
   /** Indices of the marks that start it anew. */
   readonly marks?: readonly number[];
+  /** Indices of the marks it counts. */
+  readonly counted?: readonly number[];
   readonly keeps: {
     readonly kind: KeepingKind;
     /** What `kind.compile` gave. */

@@ -231,8 +231,17 @@ export const derivedWritten = z
         }),
       ),
     ),
+    counts_on: z.optional(
+      z.array(nameText).check(
+        z.minLength(1),
+        z.maxLength(8),
+        z.meta({
+          description: 'Marks of this station that it counts, for a kind that counts marks.',
+        }),
+      ),
+    ),
   })
   .check(z.meta({ title: 'derived signal' }));
 /** The rest are settings of its kind. */
-export const derivedFieldNames: readonly string[] = ['kind', 'inputs', 'starts_on'];
+export const derivedFieldNames: readonly string[] = ['kind', 'inputs', 'starts_on', 'counts_on'];
 export type DerivedWritten = z.infer<typeof derivedWritten>;

@@ -1,4 +1,5 @@
 /** What is worked out at a dip tank: solids from density, film from speed, how loop and filter stand. */
+import { partsSince } from './parts-since.ts';
 import { fromDataSheet, fromSite, written } from './sheet-number.ts';
 import { judgement, type StationDerived, type TemplateNumber } from './station.ts';
 
@@ -151,4 +152,5 @@ export const dipTankDerived: readonly StationDerived[] = [
     ],
     meaning: 'how often the loop has moved the whole tank since it was filled',
   },
+  partsSince('parts-since-make-up', 'made-up', 'rack-in', 'dipped since the last make-up'),
 ];

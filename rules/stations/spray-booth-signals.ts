@@ -1,5 +1,6 @@
 /** What can be measured in a spray booth, and where; what is worked out from it. */
 
+import { partsSince } from './parts-since.ts';
 import { fromDataSheet, fromSite, written } from './sheet-number.ts';
 import { potDerived, potSignals } from './spray-booth-pot-signals.ts';
 import { askFirst } from './spray-booth-words.ts';
@@ -205,8 +206,10 @@ export const sprayBoothDerived: readonly StationDerived[] = [
     inputs: { signal: 'trigger' },
     startsOn: ['flushed'],
     numbers: whileTriggered,
-    meaning: 'time sprayed since the last flush: the first parts after it are thin',
+    meaning:
+      'time sprayed since the last flush: the first parts after it are thin; where racks are scanned, parts-since-flush counts them',
   },
+  partsSince('parts-since-flush', 'flushed', 'coated', 'sprayed since the last flush'),
   {
     name: 'needle-hours',
     kind: 'runtime',

@@ -65,6 +65,10 @@ export interface StationDerived {
   readonly inputs: Readonly<Record<string, string>>;
   /** Marks of the station that start it anew, for a kind that adds up. */
   readonly startsOn?: readonly string[];
+  /** Marks of the station that it counts. */
+  readonly countsOn?: readonly string[];
+  /** It exists only where the site gives its numbers; nobody is asked for them, for something else stands in for it. */
+  readonly onlyWritten?: true;
   /** Settings of the kind, each with its basis. It does not exist while one that nobody gave is missing. */
   readonly numbers?: readonly TemplateNumber[];
   readonly meaning: string;

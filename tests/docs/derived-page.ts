@@ -24,6 +24,8 @@ const givesOf = (kind: DerivedKind): string =>
 /** What it remembers, in a sentence; null for one that remembers nothing. */
 function memoryOf(kind: DerivedKind): string | null {
   if (!isKeeping(kind)) return null;
+  if (kind.count !== undefined)
+    return 'It counts marks named under `counts_on`, also over a restart; those under `starts_on` start it anew.';
   return kind.start === undefined
     ? 'It remembers, also over a restart.'
     : 'It adds up, also over a restart; marks named under `starts_on` start it anew.';
@@ -42,7 +44,7 @@ function section(kind: DerivedKind): string {
       .filter((part) => part !== null)
       .join(' '),
     `Source: ${cell(kind.source)}.`,
-    inputsOf(kind),
+    kind.inputs.length === 0 ? null : inputsOf(kind),
     written === null ? null : schemaTable(written),
   ];
   return parts.filter((part) => part !== null).join('\n\n');

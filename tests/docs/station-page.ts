@@ -44,7 +44,7 @@ function derivedOf(kind: StationKind): string {
       code(each.name),
       `[${code(each.kind)}](../derived.md#${each.kind})`,
       cell(each.meaning),
-      Object.values(each.inputs).map(code).join(', '),
+      [...Object.values(each.inputs), ...(each.countsOn ?? [])].map(code).join(', '),
       (each.startsOn ?? []).map(code).join(', '),
     ]),
   );
