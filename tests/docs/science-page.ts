@@ -15,6 +15,7 @@ import { meaningOf } from '../tidy/fences.ts';
 import { type Node, projectFiles, sources, top, walk } from '../tidy/source.ts';
 import type { Flag } from '../vectors/sourced.ts';
 import { cell, code, table } from './markdown.ts';
+import { notComputed } from './not-computed.ts';
 
 export interface Described {
   /** From the top of the project. */
@@ -194,5 +195,11 @@ with a named library at a named version. *Calc*: computed from a formula whose c
 good against change, not proof against a publication. *Memory*: from memory, not confirmed.`,
     vectorTable(),
     ...described.map((file) => subjectText(file, uses)),
+    '## Not computed',
+    'What belongs to the subject and is left out on purpose.',
+    table(
+      ['what', 'why not'],
+      notComputed.map(({ what, why }) => [cell(what), cell(why)]),
+    ),
   ].join('\n\n')}\n`;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Subject } from '#rules/process/subject.ts';
-import { countFlags, processFiles, subjectProblems } from './science-page.ts';
+import { notComputed } from './not-computed.ts';
+import { countFlags, processFiles, sciencePage, subjectProblems } from './science-page.ts';
 
 describe('the science page', () => {
   test.each(processFiles.map((file) => [file.path, file] as const))(
@@ -43,5 +44,22 @@ describe('the science page', () => {
         other: [null, 3, 'flag'],
       }),
     ).toEqual({ seen: 1, calc: 1, memory: 1 });
+  });
+
+  test('what is not computed says why, once each', () => {
+    expect(notComputed.length).toBeGreaterThan(4);
+    expect(new Set(notComputed.map(({ what }) => what)).size).toBe(notComputed.length);
+    const page = sciencePage();
+    for (const { what, why } of notComputed) {
+      expect(why).toMatch(/^[A-Z].{40,}\.$/);
+      expect(page.slice(page.indexOf('## Not computed'))).toContain(what);
+    }
+  });
+
+  test('no function computes what the page says is not computed', () => {
+    const names = processFiles.flatMap(({ exported }) => Object.keys(exported)).join(' ');
+    expect(names).not.toMatch(
+      /semenov|depression|selfHeatingClass|halfInfinite|oneTerm|frozenThrough/i,
+    );
   });
 });
