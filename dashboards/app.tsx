@@ -30,6 +30,7 @@ import { RunPage } from './views/run.tsx';
 import { Runs } from './views/runs.tsx';
 import { SignalPage } from './views/signal.tsx';
 import { StationPage } from './views/station.tsx';
+import { Telling } from './views/telling.tsx';
 
 const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   '': () => <Attention />,
@@ -49,6 +50,7 @@ const views: Readonly<Record<string, (place: Place) => ComponentChild>> = {
   rules: () => <RulesPage />,
   performance: () => <PerformancePage />,
   phone: () => <Phone />,
+  telling: () => <Telling />,
   me: () => <Me />,
   people: () => <People />,
   reader: () => <Reader />,

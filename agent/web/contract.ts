@@ -60,6 +60,7 @@ export type {
 } from './push-contract.ts';
 export type { OwnSessionsView } from './session-contract.ts';
 export type { SiteLoaded, SiteView } from './site-contract.ts';
+export type { TellingView } from './telling-contract.ts';
 
 // signals
 
@@ -169,7 +170,7 @@ export const sampleEventSchema = z.object({
 export type SampleEvent = z.infer<typeof sampleEventSchema>;
 export const alarmEventSchema = z.object({
   at: epochMs,
-  change: z.union([transitionWords, z.enum(['judgeable', 'unjudgeable', 'forecast'])]),
+  change: z.union([transitionWords, z.enum(['judgeable', 'unjudgeable', 'forecast', 'told'])]),
   alarm: alarmSchema,
 });
 export const holdEventSchema = z.object({ change: z.enum(['set', 'lifted']), hold: holdSchema });

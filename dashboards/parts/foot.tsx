@@ -8,7 +8,7 @@ import { AnswerBar } from './answer-bar.tsx';
 
 const behindBack = [
   ...['holds', 'aside', 'runs', 'run', 'coverage', 'rules', 'performance'],
-  ...['phone', 'reader', 'me', 'people'],
+  ...['telling', 'phone', 'reader', 'me', 'people'],
 ];
 const places = [
   ['', 'attention', ['alarm']],

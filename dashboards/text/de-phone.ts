@@ -20,6 +20,12 @@ export const phone = {
   },
   phoneUnread:
     'Der Agent hat nicht geantwortet, über Push ist nichts bekannt. Versuchen Sie es wieder, wenn die Verbindung da ist.',
+  whoIsTold: 'Wer gerufen würde',
+  whoIsToldSays:
+    'Bei einem Alarm hoher Priorität, Stand {$clock}. Wer nicht rechtzeitig antwortet, auf den wird nicht gewartet: die nächste Person wird gerufen.',
+  whoIsToldNobody: 'Niemand würde gerufen.',
+  whoIsToldNoWay: 'auf keinem Weg zu erreichen',
+  whoAlso: 'Auch Programme werden gerufen: {$names}.',
   phoneOn: 'Push an',
   phoneOff: 'Push aus',
   phoneTest: 'Mir eine Probenachricht senden',

@@ -19,6 +19,12 @@ export const phone = {
   },
   phoneUnread:
     'The agent did not answer, so nothing is known of push. Try again when the link is back.',
+  whoIsTold: 'Who would be told',
+  whoIsToldSays:
+    'Of an alarm of high priority, as of {$clock}. Who has not answered in time is not waited for: the next is told.',
+  whoIsToldNobody: 'Nobody would be told.',
+  whoIsToldNoWay: 'no way to be told',
+  whoAlso: 'Programs are told too: {$names}.',
   phoneOn: 'Push on',
   phoneOff: 'Push off',
   phoneTest: 'Send me a test message',

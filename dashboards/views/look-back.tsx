@@ -37,6 +37,7 @@ export function LookBack() {
         <a href={to('coverage')}>{say('coverage')}</a>
         <a href={to('rules')}>{say('ruleSheet')}</a>
         <a href={to('performance')}>{say('performance')}</a>
+        <a href={to('telling')}>{say('whoIsTold')}</a>
         <a href={to('phone')}>{say('myPhone')}</a>
         <a href={to('me')}>{say('me')}</a>
         <a href={to('reader')}>{say('reader')}</a>

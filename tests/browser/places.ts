@@ -57,6 +57,7 @@ export const places = (occurrence: string): readonly Place[] => [
   ['performance', '#/performance', '.load'],
   ['due', '#/due', 'h1'],
   ['look back', '#/back', '.past-alarm'],
+  ['who would be told', '#/telling', 'h1 + p'],
   ['my phone', '#/phone', '.main-action'],
   ['you', '#/me', 'h1'],
   ['people', '#/people', '.more'],

@@ -25,6 +25,7 @@ const nothings = [
   en.tokenNone,
   en.backNone,
   en.runsNone,
+  en.whoIsToldNobody,
   en.unknownRun,
   en.invitationNone,
   en.chartEmpty,
@@ -86,6 +87,7 @@ const id = encodeURIComponent;
 const reading: readonly (readonly [hash: string, paths: string | RegExp])[] = [
   ['#/people', '**/api/{people,tokens}'],
   ['#/me', '**/api/me/sessions'],
+  ['#/telling', '**/api/telling'],
   ['#/back', '**/api/alarms?**'],
   ['#/runs', '**/api/runs?**'],
   [`#/run/${id('mounts-2/oven-1@1')}`, '**/api/runs/**'],
