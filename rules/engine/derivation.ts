@@ -14,7 +14,8 @@ import type { RackHeats } from './rack-heat.ts';
 import { type Signals, unusable } from './signals.ts';
 import type { SavedDerived } from './state.ts';
 
-const settleMs = 100;
+/** No sooner than this after an input changed. */
+export const settleMs = 100;
 
 export interface DerivedSample {
   at: EpochMs;
@@ -86,7 +87,7 @@ export class Derivation {
   compute(index: number, at: EpochMs): DerivedSample | null {
     const { signals, sample, now } = this;
     const derived = this.list[index]!;
-    const { inputs, values } = derived;
+    const { inputs, values, carries } = derived;
     let usable = true;
     let uncertain = false;
     sample.at = 0;
@@ -103,7 +104,6 @@ export class Derivation {
     now.inputs = values;
     now.uncertain = uncertain;
     now.doubt = quality.good;
-    const { carries } = derived.plan;
     if (carries !== undefined) now.carried = this.heats?.carried(carries) ?? null;
     const value = usable && !derived.off ? derived.valueOf(now) : null;
     if (derived.keeping !== null) sample.at = at;

@@ -28,6 +28,8 @@ export class LiveDerived {
   /** Its kind is switched off. */
   off: boolean;
   readonly unproven: boolean;
+  /** As in its plan. */
+  readonly carries: PlanDerived['carries'];
   /** Steps of its resolution in one unit; null keeps full doubles. */
   private readonly stepsPerUnit: number | null;
   readonly plan: PlanDerived;
@@ -50,6 +52,7 @@ export class LiveDerived {
       derived.keeps === undefined ? null : new Keeping(plan, derived, saved?.keeping, now, off);
     this.off = off;
     this.unproven = derived.unproven === true;
+    this.carries = derived.carries;
     const { digits } = plan.signals[derived.signal]!;
     this.stepsPerUnit = digits === null ? null : 10 ** digits;
     this.plan = derived;

@@ -43,6 +43,9 @@ export class LiveRule {
   severity: Severity = 0;
   /** Its kind tells of items that pass a limit. */
   readonly passes: boolean;
+  /** As in its plan. */
+  readonly gates: PlanRule['gates'];
+  readonly hazardToPeople: boolean;
   readonly plan: PlanRule;
   readonly key: string;
   /** `line/station/…`: the signal it is about, or the mark. */
@@ -65,6 +68,8 @@ export class LiveRule {
       this.kind.without === undefined ? 0 : this.plan.inputs.length - this.kind.takes!.least;
     this.settings = this.plan.settings;
     this.passes = this.kind.passed !== undefined;
+    this.gates = this.plan.gates;
+    this.hazardToPeople = this.plan.hazardToPeople;
     this.gate = this.plan.gates.length === 0 || this.plan.hazardToPeople ? 'open' : 'unreadable';
     this.key = keyOf(plan, this.plan);
     const [signal] = this.plan.inputs;
@@ -79,11 +84,11 @@ export class LiveRule {
   /** What the signals of its gates say: one that is closed closes it, whatever the others are. */
   gateNow(signals: Signals): GateState {
     let unreadable = false;
-    for (const { signal, low, high } of this.plan.gates) {
+    for (const { signal, low, high } of this.gates) {
       if (!signals.usable(signal)) unreadable = true;
       else if (!(signals.value[signal]! >= low && signals.value[signal]! <= high)) return 'closed';
     }
-    return unreadable && !this.plan.hazardToPeople ? 'unreadable' : 'open';
+    return unreadable && !this.hazardToPeople ? 'unreadable' : 'open';
   }
 
   begin(at: EpochMs): void {

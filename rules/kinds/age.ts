@@ -212,7 +212,7 @@ export const age: RuleKind<AgeSettings, AgeMemory> = {
   },
   mark,
   refuses,
-  passed: (memory) => memory.passed.splice(0),
+  passed: ({ passed }) => (passed.length === 0 ? passed : passed.splice(0)),
   clocks: (settings, memory) => {
     const { earlyMs, limitMs } = spanNow(settings, memory);
     return memory.clocks.map(({ item, sinceMs, said, severity }: AgeClock) => ({

@@ -229,7 +229,7 @@ export const present: RuleKind<PresentSettings, PresentMemory> = {
     !memory.items.some((each) => each.item === item)
       ? `${itemsMax} are there already; write down first which of them left`
       : null,
-  passed: (memory) => memory.passed.splice(0),
+  passed: ({ passed }) => (passed.length === 0 ? passed : passed.splice(0)),
   deadline(settings, memory, at, timer) {
     const wasBeyond = memory.band.level[0].answer;
     band.deadline!(settings.band, memory.band, at, timer);
