@@ -1,6 +1,8 @@
 /**
  * Replay from the store through derived signals and full station rule sets, on one core.
  *
+ * Told in processor time, so that what else the machine does does not count; by the clock beside it.
+ *
  * The plant: ten adhesive stores (wall, bottom, air, humidity), ten drum mixers, ten compressed-air
  * stations; 90 measured signals at 1 Hz for four sealed hours. Floor: reading and merging alone.
  */
@@ -79,6 +81,7 @@ function plausible(topic: string, signal: number, second: number): string {
 function measure(folder: string, plan: Plan): Figure[] {
   const reading: number[] = [];
   const judging: number[] = [];
+  const byClock: number[] = [];
   let samples = 0;
   for (let i = 0; i < 6; i += 1) {
     const atFloor = timed(() => read(folder, plan));
@@ -87,6 +90,7 @@ function measure(folder: string, plan: Plan): Figure[] {
     if (i === 0) continue;
     reading.push(atFloor.samples / atFloor.seconds);
     judging.push(whole.samples / whole.seconds);
+    byClock.push(whole.samples / whole.clockSeconds);
   }
   const figure = median(judging);
   const floor = median(reading);
@@ -99,15 +103,25 @@ function measure(folder: string, plan: Plan): Figure[] {
       figure: `${(figure / 1e6).toFixed(2)} M/s`,
       ratio: figure / floor,
       met: figure >= 2e6,
-      note: `${ns(figure)} ns a sample: ${ns(floor)} reading and merging, ${ns(figure) - ns(floor)} judging and deriving; ${samples} samples`,
+      note: `${ns(figure)} ns a sample: ${ns(floor)} reading and merging, ${ns(figure) - ns(floor)} judging and deriving; ${samples} samples; ${(median(byClock) / 1e6).toFixed(2)} M/s by the clock`,
     },
   ];
 }
 
-function timed(work: () => number): { samples: number; seconds: number } {
+interface Timed {
+  readonly samples: number;
+  /** Of the processor, all threads of this process together. */
+  readonly seconds: number;
+  readonly clockSeconds: number;
+}
+
+function timed(work: () => number): Timed {
   const begun = performance.now();
+  const used = process.cpuUsage();
   const samples = work();
-  return { samples, seconds: (performance.now() - begun) / 1_000 };
+  const { user, system } = process.cpuUsage(used);
+  const clockSeconds = (performance.now() - begun) / 1_000;
+  return { samples, seconds: (user + system) / 1e6, clockSeconds };
 }
 
 const indexOf = (plan: Plan) => {
