@@ -2,6 +2,7 @@
 import { loadGuidance } from '#rules/alarm/alarm-load.ts';
 import type { Priority } from '#rules/alarm/priority.ts';
 import { spanText } from '#rules/alarm/say.ts';
+import { counted } from '#rules/quantity/counted.ts';
 import type { LoadView } from '../web/load-contract.ts';
 
 type OfPriority = LoadView['figures']['by_priority'][Priority];
@@ -54,7 +55,7 @@ const wholeMs = 10 * 60_000;
 const en: ReportWords = {
   weekTitle: (day, site) => `Alarm performance, week to ${day} · ${site}`,
   week: ({ from, to, told, perDay }) =>
-    `${told} alarms were told from ${from} to ${to}, ${one(perDay)} a day.`,
+    `${counted(told, 'alarm')} ${told === 1 ? 'was' : 'were'} told from ${from} to ${to}, ${one(perDay)} a day.`,
   noRecord: ({ from, to }) =>
     `There is no record from ${from} to ${to}: the agent did not run. Nothing was watched then.`,
   weekSteps: [
@@ -78,7 +79,7 @@ const en: ReportWords = {
   hoursAbove: (share) =>
     `${percent(share)} of hours had more than 30 (target: under ${percent(loadGuidance.shareOfHoursAbove30)})`,
   inFlood: (floods, share) =>
-    `${floods} floods, ${percent(share)} of the time (target: under ${percent(loadGuidance.shareInFlood)})`,
+    `${counted(floods, 'flood')}, ${percent(share)} of the time (target: under ${percent(loadGuidance.shareInFlood)})`,
   priorities: 'By priority',
   priority: (priority, { count, share, answered, unanswered, median_ms }) =>
     `${priority}: ${count}, ${percent(share)} (target: about ${percent(byPriority[priority])}); ${answered} answered${median_ms === null ? '' : `, half within ${spanText(median_ms)}`}, ${unanswered} not`,
@@ -108,7 +109,7 @@ const dePriority = { high: 'hoch', medium: 'mittel', low: 'niedrig' } as const;
 const de: ReportWords = {
   weekTitle: (day, site) => `Alarmlast, Woche bis ${day} · ${site}`,
   week: ({ from, to, told, perDay }) =>
-    `${told} Alarme wurden von ${from} bis ${to} gemeldet, ${comma(one(perDay))} am Tag.`,
+    `${told === 1 ? 'Ein Alarm wurde' : `${told} Alarme wurden`} von ${from} bis ${to} gemeldet, ${comma(one(perDay))} am Tag.`,
   noRecord: ({ from, to }) =>
     `Von ${from} bis ${to} gibt es keine Aufzeichnung: Der Agent lief nicht. Nichts wurde überwacht.`,
   weekSteps: [
@@ -132,7 +133,7 @@ const de: ReportWords = {
   hoursAbove: (share) =>
     `${prozent(share)} der Stunden hatten mehr als 30 (Ziel: unter ${prozent(loadGuidance.shareOfHoursAbove30)})`,
   inFlood: (floods, share) =>
-    `${floods} Alarmfluten, ${prozent(share)} der Zeit (Ziel: unter ${prozent(loadGuidance.shareInFlood)})`,
+    `${counted(floods, 'Alarmflut', 'Alarmfluten')}, ${prozent(share)} der Zeit (Ziel: unter ${prozent(loadGuidance.shareInFlood)})`,
   priorities: 'Nach Priorität',
   priority: (priority, { count, share, answered, unanswered, median_ms }) =>
     `${dePriority[priority]}: ${count}, ${prozent(share)} (Ziel: etwa ${prozent(byPriority[priority])}); ${answered} beantwortet${median_ms === null ? '' : `, die Hälfte in ${comma(spanText(median_ms))}`}, ${unanswered} nicht`,

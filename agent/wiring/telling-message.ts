@@ -107,7 +107,7 @@ function floodSaid(core: Core, saying: Saying, chase: Chase): Said {
     sentence:
       over === null
         ? `${counted(count, 'alarm')} within a short time, ${waiting} of them unanswered. Worst: ${worst?.label.sentence ?? chase.station}`
-        : `${count} alarms that came within a short time are answered or over.`,
+        : `${counted(count, 'alarm')} that came within a short time ${count === 1 ? 'is' : 'are'} answered or over.`,
     consequence: worst?.label.consequence ?? '',
     steps: worst?.label.steps ?? [],
     doNot: worst?.label.do_not ?? [],
