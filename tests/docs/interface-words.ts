@@ -21,6 +21,7 @@ import { holdRoutes } from '#agent/web/routes/holds.ts';
 import { invitationRoutes } from '#agent/web/routes/invitations.ts';
 import { metricsRoutes } from '#agent/web/routes/metrics.ts';
 import { ownRulesRoutes } from '#agent/web/routes/own-rules.ts';
+import { ownSessionRoutes } from '#agent/web/routes/own-sessions.ts';
 import { peopleRoutes } from '#agent/web/routes/people.ts';
 import { performanceRoutes } from '#agent/web/routes/performance.ts';
 import { pushRoutes } from '#agent/web/routes/push.ts';
@@ -98,6 +99,7 @@ export function routesByFile(): Readonly<Record<string, readonly Route[]>> {
     performance: performanceRoutes(ports),
     telling: tellingRoutes({ telling: never, waitingMessages: never, testTelling: never }),
     'own-rules': ownRulesRoutes(ports),
+    'own-sessions': ownSessionRoutes({ people: neverAsked, giveCookie: never }),
     session: sessionRoutes({ people: neverAsked, giveCookie: never }),
     invitations: invitationRoutes({ people: neverAsked, giveCookie: never }),
     people: peopleRoutes({ people: neverAsked, forOthers: never }),
