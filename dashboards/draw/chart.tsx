@@ -6,6 +6,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { AlarmView, Series, SignalView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
+import { controlOf } from '../judge/control.ts';
 import { limitsOf } from '../judge/limits.ts';
 import { AgentText, Around, here } from '../parts/agent-text.tsx';
 import { NotRead, ReadFailed } from '../parts/not-read.tsx';
@@ -128,6 +129,7 @@ function Plot({ signal, loaded, columns }: PlotProps) {
   const drawn = useRef<Drawn | null>(null);
   const alarms = useBoard((board) => board.alarms);
   const stale = useStale();
+  const rules = useBoard((board) => board.rules);
   const preferences = usePreferences();
   const { series, since, until } = loaded;
   useEffect(() => {
@@ -140,6 +142,7 @@ function Plot({ signal, loaded, columns }: PlotProps) {
       until,
       alarms: on,
       forecast: forecastAmong(on, stale),
+      control: controlOf(signal, on, rules),
     };
     void import('./plot.ts').then(({ draw }) => {
       if (!wanted || place.current === null) return;
@@ -149,7 +152,7 @@ function Plot({ signal, loaded, columns }: PlotProps) {
     return () => {
       wanted = false;
     };
-  }, [loaded, alarms, stale, preferences, signal.judged_at]);
+  }, [loaded, alarms, rules, stale, preferences, signal.judged_at]);
   useEffect(
     () => () => {
       drawn.current?.remove();

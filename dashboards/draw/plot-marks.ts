@@ -25,6 +25,7 @@ export function drawLimit(plot: uPlot, { value, text }: Limit, font: string): vo
   ctx.moveTo(bbox.left, y);
   ctx.lineTo(bbox.left + bbox.width, y);
   ctx.stroke();
+  ctx.setLineDash([]);
   ctx.font = font.replace(/^\d+/, (px) => String(Number(px) * devicePixelRatio));
   // At the left: what happens now is at the right.
   ctx.textAlign = 'left';
@@ -37,6 +38,14 @@ export function drawLimit(plot: uPlot, { value, text }: Limit, font: string): vo
   ctx.strokeText(text, x, y + gap);
   ctx.fillText(text, x, y + gap);
   ctx.restore();
+}
+
+/** Dashed: what is usual here, by a baseline that was given or learned. */
+export function drawUsual(plot: uPlot, usual: Limit, font: string): void {
+  plot.ctx.save();
+  plot.ctx.setLineDash([8 * devicePixelRatio, 5 * devicePixelRatio]);
+  drawLimit(plot, usual, font);
+  plot.ctx.restore();
 }
 
 /** Dotted from the last value to the limit, at the earliest and at the latest. */

@@ -2,10 +2,12 @@
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
+import type { Control } from '../judge/control.ts';
 import { limitsOf } from '../judge/limits.ts';
 import { readBoard } from '../state/board.ts';
 import { clock, hourMinute } from '../text/clock.ts';
 import { displayOf, numberText, plainQuantity } from '../text/quantity.ts';
+import { say } from '../text/say.ts';
 import { colours, remPx } from './colours.ts';
 import {
   drawAlarm,
@@ -15,6 +17,7 @@ import {
   drawLimit,
   drawPartly,
   drawUnusable,
+  drawUsual,
   type Limit,
 } from './plot-marks.ts';
 import type { Columns } from './series.ts';
@@ -27,6 +30,8 @@ export interface Charted {
   readonly until: number;
   readonly alarms: readonly AlarmView[];
   readonly forecast: AlarmView['evidence'] | null;
+  /** Its own baseline, while an alarm tells that it was left. */
+  readonly control: Control | null;
 }
 
 export interface Drawn {
@@ -38,10 +43,11 @@ export function draw(place: HTMLElement, what: Charted, before: Drawn | null): D
   const { signal, columns, since, until, forecast } = what;
   const how = displayOf(signal);
   const limits = drawnLimits(signal, how.of);
+  const usuals = drawnControl(what, how.of);
   const end =
     forecast?.latest == null ? until : Math.min(forecast.latest, until + (until - since) / 2);
   const plot = new uPlot(
-    options(place, what, limits, [since / 1_000, end / 1_000], how.of),
+    options(place, what, { limits, usuals }, [since / 1_000, end / 1_000], how.of),
     [columns.times, columns.high, columns.low, columns.mean],
     place,
   );
@@ -75,10 +81,25 @@ function drawnLimits(signal: SignalView, of: (value: number) => number): Limit[]
   return [...low.map((each) => limit(each, 'low')), ...high.map((each) => limit(each, 'high'))];
 }
 
+/** The centre line and the control limits that were left. */
+function drawnControl({ signal, control }: Charted, of: (value: number) => number): Limit[] {
+  if (control === null) return [];
+  const { centre, low, high } = control;
+  const line = (value: number | null, side: Limit['side'], words: string): Limit[] =>
+    value === null ? [] : [{ value: of(value), side, text: words }];
+  const limit = (value: number | null): string =>
+    value === null ? '' : say('controlLimit', { value: plainQuantity(value, signal) });
+  return [
+    ...line(centre, 'high', say('centreLine', { value: plainQuantity(centre, signal) })),
+    ...line(low, 'low', limit(low)),
+    ...line(high, 'high', limit(high)),
+  ];
+}
+
 function options(
   place: HTMLElement,
   what: Charted,
-  limits: readonly Limit[],
+  { limits, usuals }: { readonly limits: readonly Limit[]; readonly usuals: readonly Limit[] },
   [from, to]: readonly [number, number],
   of: (value: number) => number,
 ): uPlot.Options {
@@ -96,7 +117,7 @@ function options(
     tzDate: (ts) => uPlot.tzDate(new Date(ts * 1_000), zone),
     scales: {
       x: { min: from, max: to, time: true },
-      y: { range: (_, low, high) => rangeOf(low, high, limits) },
+      y: { range: (_, low, high) => rangeOf(low, high, [...limits, ...usuals]) },
     },
     axes: [
       {
@@ -135,6 +156,7 @@ function options(
         (plot) => {
           drawDoubtful(plot, columns);
           for (const limit of limits) drawLimit(plot, limit, font);
+          for (const usual of usuals) drawUsual(plot, usual, font);
           if (what.forecast !== null) drawForecast(plot, what, of);
           for (const alarm of what.alarms) drawAlarm(plot, alarm, what.until);
           performance.mark('chart-drawn');

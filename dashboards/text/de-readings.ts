@@ -84,6 +84,8 @@ export const readings = {
   spans: 'Gezeigte Zeit',
   span: { h1: '1 h', h8: '8 h', d1: '1 d', d7: '7 d', d90: '90 d' },
   chartSays: '{$name} über {$span}: niedrigster {$low}, höchster {$high}, Mittel {$mean}.',
+  centreLine: 'üblich {$value}',
+  controlLimit: 'Eingriffsgrenze {$value}',
   chartEmpty: 'Kein verwendbarer Messwert in dieser Zeit.',
   chartDoubt:
     'Zweifelhafte Messwerte in dieser Zeit: {$n}. Sie sind unsicher, kamen spät, oder es kam ein zweiter zur selben Zeit; dort ist die Linie hohl.',

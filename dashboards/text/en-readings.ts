@@ -83,6 +83,8 @@ export const readings = {
   spans: 'Time shown',
   span: { h1: '1 h', h8: '8 h', d1: '1 d', d7: '7 d', d90: '90 d' },
   chartSays: '{$name} over {$span}: lowest {$low}, highest {$high}, mean {$mean}.',
+  centreLine: 'usual {$value}',
+  controlLimit: 'control limit {$value}',
   chartEmpty: 'No usable reading in this time.',
   chartDoubt:
     'Readings in doubt in this time: {$n}. They are uncertain, came late, or another came for the same time; where the line is hollow.',
