@@ -28,4 +28,10 @@ export const evidenceSchema = z.object({
   left_ms: z.number().nullable().describe('Time left before the exit, or before the limit.'),
   item: z.string().nullable().optional().describe('The rack, container, lot or shot it is about.'),
   items: z.int().nullable().optional().describe('How many of them are as far.'),
+  held_by: z
+    .string()
+    .nullable()
+    .optional()
+    .describe('Who put it on hold: a person, or `rule:` and a rule.'),
+  held_for: z.string().nullable().optional().describe('Why it was put on hold.'),
 });

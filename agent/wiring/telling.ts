@@ -10,7 +10,7 @@ import { tellingSettings } from '#rules/telling/settings.ts';
 import { isUnanswered } from '#rules/telling/what-it-means.ts';
 import type { Channel, Persons, Target } from '../notify/contract.ts';
 import { Teller } from '../notify/teller.ts';
-import type { Told } from '../notify/teller-parts.ts';
+import type { Said, Told } from '../notify/teller-parts.ts';
 import type { Core } from './core.ts';
 import type { Compiled } from './plan-book.ts';
 import { reportSaid } from './report-message.ts';
@@ -48,7 +48,7 @@ export function tellingOf(
       alarmOf: (effect) => alarmOf(core, effect),
       standing: () => standing(core),
       outranked: (occurrence) => outranked(core, occurrence),
-      say: (saying) => messageOf(core, saying),
+      say: (saying) => withNames(messageOf(core, saying), persons.list()),
       mailings: () => mailingSettings(core.plans.source.site.telling, core.plans.timezone),
       report: (report) => reportSaid(core, report),
       write: (row) => core.journal.outboxRow(row),
@@ -130,6 +130,12 @@ function outranked(core: Core, occurrence: string): boolean {
   const alarms = core.live.running?.present.alarms;
   const index = alarms?.list.findIndex((alarm) => alarm.occurrence === occurrence) ?? -1;
   return index >= 0 && alarms!.outranked(index);
+}
+
+/** A sentence that says who put something on hold has the person's id; people know the name. */
+function withNames(said: Said, people: readonly { id: string; name: string }[]): Said {
+  const sentence = people.reduce((text, { id, name }) => text.replaceAll(id, name), said.sentence);
+  return { ...said, sentence };
 }
 
 function noteTold(core: Core, occurrence: string, told: Told): void {

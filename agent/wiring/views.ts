@@ -210,6 +210,8 @@ const evidenceView = (
   left_ms: evidence.leftMs ?? null,
   item: evidence.item ?? null,
   items: evidence.items ?? null,
+  held_by: evidence.heldBy ?? null,
+  held_for: evidence.heldFor ?? null,
 });
 
 export const holdView = (hold: KeptHold): HoldView => ({

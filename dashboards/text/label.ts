@@ -3,6 +3,7 @@
  * they stand for; a text without stands as the agent filled it.
  */
 import type { AlarmView, LabelFact, RuleView } from '../../agent/web/contract.ts';
+import { nameOf } from '../state/session.ts';
 import { clock, span } from './clock.ts';
 import { spokenId } from './names.ts';
 import { plainQuantity, quantity } from './quantity.ts';
@@ -23,7 +24,7 @@ function factText(name: string, fact: LabelFact, now: number): string {
     case 'clock':
       return clock(fact.at, now);
     case 'text':
-      return spokenId(fact.text);
+      return name === 'setter' ? nameOf(fact.text) : spokenId(fact.text);
   }
 }
 

@@ -160,6 +160,7 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
   const { item, items } = evidence;
   if (item !== undefined) words.set('item', { kind: 'text', text: item });
   if (items !== undefined) words.set('items', { kind: 'text', text: String(items) });
+  speakOfHold(words, evidence);
   words.set('signals', { kind: 'text', text: signals.join(' and ') });
   const which = input === undefined ? undefined : signals[input];
   if (which !== undefined) words.set('which', { kind: 'text', text: which });
@@ -189,6 +190,15 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
     per: evidence.perMs,
   }))
     if (ms !== undefined) words.set(name, { kind: 'duration', ms });
+}
+
+/** Who held it: a rule by its name; a person by the id that whoever knows people turns into a name. */
+function speakOfHold(words: Map<string, Spoken>, { heldBy, heldFor }: Evidence): void {
+  if (heldBy === undefined) return;
+  const rule = heldBy.startsWith('rule:') ? heldBy.slice('rule:'.length) : null;
+  words.set('setter', { kind: 'text', text: rule === null ? heldBy : `the rule ${rule}` });
+  const why = heldFor ?? 'its alarm says why';
+  words.set('reason', { kind: 'text', text: why });
 }
 
 const writtenUnit = ({ written }: Subject): { readonly written_unit?: string } =>

@@ -16,6 +16,8 @@ interface HoldingHost {
 
 export class Holding {
   readonly holds: Holds;
+  /** Told when a hold was set or lifted. */
+  changed: () => void = () => undefined;
   private readonly host: HoldingHost;
   private readonly occurrenceOf: (rule: number) => string | null;
 
@@ -84,6 +86,7 @@ export class Holding {
       reason: command.reason,
       disposition: command.disposition,
     });
+    this.changed();
     return null;
   }
 
@@ -99,5 +102,6 @@ export class Holding {
       reason: hold.reason,
       ...(hold.occurrence === null ? {} : { occurrence: hold.occurrence }),
     });
+    this.changed();
   }
 }

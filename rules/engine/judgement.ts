@@ -26,6 +26,7 @@ import { resume } from './saved.ts';
 import { Signals, unusable } from './signals.ts';
 import type { SwitchedOff } from './state.ts';
 import { Suppression } from './suppression.ts';
+import { tellHolds } from './tell-holds.ts';
 import { Wiring } from './wiring.ts';
 
 export class Judgement {
@@ -67,6 +68,7 @@ export class Judgement {
     this.derivation.heats = this.runs.heats;
     this.marks = this.book.hear(new Marks(plan, saved?.marks ?? {}, this), this.runs.heats);
     this.suppression = new Suppression(plan, this);
+    this.alarms.holding.changed = () => tellHolds(this, this.rules);
     resume(this, saved);
   }
 

@@ -8,6 +8,7 @@ import type { Judgement } from './judgement.ts';
 import type { LiveRule } from './live-rule.ts';
 import { unusable } from './signals.ts';
 import type { SavedDerived } from './state.ts';
+import { tellHolds } from './tell-holds.ts';
 
 const byRule = <T>(plan: Plan, of: (index: number) => T): Record<string, T> =>
   Object.fromEntries(plan.rules.map((rule, i) => [rule.id, of(i)]));
@@ -53,6 +54,7 @@ export function resume(judgement: Judgement, saved: SavedJudgement | null): void
     judgement.freezeOrThaw(rule);
   }
   judgement.suppression.lookAll();
+  tellHolds(judgement, begun);
   if (saved === null) return;
   for (const rule of begun)
     if (rule.judged && rule.kind.watchesHealth !== true) judgement.judgeLatest(rule, -1);

@@ -9,6 +9,7 @@ import { drift } from './drift.ts';
 import { dry } from './dry.ts';
 import { duty } from './duty.ts';
 import { exposure } from './exposure.ts';
+import { held } from './held.ts';
 import type { RuleKind } from './kind.ts';
 import { lost } from './lost.ts';
 import { present } from './present.ts';
@@ -23,6 +24,6 @@ export const ruleKinds: ReadonlyMap<string, RuleKind> = new Map(
   [
     ...[band, deviation, approach, rise, drift, chart],
     ...[stray, disagree, dry, selfHeat, exposure, duty],
-    ...[lost, stuck, age, sequence, tooSoon, present],
+    ...[lost, stuck, age, sequence, tooSoon, present, held],
   ].map((kind): [string, RuleKind] => [kind.name, kind]),
 );

@@ -7,7 +7,7 @@
  * snapshot, restore and the same inputs give the same answers.
  */
 import type { z } from 'zod/mini';
-import type { HoldWhat } from '../hold/hold.ts';
+import type { Hold, HoldWhat } from '../hold/hold.ts';
 import type { QualityCode } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { SettingsReader } from './settings.ts';
@@ -96,6 +96,9 @@ export interface Evidence {
   /** The item it is about, and how many are as far. */
   readonly item?: string;
   readonly items?: number;
+  /** Who put it on hold, as `Hold.by`, and why. */
+  readonly heldBy?: string;
+  readonly heldFor?: string;
 }
 
 /** What a kind of several inputs takes. */
@@ -173,6 +176,11 @@ export interface RuleKind<Settings = unknown, Memory = unknown> {
    * is known; the answer then waits.
    */
   mark?(settings: Settings, memory: Memory, marking: Marking, timer: Timer): Severity;
+  /**
+   * All holds that stand, told before it first judges and whenever one is set or lifted. A kind that has
+   * this knows from it what is on hold, and judges no signal.
+   */
+  holds?(settings: Settings, memory: Memory, standing: readonly Hold[], at: EpochMs): Severity;
   /** Why it cannot take this mark, in a clause; null where it can. Asked of every rule before any takes it. */
   refuses?(settings: Settings, memory: Memory, marking: Marking): string | null;
   /**

@@ -11,6 +11,7 @@ import {
   coatedStoreSignals,
 } from './coated-store-signals.ts';
 import { celsius, written } from './sheet-number.ts';
+import { heldMoulded, heldUsed } from './held-use.ts';
 import {
   commonPractice,
   judgement,
@@ -209,6 +210,7 @@ export const coatedStore: StationKind = {
       people: false,
       byHand: null,
     },
+    heldUsed,
   ],
-  rules: [layover, humid, dewMargin, coldIntoWarm, hot],
+  rules: [layover, humid, dewMargin, coldIntoWarm, hot, heldMoulded],
 };

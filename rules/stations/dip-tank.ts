@@ -12,6 +12,7 @@ import { circulationLost, filterLoaded, filterTorn } from './dip-tank-loop.ts';
 import { dipTankMarks, dipTankSignals } from './dip-tank-signals.ts';
 import { movingRacks, wear } from './dip-tank-words.ts';
 import { celsius, fromDataSheet, written } from './sheet-number.ts';
+import { heldAtTank, heldIntoTank, heldUsed } from './held-use.ts';
 import {
   commonPractice,
   judgement,
@@ -254,6 +255,7 @@ export const dipTank: StationKind = {
       people: false,
       byHand: null,
     },
+    heldUsed,
   ],
   rules: [
     temperature,
@@ -265,5 +267,7 @@ export const dipTank: StationKind = {
     filterTorn,
     withdrawal,
     ...dipTankHand,
+    heldAtTank,
+    heldIntoTank,
   ],
 };

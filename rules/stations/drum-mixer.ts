@@ -9,6 +9,7 @@
 import { drawnUnmixed } from './drum-mixer-mixing.ts';
 import { drumMixerDerived, drumMixerMarks, drumMixerSignals } from './drum-mixer-signals.ts';
 import { drumMixerSpeed } from './drum-mixer-speed.ts';
+import { heldContainer, heldUsed } from './held-use.ts';
 import type { StationKind } from './station.ts';
 
 export const drumMixer: StationKind = {
@@ -38,6 +39,7 @@ export const drumMixer: StationKind = {
       people: false,
       byHand: null,
     },
+    heldUsed,
   ],
-  rules: [...drumMixerSpeed, drawnUnmixed],
+  rules: [...drumMixerSpeed, drawnUnmixed, heldContainer('connected')],
 };

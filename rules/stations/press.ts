@@ -6,6 +6,7 @@
  */
 import { cavities, cavitySpread, mouldCold, mouldHot } from './press-mould.ts';
 import { cureShort, insertWaits, pressureLow } from './press-shot.ts';
+import { heldCompound, heldInserts, heldUsed } from './held-use.ts';
 import type { StationKind, StationMark, StationSignal } from './station.ts';
 
 const state = { unit: '1', resolution: 1, range: ['0 1', '1 1'], stuckAfter: null } as const;
@@ -121,6 +122,7 @@ export const press: StationKind = {
       byHand:
         'take flash and scrapings out each shift as residue waste, by the station residue’s rules',
     },
+    heldUsed,
   ],
   rules: [
     ...cavities.map(mouldCold),
@@ -129,5 +131,7 @@ export const press: StationKind = {
     insertWaits,
     cureShort,
     pressureLow,
+    heldInserts,
+    heldCompound,
   ],
 };

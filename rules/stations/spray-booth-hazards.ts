@@ -1,4 +1,5 @@
 /** What can happen at a spray booth, and what only a person can watch. */
+import { heldUsed } from './held-use.ts';
 import type { Hazard } from './station.ts';
 
 const watched = (id: string, words: string, people = false): Hazard => ({
@@ -26,6 +27,7 @@ export const sprayBoothHazards: readonly Hazard[] = [
   watched('first-parts', 'The first parts after a flush or a change of container are thin.'),
   watched('worn-gun', 'A worn needle, nozzle or cap lets the pattern drift.'),
   watched('climate', 'Heat or damp of the booth’s air moves the film.'),
+  heldUsed,
   {
     id: 'classified-area',
     words:

@@ -36,6 +36,7 @@ import {
   reliefLate,
 } from './spray-booth-pot.ts';
 import { sprayBoothDerived, sprayBoothSignals } from './spray-booth-signals.ts';
+import { heldAtGuns, heldContainer } from './held-use.ts';
 import type { StationKind } from './station.ts';
 
 export const sprayBooth: StationKind = {
@@ -72,5 +73,7 @@ export const sprayBooth: StationKind = {
     capWorn,
     boothClimate,
     boothHumidity,
+    heldContainer('drum-changed'),
+    heldAtGuns,
   ],
 };

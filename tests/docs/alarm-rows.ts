@@ -15,6 +15,8 @@ const row = (station: string, words: string, rules: string): AlarmRow => ({
   rules: rules.split(' '),
 });
 
+const ours = '(priority and time to respond: our judgement)';
+
 export const alarmRows: readonly AlarmRow[] = [
   row(
     'adhesive-store',
@@ -38,6 +40,7 @@ export const alarmRows: readonly AlarmRow[] = [
   row('drum-mixer', 'agitator slow', 'agitator-slow'),
   row('drum-mixer', 'drawn before it was mixed', 'drawn-unmixed'),
   row('drum-mixer', 'blade uncovered', 'blade-uncovered'),
+  row('drum-mixer', `container on hold is connected ${ours}`, 'container-held'),
   row('dip-tank', 'temperature of the bath', 'bath-temperature'),
   row('dip-tank', 'solids of the bath', 'bath-solids bath-solids-density'),
   row('dip-tank', 'fall at the weir', 'weir-fall'),
@@ -45,6 +48,7 @@ export const alarmRows: readonly AlarmRow[] = [
   row('dip-tank', 'filter loaded or torn', 'filter-loaded filter-torn'),
   row('dip-tank', 'withdrawal speed', 'withdrawal'),
   row('dip-tank', 'film of a panel, first part after a stop', 'film first-off-missing'),
+  row('dip-tank', `rack or lot on hold is used ${ours}`, 'rack-held lot-held'),
   row(
     'dip-tank',
     'what hands find in the bath',
@@ -67,6 +71,7 @@ export const alarmRows: readonly AlarmRow[] = [
   ),
   row('spray-booth', 'gun worn', 'needle-worn cap-worn'),
   row('spray-booth', 'climate of the booth', 'booth-climate booth-humidity'),
+  row('spray-booth', `container or rack on hold is used ${ours}`, 'container-held rack-held'),
   row('compressed-air', 'pressure dew point', 'air-dew-point pipe-margin'),
   row('compressed-air', 'blotter test (ASTM D4285) fails', 'blotter-failed blotter-late'),
   row('compressed-air', 'header pressure low', 'header-low'),
@@ -104,11 +109,13 @@ export const alarmRows: readonly AlarmRow[] = [
   row('coated-store', 'humidity and dew-point margin', 'humid dew-margin'),
   row('coated-store', 'cold parts into a warm room', 'cold-into-warm'),
   row('coated-store', 'hot store', 'hot-store'),
+  row('coated-store', `rack on hold goes into the press ${ours}`, 'rack-held'),
   row('press', 'mould cold', 'mould-cold-*'),
   row('press', 'mould hot', 'mould-hot-*'),
   row('press', 'cavities apart', 'cavity-spread'),
   row('press', 'insert waits in the mould', 'insert-waits'),
   row('press', 'cure cut short, pressure low', 'cure-short pressure-low'),
+  row('press', `lot on hold is used ${ours}`, 'insert-lot-held compound-held'),
   row(
     'preparation',
     'blast-to-coat and conversion-to-coat clocks',

@@ -149,21 +149,26 @@ describe('the hour', () => {
 const quietInTheHour: Readonly<Record<string, string>> = {
   'air-1/blotter-late': 'the round is made; it would be late after eight hours',
   'air-1/separator-round-late': 'the round is made; it would be late after eight hours',
+  'booth-1/container-held': 'nobody connects a container that is on hold',
   'booth-1/film-chart': 'a chart learns for ten days first',
   'booth-1/first-off-after-change': 'told by first-off-missing; nobody changes the pot’s drum',
   'booth-1/panel-late': 'panels are sprayed; they would be late after eight hours',
   'booth-1/relief-late': 'a year has no turn in an hour',
   'booth-1/survey-late': 'a year has no turn in an hour',
+  'mixer-1/container-held': 'nobody connects a container that is on hold',
   'oven-1/profile-late': 'a quarter has no turn in an hour',
   'prebake-1/over-baked': 'the drying oven shows it',
   'prebake-1/profile-late': 'a quarter has no turn in an hour',
   'prep-1/conversion-to-coat': 'the invented line blasts, and phosphates nothing',
   'prep-1/shift-check-late': 'the check is made; it would be late after eight hours',
+  'press-1/compound-held': 'nobody holds a batch of compound',
+  'press-1/insert-lot-held': 'nobody holds a lot of inserts',
   'racks-1/hot-store': 'it is always winter beside this plant',
   'residue-1/act-thick': 'residue of the invented plant never lies over 10 mm',
   'residue-1/bin-unemptied': 'the bin is emptied; it would be late after eight hours',
   'residue-1/cleaning-late': 'it is cleaned; it would be late after a week',
   'store-1/freight-out-of-range-hot': 'it is always winter beside this plant',
+  'tank-1/lot-held': 'nobody holds a lot of adhesive',
 };
 
 const healthRule = (kind: string): boolean => kind === 'lost' || kind === 'stuck';

@@ -177,6 +177,7 @@ const whole: Evidence = {
   leftMs: 30_000,
   item: 'R-12',
   items: 3,
+  heldBy: 'rule:l/s/cold',
   perMs: 2 * min,
   other: 0,
 };
@@ -209,6 +210,8 @@ const prints: readonly (readonly [string, string])[] = [
   ['left', '30 s'],
   ['item', 'R-12'],
   ['items', '3'],
+  ['setter', 'the rule l/s/cold'],
+  ['reason', 'its alarm says why'],
   ['early', '40 min'],
   ['late', '3 h'],
   ['duration', '10 min'],

@@ -1,4 +1,5 @@
 /** One rule kind alone: compiled as a site writes it, its timer run as the engine runs it. */
+import type { Hold } from '#rules/hold/hold.ts';
 import type { Evidence, MarkOf, OpenClock, RuleKind, Severity, Timer } from '#rules/kinds/kind.ts';
 import type { SettingsProblem } from '#rules/kinds/settings.ts';
 import { type ReadSignal, settingsReader } from '#rules/kinds/settings-reader.ts';
@@ -64,6 +65,14 @@ export class Alone<S, M> {
     const marking = { at: judged, judged, item, input: 0, ...more };
     const { kind, settings, memory, timer } = this;
     this.answer(judged, kind.mark!(settings, memory, marking, timer));
+    return this;
+  }
+
+  /** These holds stand from `judged` on. */
+  stand(judged: number, ...standing: readonly Hold[]): this {
+    this.until(judged);
+    const { kind, settings, memory } = this;
+    this.answer(judged, kind.holds!(settings, memory, standing, judged));
     return this;
   }
 

@@ -1,6 +1,6 @@
 /** Cases of kinds that judge what people write down: too old, too late. */
 import type { KindCase, Seen } from './kind-cases.ts';
-import { amongMarks, marked } from './lives.ts';
+import { amongHolds, amongMarks, marked } from './lives.ts';
 
 /** When it was last marked, by any of the marks named, before `ms`. */
 const lastMark = (seen: readonly Seen[], mark: number, item: unknown, ms: number): number =>
@@ -33,6 +33,28 @@ export const lives: Readonly<Record<string, KindCase>> = {
     wild: amongMarks([0, 9], 2, 9_000),
     scaleMs: 5_000,
     held: { onDelay: '8 s', ms: 8_000 },
+  },
+  held: {
+    settings: { while_used: true },
+    signals: [],
+    marks: ['rack', 'rack'],
+    // What is held is none of those that are used.
+    calm: amongHolds(['rack-1', 'rack-2'], ['rack-3']),
+    wild: amongHolds(['rack-1', 'rack-2'], ['rack-1', 'rack-2']),
+    scaleMs: 5_000,
+    held: (seen, { afterMs, evidence: { item } }) => {
+      const last = (verb: 'set' | 'lift'): number =>
+        seen.findLast(
+          (each) =>
+            'hold' in each && each.hold === verb && each.item === item && each.at <= afterMs,
+        )?.at ?? Number.NEGATIVE_INFINITY;
+      const used = (mark: number): number =>
+        seen.findLast(
+          (each) =>
+            'mark' in each && each.mark === mark && each.item === item && each.at <= afterMs,
+        )?.at ?? Number.NEGATIVE_INFINITY;
+      return last('set') > Number.NEGATIVE_INFINITY && used(0) > used(1);
+    },
   },
   'too-soon': {
     settings: { not_before: '6 s' },

@@ -15,6 +15,8 @@ export type Step = { readonly afterMs: number } & (
   | { readonly bad: number }
   | { readonly downMs: number }
   | { readonly mark: number; readonly item: string }
+  /** Its item is put on hold, or its oldest hold lifted. */
+  | { readonly hold: 'set' | 'lift'; readonly item: string }
 );
 
 export interface KindPlan {
@@ -153,7 +155,8 @@ export class KindLife {
         item: step.item,
       } as Input);
       this.drive.advance(at);
-    } else {
+    } else if ('hold' in step) this.takeHold(step.hold, step.item, at);
+    else {
       const sample: Sample =
         'bad' in step
           ? { signal: `s${step.bad}`, at, quality: quality.sensorBad }
@@ -161,6 +164,18 @@ export class KindLife {
       this.record.push(sample);
       this.drive.offer(sample).advance(at);
     }
+  }
+
+  private takeHold(verb: 'set' | 'lift', item: string, at: number): void {
+    const about = { kind: 'command', judged: at, by: 'p1', reason: 'r' } as const;
+    const { holds } = this.drive.engine.present.alarms;
+    const hold = holds.list().find((each) => each.item === item)?.id ?? 'hold-0';
+    this.enter(
+      verb === 'set'
+        ? { ...about, verb: 'hold', what: 'rack', item }
+        : { ...about, verb: 'lift', hold, disposition: 'released' },
+    );
+    this.drive.advance(at);
   }
 
   private enter(input: Input): void {

@@ -155,3 +155,22 @@ export const amongMarks = (
     ),
     { minLength: 1, maxLength: 60 },
   );
+
+/** Things are used and done with; others, or the same, are put on hold and released. */
+export const amongHolds = (
+  used: readonly string[],
+  held: readonly string[],
+): fc.Arbitrary<Step[]> => {
+  const afterMs = fc.integer({ min: 1, max: 4_000 });
+  return fc.array(
+    fc.oneof(
+      fc.record({ afterMs, mark: fc.nat({ max: 1 }), item: fc.constantFrom(...used) }),
+      fc.record({
+        afterMs,
+        hold: fc.constantFrom('set' as const, 'lift' as const),
+        item: fc.constantFrom(...held),
+      }),
+    ),
+    { minLength: 1, maxLength: 25 },
+  );
+};

@@ -7,6 +7,7 @@
 import { parse } from 'yaml';
 import { subjectOf } from '#agent/wiring/views.ts';
 import { sayAlarm } from '#rules/alarm/say.ts';
+import type { HoldWhat } from '#rules/hold/hold.ts';
 import type { Effect, MarkCommand } from '#rules/input.ts';
 import { ruleKinds } from '#rules/kinds/all.ts';
 import { readSheet } from '#rules/material/read-sheet.ts';
@@ -93,6 +94,33 @@ export class Line {
       ...(happenedMin === undefined ? {} : { at: atMs(happenedMin) }),
     };
     this.drive.input(command).advance(command.judged);
+    return this;
+  }
+
+  /** Quality puts something on hold. */
+  hold(minute: number, what: HoldWhat, item: string): this {
+    const command = { kind: 'command', verb: 'hold', judged: atMs(minute) } as const;
+    this.drive.input({ ...command, what, item, by: 'quality', reason: 'a panel failed' });
+    this.drive.advance(command.judged);
+    return this;
+  }
+
+  /** Quality lifts the newest hold of it. */
+  lift(minute: number, item: string): this {
+    const hold = this.drive.engine.present.alarms.holds
+      .list()
+      .findLast((each) => each.item === item);
+    if (hold === undefined) throw new Error(`${item} is not on hold`);
+    this.drive.input({
+      kind: 'command',
+      verb: 'lift',
+      judged: atMs(minute),
+      hold: hold.id,
+      disposition: 'released-after-test',
+      by: 'quality',
+      reason: 'the second panel held',
+    });
+    this.drive.advance(atMs(minute));
     return this;
   }
 

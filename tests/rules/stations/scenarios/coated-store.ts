@@ -1,4 +1,5 @@
 import type { Scenario } from '../scenario.ts';
+import { usedOnHold } from './held-stories.ts';
 
 const cel = (topic: string) => `{ topic: ${topic}, payload: { kind: plain }, unit: Cel }`;
 const rh = (topic: string) => `{ topic: ${topic}, payload: { kind: plain }, unit: "%" }`;
@@ -68,5 +69,6 @@ export const coatedStore: Scenario = {
         line.run(0, 6 * hour, { air: 38 }, slowlyS).run(6 * hour, 8 * hour, { air: 30 }, slowlyS);
       },
     },
+    usedOnHold('rack', 'moulded', 'R-901'),
   ],
 };

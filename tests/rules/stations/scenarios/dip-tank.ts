@@ -1,4 +1,5 @@
 import type { Scenario } from '../scenario.ts';
+import { usedOnHold } from './held-stories.ts';
 
 const input = (topic: string, unit: string) =>
   `{ topic: ${topic}, payload: { kind: plain }, unit: "${unit}" }`;
@@ -129,5 +130,7 @@ export const dipTank: Scenario = {
         line.run(2 * hour, 2 * hour + 1, { 'make-up-conductivity': 1 }, 60);
       },
     },
+    usedOnHold('rack', 'rack-in', 'R-901'),
+    usedOnHold('lot', 'adhesive-in', 'K-901'),
   ],
 };

@@ -1,4 +1,5 @@
 import type { Scenario } from '../scenario.ts';
+import { usedOnHold } from './held-stories.ts';
 
 const hour = 60;
 const state = (topic: string) => `{ topic: ${topic}, payload: { kind: plain }, unit: "1" }`;
@@ -64,5 +65,6 @@ export const drumMixer: Scenario = {
         line.run(8 * hour + 1, 9 * hour, { feed: 1, agitator: 25 }, 60);
       },
     },
+    usedOnHold('container', 'connected', 'drum-11'),
   ],
 };

@@ -1,4 +1,5 @@
 import type { Scenario, Story } from '../scenario.ts';
+import { usedOnHold } from './held-stories.ts';
 
 const cel = (topic: string) => `{ topic: ${topic}, payload: { kind: plain }, unit: Cel }`;
 const state = (topic: string) => `{ topic: ${topic}, payload: { kind: plain }, unit: "1" }`;
@@ -94,5 +95,7 @@ export const press: Scenario = {
         line.run(10, 20, others);
       },
     },
+    usedOnHold('lot', 'insert-lot', 'I-901'),
+    usedOnHold('lot', 'compound-batch', 'C-901'),
   ],
 };

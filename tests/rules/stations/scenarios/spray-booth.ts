@@ -1,4 +1,5 @@
 import type { Scenario } from '../scenario.ts';
+import { usedOnHold } from './held-stories.ts';
 
 const hour = 60;
 const day = 24 * hour;
@@ -199,5 +200,7 @@ export const sprayBooth: Scenario = {
           .mark(366 * day, 'relief-tested');
       },
     },
+    usedOnHold('container', 'drum-changed', 'drum-11'),
+    usedOnHold('rack', 'rack-in', 'R-901'),
   ],
 };
