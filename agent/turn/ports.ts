@@ -79,6 +79,8 @@ export interface TurnNews {
   readonly effects: readonly Effect[];
   /** False where the disk refused: people first. */
   readonly kept: boolean;
+  /** Occurrences of which somebody was told, or could not be. */
+  readonly told?: readonly string[];
 }
 
 export type { InputRow, LedgerBody, Turn };

@@ -171,6 +171,11 @@ export class Core {
     this.journal.record(body);
   }
 
+  /** Somebody was told of it, or could not be. */
+  toldOf(occurrence: string): void {
+    this.options.tell({ effects: [], kept: true, told: [occurrence] });
+  }
+
   // ── the start ───────────────────────────────────────────────────────────────────────────────
 
   private recover(): Recovered | null {

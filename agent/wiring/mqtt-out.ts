@@ -58,7 +58,8 @@ export class MqttOut {
   }
 
   told(event: ToldEvent): void {
-    if (event.event === 'alarm') this.alarm(event.data.alarm);
+    // Who was told is no state of the alarm.
+    if (event.event === 'alarm' && event.data.change !== 'told') this.alarm(event.data.alarm);
   }
 
   /** The signed head of the ledger, for somebody to keep elsewhere. */

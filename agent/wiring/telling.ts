@@ -141,5 +141,7 @@ function withNames(said: Said, people: readonly { id: string; name: string }[]):
 function noteTold(core: Core, occurrence: string, told: Told): void {
   const { at, person, to, channel, kind, outcome, cause } = told;
   const row = core.desk.told(occurrence, { at, person, to, channel, kind, outcome, cause });
-  if (row !== null) core.journal.entry({ ledger: null, occurrences: [row], holds: [] });
+  if (row === null) return;
+  core.journal.entry({ ledger: null, occurrences: [row], holds: [] });
+  core.toldOf(occurrence);
 }

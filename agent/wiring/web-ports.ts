@@ -220,6 +220,10 @@ export class CorePorts implements WebPorts {
       for (const each of [event, aside])
         if (each !== null) for (const listener of this.listeners) listener(each);
     }
+    for (const id of news.told ?? []) {
+      const occurrence = this.core.desk.occurrence(id);
+      if (occurrence !== null) this.tellAlarm('told', occurrence);
+    }
   }
 
   /** Another site runs: whoever listens reads rules, signals and coverage again. */
@@ -231,11 +235,13 @@ export class CorePorts implements WebPorts {
   /** Alarms that say when a limit will be reached say it anew. */
   tellForecasts(): void {
     if (this.listeners.size === 0) return;
-    const at = this.nowMs();
-    for (const occurrence of forecasting(this.core)) {
-      const data = { at, change: 'forecast' as const, alarm: this.alarmView(occurrence) };
-      for (const listener of this.listeners) listener({ event: 'alarm', data });
-    }
+    for (const occurrence of forecasting(this.core)) this.tellAlarm('forecast', occurrence);
+  }
+
+  /** What is new of it is none of its transitions. */
+  private tellAlarm(change: 'forecast' | 'told', occurrence: Occurrence): void {
+    const data = { at: this.nowMs(), change, alarm: this.alarmView(occurrence) };
+    for (const listener of this.listeners) listener({ event: 'alarm', data });
   }
 
   tellHealth(): void {

@@ -31,11 +31,11 @@ const siteOf = (url: string) => ({
   },
 });
 
-/** A program that takes no message. */
-async function refusing(): Promise<string> {
+/** A program that takes no message, once it is let answer. */
+async function refusing(may: Promise<void>): Promise<string> {
   const server = createServer((request, reply) => {
     request.resume();
-    reply.writeHead(400).end();
+    void may.then(() => reply.writeHead(400).end());
   });
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
   onTestFinished(() => void server.close());
@@ -47,24 +47,27 @@ interface Seen {
   readonly told: readonly { readonly outcome: string; readonly cause: string }[];
 }
 
-test('a message that nobody took stands with its cause', { timeout: 120_000 }, async () => {
+test('a message that nobody took stands with its cause, in front of whoever looks', {
+  timeout: 120_000,
+}, async () => {
+  const may = Promise.withResolvers<void>();
   const folder = scratchFolder();
   const device = await addDevice(folder, 'oven');
-  const agent = await startAgentProcess({ site: siteOf(await refusing()), folder });
+  const agent = await startAgentProcess({ site: siteOf(await refusing(may.promise)), folder });
   const client = await connectDevice(agent.mqtt, device);
   await client.publishAsync('m/air', '35', { qos: 1 });
-  const [alarm] = await until(
-    async () => (await get<{ alarms: Seen[] }>(agent.page, '/api/alarms')).body.alarms,
-    (all) => (all[0]?.told.length ?? 0) > 0,
-    30_000,
-  );
+  const seen = async () => (await get<{ alarms: Seen[] }>(agent.page, '/api/alarms')).body.alarms;
+  const [alarm] = await until(seen, (all) => all.length > 0, 30_000);
   const browser = await launch();
   onTestFinished(() => browser.close());
   const url = `${agent.page}/#/alarm/${encodeURIComponent(alarm!.occurrence)}`;
   const { page, complaints } = await open(browser, url, { size: 'phone' });
+  await page.getByText('What happened, and who answered').waitFor();
   const told = page.locator('section', { hasText: 'Who was told' });
+  may.resolve();
   await told.getByText('board, by webhook: not taken there.').waitFor();
-  await told.getByText(alarm!.told[0]!.cause).waitFor();
+  const [after] = await until(seen, (all) => (all[0]?.told.length ?? 0) > 0, 30_000);
+  await told.getByText(after!.told[0]!.cause).waitFor();
   expect(complaints).toEqual([]);
   await client.endAsync();
   await agent.stop();

@@ -124,7 +124,9 @@ test('phones that never answer, and more messages than may wait: the next is tol
       body.waiting.filter(({ cause }) => cause === 'No answer came in time.').length > 20,
     60_000,
   );
-  expect(full.body.waiting).toHaveLength(limits.outboxWaitingMessagesMax);
+  // What goes to erin at once, as nobody else of its step found room, leaves again.
+  expect(full.body.waiting.length).toBeLessThanOrEqual(limits.outboxWaitingMessagesMax);
+  expect(full.body.waiting.length).toBeGreaterThan(limits.outboxWaitingMessagesMax - alarms);
 
   clock.forward(limits.outboxUnreachableMs + min);
   const told = await until(
