@@ -30,6 +30,14 @@ const markPayloads = (): string =>
     )
     .join('\n\n');
 
+const tellingSection = (): string => `## Telling
+
+[Telling people](telling.md) and [people](people.md) tell more.
+
+${schemaTable(tellingWritten)}
+
+${blockSections(tellingWritten, '###')}`;
+
 export const siteFieldsPage = (): string => `# Fields of a site file
 
 Every field there is. [The site file](site-file.md) tells how they go together. Made from the schemas
@@ -70,13 +78,7 @@ ${schemaTable(markWritten)}
 
 ${markPayloads()}
 
-## Telling
-
-[Telling people](telling.md) and [people](people.md) tell more.
-
-${schemaTable(tellingWritten)}
-
-${blockSections(tellingWritten, '###')}
+${tellingSection()}
 
 ## A rule
 
