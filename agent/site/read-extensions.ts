@@ -20,6 +20,7 @@ export async function readExtensions(
   siteYaml: YamlText,
   read: (file: string) => Promise<string | SiteProblem>,
   problems: PlacedProblem[],
+  tryOut: (source: SiteSource) => ReturnType<typeof probe> = probe,
 ): Promise<ReadExtensions> {
   const texts: Record<string, string> = {};
   const names = source.site.extensions ?? [];
@@ -36,12 +37,17 @@ export async function readExtensions(
     else problems.push(siteYaml.place({ ...text, path }));
   }
   if (Object.keys(texts).length === 0) return { texts, kinds: noOwnKinds };
-  const lost = await probe({ ...source, extensions: texts });
+  const lost = await tryOut({ ...source, extensions: texts });
   if (lost !== null) {
+    const { name, fix } = lost;
+    if (name === null) {
+      const problem = `own rules: ${lost.problem}`;
+      problems.push(siteYaml.place({ path: ['extensions'], problem, fix, atKey: true }));
+      return { texts, kinds: noOwnKinds };
+    }
     const problem = `it ${lost.problem}`;
-    const { fix } = lost;
-    const file = join(dirname(siteFile), lost.name);
-    problems.push({ path: at(lost.name), problem, fix, file, line: 1, column: 1 });
+    const file = join(dirname(siteFile), name);
+    problems.push({ path: at(name), problem, fix, file, line: 1, column: 1 });
     return { texts, kinds: noOwnKinds };
   }
   const found = ownKindsOf(texts);

@@ -46,10 +46,9 @@ export async function readSiteText(
 ): Promise<SiteReading> {
   const yaml = readYaml(text, file);
   const problems: PlacedProblem[] = [...yaml.problems];
-  if (yaml.value === null) {
-    if (problems.length === 0) problems.push(yaml.place(emptyFile));
-    return refused(problems);
-  }
+  if (yaml.value === null && problems.length === 0) problems.push(yaml.place(emptyFile));
+  // What stands in the wrong place because of a slip above it is no fault of its own.
+  if (yaml.value === null || yaml.broken) return refused(problems);
   const tell = (found: readonly SiteProblem[]): void => {
     problems.push(...found.map((problem) => yaml.place(problem)));
   };
@@ -148,6 +147,7 @@ async function readMaterials(
     }
     const yaml = readYaml(text, file);
     problems.push(...yaml.problems);
+    if (yaml.broken) continue;
     const shape = problemsOf(sheetWritten, yaml.value);
     const parsed = sheetWritten.safeParse(yaml.value);
     const checked = parsed.success ? readSheet(parsed.data) : null;

@@ -28,11 +28,20 @@ export interface YamlText {
   /** Plain data: own properties only, keys are text. null where nothing could be read. */
   readonly value: unknown;
   readonly problems: readonly PlacedProblem[];
+  /** How it is put together cannot be read: of what it says nothing can be told. */
+  readonly broken: boolean;
   /** A problem at a path of the data, with the line and column of its nearest written part. */
   place(problem: SiteProblem): PlacedProblem;
 }
 
 type Report = (offset: number, problem: string, fix: string) => void;
+
+/** Complaints of the parser after which it is still known what stands where. */
+const intact: ReadonlySet<string> = new Set([
+  'DUPLICATE_KEY',
+  'TAG_RESOLVE_FAILED',
+  'NON_STRING_KEY',
+]);
 
 /** `text` is one whole file; longer than `siteFileBytesMax` is refused unread. */
 export function readYaml(text: string, file: string): YamlText {
@@ -42,6 +51,7 @@ export function readYaml(text: string, file: string): YamlText {
     problems.push({ path: [], problem, fix, file, ...positionOf(lines, offset) });
   };
   const document = compose(text, lines, report);
+  const broken = document?.errors.some(({ code }) => !intact.has(code)) ?? true;
   const root = document?.contents ?? null;
   const value = document === null || root === null ? null : new Plain(document, report).of(root, 0);
   const place = (problem: SiteProblem): PlacedProblem => ({
@@ -49,7 +59,7 @@ export function readYaml(text: string, file: string): YamlText {
     file,
     ...positionOf(lines, offsetAt(document, root, problem)),
   });
-  return { value, problems, place };
+  return { value, problems, broken, place };
 }
 
 function positionOf(lines: LineCounter, offset: number): { line: number; column: number } {

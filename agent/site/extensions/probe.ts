@@ -14,11 +14,19 @@ export interface ProbeWork {
 }
 
 export interface ProbeFault {
-  /** The file, as the site file names it. */
-  readonly name: string;
+  /** The file, as the site file names it; null where none of them was being called. */
+  readonly name: string | null;
   readonly problem: string;
   readonly fix: string;
 }
+
+const findLoop = 'Look for a loop without an end in it.';
+
+/** The time was over while no file was being called. */
+const busy = (withinMs: number): Omit<ProbeFault, 'name'> => ({
+  problem: `could not be tried within ${withinMs / 1_000} s, and none of them held it up`,
+  fix: 'The machine is busy, or the site is large: try again.',
+});
 
 /** null where all of it comes back. Its kinds are loaded, take their settings and begin. */
 export async function probe(
@@ -38,8 +46,10 @@ export async function probe(
   const endless = `does not come back: over ${withinMs / 1_000} s`;
   let timer: NodeJS.Timeout | undefined;
   worker.once('online', () => {
-    const fix = 'Look for a loop without an end in it.';
-    timer = setTimeout(() => resolve({ problem: endless, fix }), withinMs);
+    timer = setTimeout(() => {
+      const called = Atomics.load(cell, 0) >= 0;
+      resolve(called ? { problem: endless, fix: findLoop } : busy(withinMs));
+    }, withinMs);
   });
   worker.once('message', () => resolve(null));
   worker.once('error', (error) =>
@@ -54,7 +64,7 @@ export async function probe(
     const problem = await promise;
     if (problem === null) return null;
     const name = Object.keys(source.extensions ?? {}).sort()[Atomics.load(cell, 0)];
-    return { name: name ?? 'one of them', ...problem };
+    return { name: name ?? null, ...problem };
   } finally {
     clearTimeout(timer);
     await worker.terminate();
