@@ -26,7 +26,7 @@ export interface AgentStart {
   /** Another program that prints the same line; it gets `words` alone. */
   readonly program?: string;
   readonly env?: Readonly<Record<string, string>>;
-  /** Give up on `ready` after so long; default 20 s. */
+  /** Give up on `ready` after so long; default 60 s. */
   readonly readyWithinMs?: number;
 }
 
@@ -123,7 +123,7 @@ export async function startAgentProcess(start: AgentStart): Promise<AgentProcess
   } catch {
     // Outside a test, whoever started it ends it.
   }
-  const ready = await readyLine(child, said, start.readyWithinMs ?? 20_000);
+  const ready = await readyLine(child, said, start.readyWithinMs ?? 60_000);
   const [, page, mqtt] = ready;
   const end = (signal: NodeJS.Signals): Promise<AgentEnd> => {
     child.kill(signal);

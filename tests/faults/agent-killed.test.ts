@@ -12,6 +12,7 @@ import {
   scratchFolder,
   siteFile,
   startAgentProcess,
+  type TestDevice,
 } from '#tests/agent-process.ts';
 import { expectJudgedAlike, expectKept, judgedThen, ledgerOf } from './afterwards.ts';
 import { seededInteger } from './chance.ts';
@@ -26,6 +27,17 @@ interface Trial {
   readonly startOn: (site: string, folder: string) => Promise<AgentProcess>;
 }
 
+/** Connected; or why the agent, which nobody has killed yet, does not let them in. */
+async function connect(publishers: Publishers, agent: AgentProcess, device: TestDevice) {
+  try {
+    await publishers.start(agent.mqtt, device);
+  } catch (error) {
+    const { code, signal, stderr } = await agent.kill();
+    const words = `the agent (end: ${signal ?? code}) let nobody in; it logged: ${stderr}`;
+    throw new Error(words, { cause: error });
+  }
+}
+
 async function killUnderLoad({ kills, seed, startOn }: Trial) {
   const parent = scratchFolder();
   const folder = join(parent, 'data');
@@ -35,7 +47,7 @@ async function killUnderLoad({ kills, seed, startOn }: Trial) {
   const between = seededInteger(seed, 150, 600);
   for (let kill = 1; kill <= kills; kill += 1) {
     const agent = await startOn(site, folder);
-    await publishers.start(agent.mqtt, device);
+    await connect(publishers, agent, device);
     await wait(between());
     await agent.kill();
     await publishers.stop(false);
@@ -44,7 +56,7 @@ async function killUnderLoad({ kills, seed, startOn }: Trial) {
     await expectJudgedAlike(folder, site);
   }
   const agent = await startOn(site, folder);
-  await publishers.start(agent.mqtt, device);
+  await connect(publishers, agent, device);
   await publishers.stop();
   expect(await agent.stop()).toMatchObject({ code: 0, stderr: '' });
   expect(publishers.waiting).toBe(0);
@@ -57,7 +69,7 @@ const lines = (text: string): Record<string, unknown>[] =>
     .split('\n')
     .map((line) => JSON.parse(line) as Record<string, unknown>);
 
-test('50 kills under QoS 1 load', { timeout: 400_000 }, async ({ annotate }) => {
+test('50 kills under QoS 1 load', { timeout: 1_200_000 }, async ({ annotate }) => {
   const seed = 20_261_125;
   await annotate(`seed ${seed}`);
   const { folder, site, publishers } = await killUnderLoad({
@@ -83,7 +95,7 @@ test('50 kills under QoS 1 load', { timeout: 400_000 }, async ({ annotate }) => 
   expect(verified).toMatchObject({ code: 0, stderr: '' });
 });
 
-test('20 kills while it seals three times a second', { timeout: 300_000 }, async ({ annotate }) => {
+test('20 kills while it seals three times a second', { timeout: 900_000 }, async ({ annotate }) => {
   const seed = 20_261_126;
   await annotate(`seed ${seed}`);
   const { folder, site, publishers } = await killUnderLoad({

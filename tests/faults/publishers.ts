@@ -70,11 +70,16 @@ export class Publishers {
 
   async start(url: string, device: TestDevice): Promise<void> {
     this.running = true;
-    this.clients = await Promise.all(this.sensors.map(() => connectDevice(url, device)));
+    this.clients = await Promise.all(
+      this.sensors.map(async () => {
+        const client = await connectDevice(url, device);
+        // A killed agent resets its connections, those too that wait for the others to be made.
+        client.on('error', () => undefined);
+        return client;
+      }),
+    );
     for (const [i, sensor] of this.sensors.entries()) {
       const client = this.clients[i]!;
-      // A killed agent resets its connections; that is what is tested.
-      client.on('error', () => undefined);
       client.once('close', () => {
         if (this.running) this.dropped += 1;
       });
