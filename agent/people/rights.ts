@@ -28,6 +28,8 @@ const hands: readonly Role[] = ['operator', 'maintenance', 'ehs', 'engineer', 'a
 const mending: readonly Role[] = ['maintenance', 'ehs', 'engineer', 'administrator'];
 /** Those who decide about parts and limits. */
 const deciding: readonly Role[] = ['ehs', 'engineer', 'administrator'];
+/** Those who close what is highly managed, or take it out of service while it stands. */
+export const guarding: readonly Role[] = ['ehs', 'administrator'];
 const setting: readonly Role[] = ['engineer', 'administrator'];
 const administrator: readonly Role[] = ['administrator'];
 

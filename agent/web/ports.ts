@@ -7,6 +7,7 @@
 import type { Disposition, HoldWhat } from '#rules/hold/hold.ts';
 import type { AlarmVerb, PersonId } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
+import type { Role } from '../people/contract.ts';
 import type { AsideView } from './aside-contract.ts';
 import type {
   AlarmState,
@@ -72,6 +73,8 @@ export interface AlarmCommand {
   /** Of what puts aside, or ends that: the id of its rule will do. */
   readonly occurrence: string;
   readonly by: PersonId;
+  /** Absent: of somebody whose right was asked before. */
+  readonly role?: Role | null;
   readonly reason?: string;
   readonly forMs?: number;
   /** The shelf ends before, as soon as the alarm returns. */

@@ -13,7 +13,16 @@ export interface PushNotice {
   readonly occurrence: string | null;
   /** A notification of one thread replaces the one before. */
   readonly thread: string;
-  readonly kind: 'alarm' | 'again' | 'over' | 'answered' | 'flood' | 'test' | 'digest' | 'week' | 'checkpoint';
+  readonly kind:
+    | 'alarm'
+    | 'again'
+    | 'over'
+    | 'answered'
+    | 'flood'
+    | 'test'
+    | 'digest'
+    | 'week'
+    | 'checkpoint';
   readonly silent: boolean;
   readonly language: 'en' | 'de';
   readonly title: string;

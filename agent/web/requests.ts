@@ -145,7 +145,24 @@ export const shelveBody = z.strictObject({
     .optional()
     .describe('true: it ends before, as soon as the alarm returns to normal.'),
 });
-export const outOfServiceBody = z.strictObject({ reason });
+export const resetBody = z
+  .strictObject({
+    reason: reason
+      .optional()
+      .describe('Needed where the alarm is highly managed, 10 letters or more.'),
+  })
+  .optional();
+export const outOfServiceBody = z.strictObject({
+  reason,
+  minutes: z
+    .int()
+    .min(1)
+    .max(limits.shelveMinutesMax)
+    .optional()
+    .describe(
+      'After so long it is back in service by itself. Needed where the alarm is highly managed, 1440 at most; else it stays until it is brought back.',
+    ),
+});
 export const emptyBody = nothing.optional();
 export const setHoldBody = z.strictObject({
   what: holdWhatWords,

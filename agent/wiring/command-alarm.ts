@@ -1,6 +1,7 @@
 /** What people do to an alarm, answered once it is on disk. */
 import type { AlarmState } from '#rules/alarm/lifecycle.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
+import { guarding } from '../people/rights.ts';
 import type { AlarmAnswer, AlarmCommand } from '../web/ports.ts';
 import { acknowledgedBefore } from './acknowledged-before.ts';
 import { refusal } from './command-hold.ts';
@@ -16,6 +17,8 @@ export async function commandAlarm(
   const { verb, occurrence, by, reason, forMs, oneShot } = command;
   const stateNow = (): AlarmState | null => stateOf(core, occurrence, known);
   if (stateNow() === null) return { outcome: 'unknown' };
+  const no = roleRefusal(core, command);
+  if (no !== null) return { outcome: 'refused', why: no };
   const effects = await core.live.command({
     kind: 'command',
     verb,
@@ -35,6 +38,21 @@ export async function commandAlarm(
     state,
     note: acknowledgedBefore(core, command, known(occurrence), nowMs()),
   };
+}
+
+/** What is highly managed not everybody may close, nor take out of service while it stands. */
+function roleRefusal(core: Core, { verb, occurrence, role }: AlarmCommand): string | null {
+  if (role === undefined || (role !== null && guarding.includes(role))) return null;
+  if (verb !== 'reset' && verb !== 'remove-from-service') return null;
+  const cut = occurrence.lastIndexOf('@');
+  const id = cut < 0 ? occurrence : occurrence.slice(0, cut);
+  const index = core.plans.now.plan.rules.findIndex((rule) => rule.id === id);
+  if (core.plans.now.plan.rules[index]?.class.highlyManaged !== true) return null;
+  const beneath = core.live.running?.present.alarms.list[index]?.beneath ?? 'normal';
+  if (verb === 'reset') return 'it is highly managed: ehs or an administrator resets it';
+  return beneath === 'normal'
+    ? null
+    : 'it is highly managed and stands: ehs or an administrator takes it out of service';
 }
 
 /** Of an occurrence; or of the alarm of a rule, by the rule's id. */

@@ -59,15 +59,25 @@ function Shelf({ alarm, command }: AboutProps) {
 }
 
 function Reset({ alarm, command }: AboutProps) {
-  if (alarm.state === 'latched-acknowledged')
-    return (
-      <Action
-        text={say('reset')}
-        what={say('resetWhat')}
-        run={() => command.send(resetPath(alarm.occurrence), {})}
-      />
-    );
+  if (alarm.state === 'latched-acknowledged') return <ResetForm alarm={alarm} command={command} />;
   return alarm.latching ? <p>{say('resetNotYet')}</p> : null;
+}
+
+function ResetForm({ alarm, command }: AboutProps) {
+  const [reason, setReason] = useState('');
+  const send = (event: Event): void => {
+    event.preventDefault();
+    void command.send(resetPath(alarm.occurrence), { reason });
+  };
+  const managed = alarm.shelf_minutes_max === null;
+  return (
+    <form class="form" onSubmit={send}>
+      <p>{say('resetWhat')}</p>
+      {managed ? <p class="hint">{say('resetManaged')}</p> : null}
+      <ReasonField reason={reason} setReason={setReason} letters={managed ? 10 : 3} />
+      <button type="submit">{say('reset')}</button>
+    </form>
+  );
 }
 
 interface ActionProps {
@@ -93,7 +103,7 @@ function lengths(minutesMax: number): readonly number[] {
 
 function Shelve({ alarm, minutesMax, command }: AboutProps & { readonly minutesMax: number }) {
   const choices = lengths(minutesMax);
-  const [minutes, setMinutes] = useState(String(choices[1] ?? choices[0]));
+  const [minutes, setMinutes] = useState(String(choices[0]));
   const [reason, setReason] = useState('');
   const [once, setOnce] = useState(false);
   const stands = alarm.state === 'unacknowledged' || alarm.state === 'acknowledged';

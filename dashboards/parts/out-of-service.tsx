@@ -4,8 +4,10 @@ import { outOfServicePath, returnToServicePath } from '../state/answers.ts';
 import { useBoard } from '../state/board.ts';
 import { useCommand } from '../state/command.ts';
 import { mayDo, useSession } from '../state/session.ts';
+import { span } from '../text/clock.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { Choice } from './choice.tsx';
 import { Outcome } from './outcome.tsx';
 import { ReasonField } from './reason-field.tsx';
 
@@ -24,20 +26,35 @@ export function TakeOut({ id }: { readonly id: string }) {
 function TakeOutForm({ id, choose }: { readonly id: string; readonly choose?: Choose }) {
   const command = useCommand();
   const [reason, setReason] = useState('');
+  const [minutes, setMinutes] = useState(String(outMinutes[0]));
   const send = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (await command.send(outOfServicePath(id), { reason })) setReason('');
+    const end = minutes === '' ? {} : { minutes: Number(minutes) };
+    if (await command.send(outOfServicePath(id), { reason, ...end })) setReason('');
   };
   return (
     <form class="form" onSubmit={(event) => void send(event)}>
       <p>{say('outOfServiceWhat')}</p>
       {choose === undefined ? null : <WhichRule rule={id} choose={choose} />}
+      <Choice
+        legend={say('outOfServiceFor')}
+        name="out-minutes"
+        value={minutes}
+        choices={[
+          ...outMinutes.map((each) => [String(each), span(each * 60_000)] as const),
+          ['', say('outOfServiceOpen')],
+        ]}
+        choose={setMinutes}
+      />
+      <p class="hint">{say('outOfServiceManaged')}</p>
       <ReasonField reason={reason} setReason={setReason} />
       <Outcome state={command.state} noAnswer={say('notSentOther')} />
       <button type="submit">{say('outOfServiceDo')}</button>
     </form>
   );
 }
+
+const outMinutes = [60, 240, 480, 1_440] as const;
 
 type Choose = (rule: string) => void;
 

@@ -23,7 +23,11 @@ export const aside = {
   shelveOnce: 'Nur dieses eine Mal: es endet, sobald der Alarm vorbei ist',
   outOfServiceDo: 'Außer Betrieb nehmen',
   outOfServiceWhat:
-    'Für Arbeit am Sensor oder an der Stelle. Es endet nicht von selbst: nach der Arbeit zurückbringen. Die Gefahr bleibt.',
+    'Für Arbeit am Sensor oder an der Stelle: nach der Arbeit zurückbringen. Die Gefahr bleibt und gilt als nicht überwacht.',
+  outOfServiceFor: 'Für',
+  outOfServiceOpen: 'bis ihn jemand zurückbringt',
+  outOfServiceManaged:
+    'Ein besonders geführter Alarm braucht ein Ende und einen Grund von mindestens zehn Buchstaben; solange er ansteht, nehmen ihn nur EHS oder eine Administratorin außer Betrieb.',
   backInService: 'Wieder in Betrieb nehmen',
   outOfServiceAnother: 'Einen anderen Alarm außer Betrieb nehmen',
   outOfServiceWhich: 'Welcher Alarm',

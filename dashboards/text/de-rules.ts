@@ -16,7 +16,7 @@ export const rules = {
   ruleHolds: 'Sperrt: {$hold}.',
   ruleGate: 'Nur solange: {$gates}.',
   rulePeople: 'Menschen können verletzt werden.',
-  ruleManaged: 'Besonders geführt: Bediener können ihn nicht zurückstellen.',
+  ruleManaged: 'Besonders geführt: niemand kann ihn zurückstellen.',
   ruleLatching: 'Bleibt stehen, bis jemand ihn zurücksetzt.',
 
   // alarm performance

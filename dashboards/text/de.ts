@@ -134,6 +134,8 @@ export const de = translated({
   unshelve: 'Zurückstellung beenden',
   reset: 'Zurücksetzen',
   resetWhat: 'Schließen, nachdem jemand nachgesehen hat und es vorbei ist.',
+  resetManaged:
+    'EHS oder eine Administratorin setzt ihn zurück, mit einem Grund von mindestens zehn Buchstaben: wer nachgesehen hat und was war.',
   resetNotYet: 'Zurücksetzen lässt er sich, wenn er vorbei und beantwortet ist.',
   noShelf:
     'Dieser Alarm darf nicht zurückgestellt werden: Es geht um Menschen, und er ist besonders geführt.',

@@ -23,7 +23,11 @@ export const aside = {
   shelveOnce: 'Only for this once: it ends as soon as the alarm is over',
   outOfServiceDo: 'Take out of service',
   outOfServiceWhat:
-    'For work on the sensor or the place. It has no end: bring it back when the work is done. The hazard stays.',
+    'For work on the sensor or the place: bring it back when the work is done. The hazard stays, and counts as not watched.',
+  outOfServiceFor: 'For',
+  outOfServiceOpen: 'until it is brought back',
+  outOfServiceManaged:
+    'What is highly managed needs an end and a reason of ten letters or more; while it stands, EHS or an administrator takes it out.',
   backInService: 'Bring back into service',
   outOfServiceAnother: 'Take another alarm out of service',
   outOfServiceWhich: 'Which alarm',

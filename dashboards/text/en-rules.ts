@@ -16,7 +16,7 @@ export const rules = {
   ruleHolds: 'Puts on hold: {$hold}.',
   ruleGate: 'Only while {$gates}.',
   rulePeople: 'People can be hurt.',
-  ruleManaged: 'Highly managed: operators cannot shelve it.',
+  ruleManaged: 'Highly managed: nobody can shelve it.',
   ruleLatching: 'Stays until somebody resets it.',
 
   // alarm performance

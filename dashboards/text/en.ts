@@ -126,6 +126,8 @@ export const en = {
   unshelve: 'End the shelving',
   reset: 'Reset',
   resetWhat: 'Close it, now that somebody has looked and it is over.',
+  resetManaged:
+    'EHS or an administrator resets it, with a reason of ten letters or more: who looked, and what was found.',
   resetNotYet: 'It can be reset once it is over and answered.',
   noShelf: 'This alarm may not be shelved: it is about people, and highly managed.',
   minutes: 'For how long',

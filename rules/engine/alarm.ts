@@ -22,6 +22,7 @@ export interface Alarm extends AlarmPosition {
   occurrence: string | null;
   /** The one before it, by which a shelf may still be named. */
   lastOccurrence: string | null;
+  /** When its shelf ends, or it is back in service by itself. */
   shelvedUntil: EpochMs | null;
   aside: Aside | null;
   /** It latches if it did when it was raised; null where it never was. */

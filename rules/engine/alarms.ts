@@ -6,8 +6,8 @@
  */
 import { next, toldAt } from '../alarm/again.ts';
 import { type AlarmEvent, type AlarmState, step, type Transition } from '../alarm/lifecycle.ts';
+import type { ManagedNow } from '../alarm/managed.ts';
 import type { Priority } from '../alarm/priority.ts';
-import { shelfRefusal } from '../alarm/shelf.ts';
 import type { Holds } from '../hold/hold.ts';
 import type { Command, Effect, MarkCommand } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
@@ -17,6 +17,7 @@ import { type Alarm, alarmBegin, endedBy, traitsOf } from './alarm.ts';
 import { noteRestless, setAgain } from './alarm-course.ts';
 import { Holding } from './holding.ts';
 import { outranked, priorityOf } from './outranking.ts';
+import { commandRefusal } from './refusing.ts';
 
 /** What the alarms ask of the engine. */
 export interface AlarmHost {
@@ -28,6 +29,7 @@ export interface AlarmHost {
   /** Resolution of what a rule is about; 0 where it has none. */
   stepOf(rule: number): number;
   severity(rule: number): Severity;
+  conditionOf(rule: number): ManagedNow;
   evidence(rule: number): Evidence;
   /** What is held where the rule itself knows none; `sinceMs`: when that began which it tells. */
   heldItem(hold: PlanHold, sinceMs: EpochMs | null): string;
@@ -68,9 +70,12 @@ export class Alarms {
 
   /** The condition of a rule, or its shelf's end, moved its alarm. */
   happen(index: number, event: AlarmEvent, at: EpochMs, asked: Asked = {}): void {
-    const { changed } = this.list[index]!;
+    const { changed, state: before } = this.list[index]!;
     const why = event === 'clear' && changed ? { ...asked, reason: endedBy.changed } : asked;
-    this.move(index, event, at, event === 'unshelve' ? { by: 'clock' } : why);
+    // The end of what was put aside for a time.
+    const ends = before === 'out-of-service' ? 'return-to-service' : event;
+    if (event === 'unshelve') this.move(index, ends, at, { by: 'clock' });
+    else this.move(index, event, at, why);
     const { state, aside } = this.list[index]!;
     if (event === 'clear' && state === 'shelved' && aside?.oneShot === true)
       this.move(index, 'unshelve', at, { by: 'clock' });
@@ -159,26 +164,13 @@ export class Alarms {
       (!aboutOccurrence &&
         (command.occurrence === ruleId || command.occurrence === alarm.lastOccurrence));
     if (!named) return 'it is not the current occurrence; look at the alarm again';
-    if (verb === 'remove-from-service' && (reason === undefined || reason.trim() === ''))
-      return 'taking it out of service needs a reason';
-    const why = verb === 'shelve' ? this.shelfRefusal(index, command) : null;
+    const why = commandRefusal(this.host, index, alarm, command);
     if (why !== null) return why;
     return this.move(index, verb, this.host.now, {
       by,
       ...(reason === undefined ? {} : { reason }),
-      ...(verb !== 'shelve' || command.untilMs === undefined ? {} : { untilMs: command.untilMs }),
+      ...(command.untilMs === undefined ? {} : { untilMs: command.untilMs }),
       ...(verb === 'shelve' && command.oneShot === true ? { oneShot: true } : {}),
-    });
-  }
-
-  private shelfRefusal(index: number, command: AlarmCommand): string | null {
-    const { beneath } = this.list[index]!;
-    return shelfRefusal(command, {
-      now: this.host.now,
-      highlyManaged: this.host.rule(index).class.highlyManaged,
-      priority: this.priority(index),
-      most: this.host.shelving,
-      stands: beneath === 'unacknowledged' || beneath === 'acknowledged',
     });
   }
 
@@ -229,7 +221,7 @@ export class Alarms {
     const alarm = this.list[index]!;
     const { now, shelving } = this.host;
     if (alarm.state !== 'suppressed-by-design') alarm.releaseAt = null;
-    if (alarm.state !== 'shelved') alarm.shelvedUntil = null;
+    if (alarm.state !== 'shelved' && alarm.state !== 'out-of-service') alarm.shelvedUntil = null;
     if (alarm.state === alarm.beneath) {
       alarm.aside = null;
       return;
@@ -237,9 +229,9 @@ export class Alarms {
     if (event === 'shelve' || event === 'suppress' || event === 'remove-from-service') {
       const { by = null, reason = '', oneShot = false, untilMs = null } = asked;
       alarm.aside = { since: now, by, reason, oneShot };
-      alarm.shelvedUntil = event === 'shelve' ? untilMs : null;
+      alarm.shelvedUntil = event === 'suppress' ? null : untilMs;
     }
-    if (alarm.shelvedUntil === null) return;
+    if (alarm.shelvedUntil === null || alarm.state !== 'shelved') return;
     // What was shelved at its first limit is not hidden for as long at its second.
     const most = now + shelving[this.priority(index)];
     alarm.shelvedUntil = Math.min(alarm.shelvedUntil, most);

@@ -1,4 +1,5 @@
 /** What the alarms ask of the rules and of the engine's clock. */
+import type { ManagedNow } from '../alarm/managed.ts';
 import { shelfMost } from '../alarm/shelf.ts';
 import type { Effect } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
@@ -43,6 +44,14 @@ export class RuleBook implements AlarmHost {
 
   severity(rule: number): Severity {
     return this.rules[rule]!.severity;
+  }
+
+  conditionOf(rule: number): ManagedNow {
+    const { frozenAt } = this.rules[rule]!;
+    const { value, limit, side } = this.evidence(rule);
+    const measured = value !== undefined && limit !== undefined;
+    const past = measured && (side === 'low' ? value <= limit : value >= limit);
+    return { now: this.now, unjudged: frozenAt !== null, past };
   }
 
   evidence(rule: number): Evidence {

@@ -27,7 +27,7 @@ export interface LostMemory {
 }
 
 /** Missed this many times what was promised, a signal counts as lost. */
-const missedMax = 3;
+export const missedMax = 3;
 
 export const lost: RuleKind<LostSettings, LostMemory> = {
   name: 'lost',

@@ -39,6 +39,8 @@ export interface RuleSource extends TermDefaults {
   readonly given: Given;
   /** What coverage asks for although the rule is armed. */
   readonly wants: readonly string[];
+  /** What its kind takes where nothing is written, where that is not the same everywhere. */
+  readonly usual?: Readonly<Record<string, string>>;
   /** The site wrote it whole: it brings nothing that could be made weaker. */
   readonly ofSite?: true;
 }

@@ -2,9 +2,11 @@
  * `lost-<signal>` for every signal that promised how often it speaks, `stuck-<signal>` where the
  * station says that such a reading must move. How soon to act follows the rules that lean on the
  * signal, at most medium: losing a sensor is not yet the harm it watches for (engineering judgement).
+ * Where people can be hurt by that, it is of their class: highly managed, and made no weaker.
  */
 import { type Priority, priorities } from '../alarm/priority.ts';
 import { ruleKinds } from '../kinds/all.ts';
+import { missedMax } from '../kinds/lost.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
 import {
   lostLabel,
@@ -14,7 +16,7 @@ import {
   stuckLabel,
   stuckNumbers,
 } from '../stations/sensor-health.ts';
-import { plainClass, type TemplateNumber } from '../stations/station.ts';
+import { managedClass, plainClass, type TemplateNumber } from '../stations/station.ts';
 import { compileRule } from './compile-rule.ts';
 import type { Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
@@ -44,7 +46,9 @@ export function healthRules(
   const rules: RuleDraft[] = [];
   const given = givenBy(station);
   for (const signal of watched(signals)) {
-    const priority = leaningPriority(signal, others);
+    const leaning = others.filter((rule) => rule.signals.some((from) => leansOn(from, signal)));
+    const priority = leaningPriority(leaning);
+    const guards = leaning.some((rule) => rule.people || rule.class.highlyManaged);
     for (const kindName of healthKinds) {
       const name = `${kindName}-${signal.name}`;
       const own = Object.hasOwn(written, name) ? written[name] : undefined;
@@ -55,7 +59,7 @@ export function healthRules(
         kindName === 'lost' ? signal.expectEveryMs !== null : stuckAfter !== null && !manual;
       const kind = ruleKinds.get(kindName);
       if (kind === undefined) throw new RangeError(`no rule kind "${kindName}"`);
-      if ((!wanted && own === undefined) || isOff(name, false)) continue;
+      if ((!wanted && own === undefined) || isOff(name, guards)) continue;
       rules.push(
         compileRule(
           station,
@@ -69,10 +73,11 @@ export function healthRules(
             gate: null,
             hold: null,
             priority: [priority, priority],
-            class: plainClass,
+            class: guards ? managedClass : plainClass,
             respond: null,
             hazard: null,
-            people: false,
+            people: guards,
+            usual: usualSilence(kindName, signal),
             label: manual ? overdueLabel : kindName === 'lost' ? lostLabel : stuckLabel,
             facts: {},
             given,
@@ -98,13 +103,21 @@ const healthNumbers = (
       ? overdueNumbers(signal.expectEveryMs)
       : lostNumbers;
 
+const leansOn = (from: SignalDraft, signal: SignalDraft): boolean =>
+  from === signal || (from.derived?.inputs.some((input) => leansOn(input, signal)) ?? false);
+
+/** What `lost` takes where nothing is written (rules/kinds/lost.ts). */
+const usualSilence = (
+  kind: (typeof healthKinds)[number],
+  { kind: of, expectEveryMs }: SignalDraft,
+): Readonly<Record<string, string>> =>
+  kind === 'lost' && of !== 'manual' && expectEveryMs !== null
+    ? { after: `${(missedMax * expectEveryMs) / 1_000} s` }
+    : {};
+
 /** The most urgent of the rules that lean on the signal, but not above medium; low where none does. */
-function leaningPriority(signal: SignalDraft, others: readonly RuleDraft[]): Priority {
-  const leans = (from: SignalDraft): boolean =>
-    from === signal || (from.derived?.inputs.some(leans) ?? false);
-  const ranks = others
-    .filter((rule) => rule.signals.some(leans))
-    .map((rule) => priorities.indexOf(rule.priority[0]));
+function leaningPriority(leaning: readonly RuleDraft[]): Priority {
+  const ranks = leaning.map((rule) => priorities.indexOf(rule.priority[0]));
   const rank = Math.max(priorities.indexOf('medium'), Math.min(...ranks, priorities.length - 1));
   return priorities[rank]!;
 }

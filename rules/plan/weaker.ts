@@ -55,8 +55,10 @@ export function changesOf(source: RuleSource, written: Partial<RuleWritten>): Ru
 }
 
 /** What holds where the site says nothing. */
-const usualSettings = ({ numbers, fixed, given }: RuleSource): Readonly<Record<string, unknown>> =>
-  draftSettings(numbers, fixed, {}, given).settings;
+const usualSettings = (source: RuleSource): Readonly<Record<string, unknown>> => ({
+  ...source.usual,
+  ...draftSettings(source.numbers, source.fixed, {}, source.given).settings,
+});
 
 export function reportWeaker(
   source: RuleSource,

@@ -1,6 +1,6 @@
 /** The drying oven's air: zones, second sensors, exhaust. */
 import { ovenZones } from './drying-oven-signals.ts';
-import { judgement, plainClass, type RuleTemplate, tuning } from './station.ts';
+import { judgement, managedClass, plainClass, type RuleTemplate, tuning } from './station.ts';
 
 const airMeansNothing: RuleTemplate['moot'] = ({ heating }) =>
   heating === 'infrared'
@@ -104,7 +104,7 @@ export const exhaustLost: RuleTemplate = {
     tuning('on_delay', '30 s'),
   ],
   gate: { signal: 'heat', low: '1 1' },
-  class: plainClass,
+  class: managedClass,
   priority: ['high', 'high'],
   respond: '1 min',
   hazard: 'exhaust',

@@ -2,7 +2,7 @@
 import { firePlanFacts } from './fire-plan.ts';
 import { dwell, gloves, mostHeat, rackInside } from './oven-load.ts';
 import { celsius, fromDataSheet, minutes } from './sheet-number.ts';
-import { judgement, plainClass, type RuleTemplate } from './station.ts';
+import { judgement, managedClass, plainClass, type RuleTemplate } from './station.ts';
 
 export const underDried: RuleTemplate = {
   name: 'under-dried',
@@ -90,7 +90,7 @@ export const conveyorStopped: RuleTemplate = {
     },
   ],
   gate: { signal: 'loaded', low: '1 1' },
-  class: plainClass,
+  class: managedClass,
   priority: ['high', 'high'],
   respond: '5 min',
   hazard: 'soak',

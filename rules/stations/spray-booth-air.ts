@@ -1,14 +1,21 @@
 /** The air of a spray booth: its exhaust, which protects people, its filters, its climate. */
 import { fromSite } from './sheet-number.ts';
 import { hotParts } from './spray-booth-words.ts';
-import { commonPractice, judgement, plainClass, type RuleTemplate, tuning } from './station.ts';
+import {
+  commonPractice,
+  judgement,
+  managedClass,
+  plainClass,
+  type RuleTemplate,
+  tuning,
+} from './station.ts';
 
 const spraying = { signal: 'spraying', low: '1 1' } as const;
 const fanOn = { signal: 'fan-proof', low: '1 1' } as const;
 
 const exhaust = {
   gate: spraying,
-  class: plainClass,
+  class: managedClass,
   priority: ['high', 'high'],
   respond: '1 min',
   hazard: 'airflow',

@@ -1,7 +1,14 @@
 /** The pressure pot: a vessel first, which its relief valve protects, and the feed of the guns second. */
 import { fromSite } from './sheet-number.ts';
 import { pressure } from './spray-booth-words.ts';
-import { commonPractice, judgement, plainClass, type RuleTemplate, tuning } from './station.ts';
+import {
+  commonPractice,
+  judgement,
+  managedClass,
+  plainClass,
+  type RuleTemplate,
+  tuning,
+} from './station.ts';
 
 const potOn = { signal: 'pot-on', low: '1 1' } as const;
 const shared = {
@@ -40,7 +47,7 @@ export const potPressure: RuleTemplate = {
 };
 
 const vessel = {
-  class: plainClass,
+  class: managedClass,
   hazard: 'vessel',
   hold: null,
 } as const;

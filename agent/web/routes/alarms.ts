@@ -15,6 +15,7 @@ import {
   nothing,
   occurrencePath,
   outOfServiceBody,
+  resetBody,
   shelveBody,
 } from '../requests.ts';
 import { type Route, route } from '../route.ts';
@@ -71,15 +72,22 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
     verb: 'reset',
     operation: 'resetAlarm',
     summary: 'Close a latched alarm whose condition has gone.',
-    body: emptyBody,
-    details: () => ({}),
+    description:
+      'Where it is highly managed: ehs or an administrator alone, with a reason of 10 letters or more, and only while its reading is usable and within the limit.',
+    body: resetBody,
+    details: (body) => (body?.reason === undefined ? {} : { reason: body.reason }),
   }),
   command(ports, 'out-of-service', {
     verb: 'remove-from-service',
     operation: 'removeAlarmFromService',
     summary: 'Take an alarm out of service for maintenance; also by the id of its rule.',
+    description:
+      'Where it is highly managed: with a reason of 10 letters or more and an end within 24 h; while it stands, ehs or an administrator alone.',
     body: outOfServiceBody,
-    details: ({ reason }) => ({ reason }),
+    details: ({ reason, minutes }) => ({
+      reason,
+      ...(minutes === undefined ? {} : { forMs: minutes * 60_000 }),
+    }),
   }),
   command(ports, 'return-to-service', {
     verb: 'return-to-service',
@@ -121,6 +129,7 @@ interface CommandRoute<B extends z.ZodType> {
   readonly verb: AlarmCommand['verb'];
   readonly operation: string;
   readonly summary: string;
+  readonly description?: string;
   readonly body: B;
   readonly details: (body: z.output<B>) => Pick<AlarmCommand, 'reason' | 'forMs' | 'oneShot'>;
 }
@@ -129,7 +138,7 @@ interface CommandRoute<B extends z.ZodType> {
 function command<B extends z.ZodType>(
   ports: WebPorts,
   ending: string,
-  { verb, operation, summary, body, details }: CommandRoute<B>,
+  { verb, operation, summary, description, body, details }: CommandRoute<B>,
 ): Route {
   return route(
     {
@@ -137,18 +146,20 @@ function command<B extends z.ZodType>(
       url: `/api/alarms/:occurrence/${ending}`,
       operation,
       summary,
+      ...(description === undefined ? {} : { description }),
       path: occurrencePath,
       query: nothing,
       body,
       answers: { 200: { description: 'Done and on disk.', schema: alarmAnswerSchema } },
       refusals: commandRefusals,
     },
-    async ({ path, body: given, by }) => {
+    async ({ path, body: given, by, caller }) => {
       const { occurrence } = path;
       const answer = await ports.commandAlarm({
         verb,
         occurrence,
         by,
+        role: caller?.role ?? null,
         ...details(given),
       });
       if (answer.outcome === 'accepted')

@@ -135,16 +135,23 @@ describe('alarms', () => {
     ],
     ['unshelve', undefined, {}],
     ['reset', {}, {}],
+    ['reset', { reason: 'looked at it' }, { reason: 'looked at it' }],
     ['pass-on', {}, {}],
     ['pass-on', { comment: 'at the press' }, { reason: 'at the press' }],
     ['out-of-service', { reason: 'new probe' }, { reason: 'new probe' }],
+    [
+      'out-of-service',
+      { reason: 'new probe', minutes: 60 },
+      { reason: 'new probe', forMs: 3_600_000 },
+    ],
     ['return-to-service', {}, {}],
   ] as const)('%s %j reaches the desk', async (ending, body, details) => {
     const verb = ending === 'out-of-service' ? 'remove-from-service' : ending;
     const answer = await post(web.port, `/api/alarms/${at(occurrence)}/${ending}`, body);
     expect(answer.status).toBe(200);
     expect(json(answer)).toEqual({ occurrence, state: 'acknowledged', note: null });
-    expect(ports.alarmCommands).toEqual([{ verb, occurrence, by: 'local', ...details }]);
+    const who = { by: 'local', role: 'administrator' };
+    expect(ports.alarmCommands).toEqual([{ verb, occurrence, ...who, ...details }]);
   });
 
   test('passes on why a command is refused', async () => {

@@ -110,7 +110,10 @@ test.each([
   [mark(h, 'blasted'), 'l/prep/blasted happens to a rack; say which'],
   [mark(h, 'blasted', '  '), 'l/prep/blasted happens to a rack; say which'],
   [mark(h, 'bin-emptied', 'R-1'), 'l/prep/bin-emptied is of the place; it takes no item'],
-  [mark(h, 'blasted', 'R-1', h + 61_000), expect.stringMatching(/^it lies 61 seconds ahead of this clock \(.*\); set the clock of/)],
+  [
+    mark(h, 'blasted', 'R-1', h + 61_000),
+    expect.stringMatching(/^it lies 61 seconds ahead of this clock \(.*\); set the clock of/),
+  ],
   [mark(h, 'blasted', 'R-1', -1), 'it lies before 1970; write when it happened'],
 ])('is refused: %j', (command, why) => {
   const d = drive().input(command).advance(h);
