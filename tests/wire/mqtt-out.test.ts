@@ -160,10 +160,14 @@ test('what stood before a restart is said again, and no device may say it', asyn
   );
   expect(of(heard, alarmTopic)[0]!.message.state).toBe('unacknowledged');
   const forger = await connectDevice(again.mqtt, sensor);
-  const gone = new Promise<void>((resolve) => forger.once('close', () => resolve()));
-  forger.on('error', () => undefined);
-  forger.publish(beatTopic, '{"alive":true}', { qos: 1 });
-  await gone;
-  expect(of(heard, beatTopic).every(({ message }) => message.next_by !== undefined)).toBe(true);
+  await forger.publishAsync(beatTopic, '{"alive":true}', { qos: 1, retain: true });
+  const later = listening(again.mqtt, light);
+  await until(
+    async () => of(later, beatTopic),
+    (all) => all.length > 0,
+  );
+  await forger.endAsync();
+  for (const { message } of [...of(heard, beatTopic), ...of(later, beatTopic)])
+    expect(message.next_by).toBeDefined();
   await again.stop();
 }, 60_000);
