@@ -37,6 +37,10 @@ export const limits = {
   occurrenceCommentsKept: 100,
   /** A system clock before this is wrong: it lies before this version was made. */
   earliestPlausibleMs: Date.UTC(2026, 10, 1),
+  /** That the system clock was set is told for so long. */
+  clockSetToldMs: 86_400_000,
+  /** At a start so many of the newest ledger records are looked through for what is still to be told. */
+  ledgerLookBackMax: 50_000,
   /** The store is kept within this, oldest raw samples first; minute summaries stay. */
   spaceBytesDefault: 16 * 1_024 * 1_024 * 1_024,
   /** Occurrences closed within this are at hand without a look at the disk. */

@@ -5,19 +5,20 @@ import { limits } from '../limits.ts';
 import type { OpenColumns } from '../store/columns.ts';
 import type { LedgerBody } from '../store/contract.ts';
 import type { Live } from '../turn/live.ts';
+import { type ClockBook, stepRecord } from './clock-book.ts';
 
 export interface ClockParts {
   readonly clock: EngineClock;
-  readonly source: ClockSource;
   readonly live: Live;
   readonly intake: Intake;
   readonly columns: OpenColumns;
+  readonly clockBook: ClockBook;
   record(body: LedgerBody): void;
 }
 
 /** True where what comes is marked: engine time is ahead of the wall clock, or that cannot be right. */
-export function enterClockStep(parts: ClockParts): boolean {
-  const { clock, source, live, intake, columns } = parts;
+export function enterClockStep(parts: ClockParts, source: ClockSource): boolean {
+  const { clock, live, intake, columns } = parts;
   const step = clock.check();
   const inDoubt = clock.inDoubt || source.wallMs() < limits.earliestPlausibleMs;
   intake.setClockDoubt(inDoubt);
@@ -34,6 +35,7 @@ export function enterClockStep(parts: ClockParts): boolean {
     columns.rebase();
   }
   clock.set(engine.now);
-  parts.record({ type: 'clock', step: step.kind, from, to: engine.now });
+  parts.record(stepRecord(step.kind, from, engine.now));
+  parts.clockBook.note(from, engine.now);
   return inDoubt;
 }

@@ -22,6 +22,7 @@ import type { Store } from '../store/store.ts';
 import { Journal } from '../turn/journal.ts';
 import { Live } from '../turn/live.ts';
 import * as anew from './begun-anew.ts';
+import { ClockBook } from './clock-book.ts';
 import { enterClockStep } from './clock-step.ts';
 import type { CoreOptions } from './core-options.ts';
 import { ExtensionDesk } from './extension-desk.ts';
@@ -48,6 +49,7 @@ export class Core {
   readonly journal: Journal;
   readonly live: Live;
   readonly clock: EngineClock;
+  readonly clockBook: ClockBook;
   readonly sealing: Sealing;
   readonly site: SiteChanging;
   readonly extensions: ExtensionDesk;
@@ -101,6 +103,7 @@ export class Core {
     rememberSealed(store, this.plans.now, (batch) => this.intake.remember(batch));
     const start = recovered?.engine.now ?? 0;
     this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
+    this.clockBook = new ClockBook(store.read, store.ledgerHead.id);
     this.sealing = sealingFrom(this, this.options, recovered);
     this.journal = this.newJournal(options);
     this.telling = tellingOf(this, options.telling);
@@ -142,11 +145,7 @@ export class Core {
 
   /** Compares engine time with the wall clock and enters what does not fit. */
   lookAtClock(): void {
-    this.clockInDoubt = enterClockStep({
-      ...{ clock: this.clock, source: this.options.clock, live: this.live },
-      ...{ intake: this.intake, columns: this.columns },
-      record: (body) => this.record(body),
-    });
+    this.clockInDoubt = enterClockStep(this, this.options.clock);
   }
 
   private newJournal({ store, lazyCommitMs }: CoreOptions): Journal {

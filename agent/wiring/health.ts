@@ -23,6 +23,8 @@ export interface HealthFacts {
   readonly diskFreeBytes: number | null;
   readonly diskFreeBytesMin: number;
   readonly clockInDoubt: boolean;
+  /** That it was set lately, in a sentence; null where it was not. */
+  readonly clockSet: string | null;
   readonly sealingFailed: string | null;
   /** What opening the store found wrong, in sentences. */
   readonly findings: readonly string[];
@@ -57,12 +59,7 @@ export function healthParts(facts: HealthFacts): HealthParts {
         : good,
     disk: disk(facts),
     record: record(facts),
-    clock: facts.clockInDoubt
-      ? {
-          condition: 'out-of-specification',
-          note: 'The system clock is behind or was set back; samples are marked. Check the time source.',
-        }
-      : good,
+    clock: clock(facts),
     mqtt: mqtt(facts),
     site:
       facts.siteNote === null ? good : { condition: 'maintenance-required', note: facts.siteNote },
@@ -82,6 +79,15 @@ export function healthParts(facts: HealthFacts): HealthParts {
       ),
     ),
   };
+}
+
+function clock({ clockInDoubt, clockSet }: HealthFacts): PartHealth {
+  if (clockInDoubt) {
+    const doubt =
+      'The system clock is behind or was set back; samples are marked. Check the time source.';
+    return { condition: 'out-of-specification', note: doubt };
+  }
+  return clockSet === null ? good : { condition: 'maintenance-required', note: clockSet };
 }
 
 function sensors(facts: HealthFacts): PartHealth {

@@ -42,6 +42,7 @@ export function healthOf(running: Running): HealthParts {
     diskFreeBytes: sizesOf(store)?.diskFreeBytes ?? null,
     diskFreeBytesMin: limits.freeBytesMin,
     clockInDoubt: core.clockInDoubt,
+    clockSet: core.clockBook.words(nowOf(core)),
     sealingFailed: core.sealingFailed,
     findings: recordWords(store, damage, running.lockRemadeAt, core.begunAnew),
     recordLost: store.findings.some(isLoss) || store.setAside.length > 0 || core.begunAnew,

@@ -108,8 +108,8 @@ async function stepTo(works: ClockedWorks, offsetS: number): Promise<SignalSeen>
 }
 
 const steps: readonly [string, number, 'ahead' | 'back' | null, object, string][] = [
-  ['ten years ahead', 10 * yearS, 'ahead', good, 'good'],
-  ['an hour back', -3_600, 'back', good, 'good'],
+  ['ten years ahead', 10 * yearS, 'ahead', good, 'maintenance-required'],
+  ['an hour back', -3_600, 'back', good, 'maintenance-required'],
   ['five minutes back', -300, null, uncertain, 'out-of-specification'],
   ['to 1970', -Math.floor(Date.now() / 1_000) + 86_400, 'back', uncertain, 'out-of-specification'],
 ];
@@ -129,20 +129,21 @@ test.each(steps)(
 
     // And right again; nothing is alarmed by any of it.
     await stepTo(works, 0);
-    const isGood = (health: HealthSeen): boolean => health.parts.clock === 'good';
-    await until(works.health, isGood);
+    const right = step === null ? 'good' : 'maintenance-required';
+    const { notes } = await until(works.health, ({ parts: now }) => now.clock === right);
+    const way = step === 'ahead' ? 'back' : 'ahead';
+    expect(notes.clock ?? '').toMatch(step === null ? /^$/ : new RegExp(` was set ${way} by `));
     expect((await works.speak()).quality).toEqual(good);
     expect(await alarms(works.agent.page, '?since=0')).toEqual([]);
     await works.stop();
-    const back = step === 'ahead' ? 'back' : 'ahead';
-    expect(works.clockSteps()).toEqual(step === null ? [] : [step, back]);
+    expect(works.clockSteps()).toEqual(step === null ? [] : [step, way]);
     await works.replaysAlike();
   },
   40_000,
 );
 
 test.each([
-  ['an hour back', -3_600, good, 'good'],
+  ['an hour back', -3_600, good, 'maintenance-required'],
   ['to 1970', -Math.floor(Date.now() / 1_000) + 86_400, uncertain, 'out-of-specification'],
 ] as const)(
   'the clock is set %s while the agent is down',

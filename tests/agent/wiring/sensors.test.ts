@@ -134,6 +134,7 @@ test('health says both, a few names and no more', () => {
     diskFreeBytes: null,
     diskFreeBytesMin: 0,
     clockInDoubt: false,
+    clockSet: null,
     sealingFailed: null,
     findings: [],
     recordLost: false,

@@ -43,6 +43,8 @@ export interface KeptSample {
 export class Works {
   readonly folder: string;
   nowMs: number;
+  /** Beside it; a test that sets the clock holds the two apart. */
+  monotonicAheadMs = 0;
   core: Core;
   readonly warnings: string[] = [];
   acknowledged = 0;
@@ -150,7 +152,7 @@ export class Works {
       store,
       source: sourceOf(this.lines),
       mode: 'wall',
-      clock: { wallMs: () => this.nowMs, monotonicMs: () => this.nowMs },
+      clock: { wallMs: () => this.nowMs, monotonicMs: () => this.nowMs + this.monotonicAheadMs },
       version: 'test',
       sealEveryMs: 3_600_000,
       tell: () => undefined,
