@@ -15,7 +15,7 @@ import { type Signals, unusable } from './signals.ts';
 import type { SavedDerived } from './state.ts';
 
 /** No sooner than this after an input changed. */
-export const settleMs = 100;
+const settleMs = 100;
 
 export interface DerivedSample {
   at: EpochMs;
@@ -26,6 +26,8 @@ export interface DerivedSample {
 export class Derivation {
   /** By place in the plan. */
   readonly list: readonly LiveDerived[];
+  /** 1 where an input changed since it was computed: another reading makes it due no sooner. */
+  readonly awaited: Uint8Array;
   private readonly signals: Signals;
   /** What racks carry, for those that tell it. */
   heats: RackHeats | null = null;
@@ -45,6 +47,7 @@ export class Derivation {
     off: ReadonlySet<string> = new Set(),
   ) {
     this.signals = signals;
+    this.awaited = new Uint8Array(plan.derived.length);
     this.list = plan.derived.map(
       (derived) =>
         new LiveDerived(
@@ -59,6 +62,7 @@ export class Derivation {
 
   /** When a derived signal is due whose input changes now. */
   due(index: number, now: EpochMs): EpochMs {
+    this.awaited[index] = 1;
     const derived = this.list[index]!;
     const { computedAt } = derived;
     return Math.max(now + settleMs, computedAt < 0 ? 0 : computedAt + this.waitMs(derived));
@@ -85,6 +89,7 @@ export class Derivation {
    * being unusable: one bad sample says so until it is over. The sample is reused.
    */
   compute(index: number, at: EpochMs): DerivedSample | null {
+    this.awaited[index] = 0;
     const { signals, sample, now } = this;
     const derived = this.list[index]!;
     const { inputs, values, carries } = derived;

@@ -15,7 +15,7 @@ import { type EpochMs, sampleFlag } from '../signal/sample.ts';
 import { alarmResumed } from './alarm.ts';
 import { Alarms } from './alarms.ts';
 import { Deadlines } from './deadlines.ts';
-import { Derivation, settleMs } from './derivation.ts';
+import { Derivation } from './derivation.ts';
 import type { JudgementHost, SavedJudgement } from './host.ts';
 import { LiveRule } from './live-rule.ts';
 import { Marks } from './marks.ts';
@@ -110,7 +110,7 @@ export class Judgement {
       this.judge(rule, inputs.items[i]!);
     }
     for (let i = derived.starts[signal]!; i < derived.starts[signal + 1]!; i += 1)
-      this.schedule(derived.items[i]!);
+      if (this.derivation.awaited[derived.items[i]!] === 0) this.schedule(derived.items[i]!);
   }
 
   /** The owner's deadline `at` came. */
@@ -176,10 +176,8 @@ export class Judgement {
 
   private schedule(derived: number): void {
     const owner = this.rules.length + derived;
-    const stands = this.deadlines.due[owner]!;
-    if (stands <= this.now + settleMs) return;
     const due = this.derivation.due(derived, this.now);
-    if (due < stands) this.deadlines.set(owner, due);
+    if (due < this.deadlines.due[owner]!) this.deadlines.set(owner, due);
   }
 
   start(mark: number, at: EpochMs, item: string | null): void {
