@@ -54,8 +54,16 @@ export function assembleSignals(
   return { signals, index: new Map(signals.map((signal, i) => [signal.id, i])) };
 }
 
-/** A derived signal is told as its kind says, else as the input it is of one quantity with. */
-function writtenOf({ reading, derived, unit }: SignalDraft): Pick<PlanSignal, 'written'> {
+/**
+ * A derived signal is told as its kind says, else as the input it is of one quantity with. A speed is
+ * told as the trade tells it where the station's kind knows the signal, whatever its sensor sends.
+ */
+function writtenOf(draft: SignalDraft): Pick<PlanSignal, 'written'> {
+  const { station, name, reading, derived, unit } = draft;
+  if (reading !== null && unit === 'm/s') {
+    const known = station.kind.signals.find((signal) => signal.name === name);
+    if (known !== undefined) return { written: known.unit };
+  }
   const said = (reading?.sensor?.unit ?? reading?.sent)?.code ?? derived?.saidIn;
   if (said !== undefined) return { written: said };
   const [first] = derived?.inputs ?? [];

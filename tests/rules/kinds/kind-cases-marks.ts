@@ -22,8 +22,9 @@ export const lives: Readonly<Record<string, KindCase>> = {
     ),
     wild: marked(2, 9_000),
     scaleMs: 5_000,
+    // One scanned again at the very moment it is old is old all the same: that moment comes first.
     held: (seen, { afterMs, evidence }) =>
-      afterMs - lastMark(seen, 0, evidence.item, afterMs) >= 8_000,
+      afterMs - lastMark(seen, 0, evidence.item, afterMs - 1) >= 8_000,
   },
   present: {
     settings: { low: '5 Cel', inclusive: true },
@@ -84,7 +85,8 @@ export const lives: Readonly<Record<string, KindCase>> = {
     ),
     wild: marked(2, 9_000),
     scaleMs: 5_000,
+    // One scanned again at the very moment it is late is late all the same: that moment comes first.
     held: (seen, { afterMs, evidence }) =>
-      afterMs - lastMark(seen, 0, evidence.item, afterMs) >= 6_000,
+      afterMs - lastMark(seen, 0, evidence.item, afterMs - 1) >= 6_000,
   },
 };
