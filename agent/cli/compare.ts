@@ -54,6 +54,15 @@ const onlyIn = (one: Replayed, other: Replayed): string[] => {
   return one.rules.filter((rule) => !known.has(rule));
 };
 
+/** Of a shorter record no rate is told: one alarm in a minute is no 1,440 a day. */
+const rateSpanMsMin = 3_600_000;
+
+const isRated = ({ fromMs, untilMs }: AlarmLoad): boolean => untilMs - fromMs >= rateSpanMsMin;
+
+/** null for a rate that the record is too short for. */
+const rated = (load: AlarmLoad): object =>
+  isRated(load) ? load : { ...load, perDay: null, perHour: null, perTenMinutes: null };
+
 // ── one JSON object a line ──────────────────────────────────────────────────────────────────────
 
 function jsonLines(
@@ -88,7 +97,7 @@ function jsonLines(
       moved: moved.length,
       rules_gone: onlyIn(both[0], both[1]),
       rules_new: onlyIn(both[1], both[0]),
-      load,
+      load: load.map(rated),
       samples: both[0].end.samples,
       late: both[0].end.late,
       seconds,
@@ -154,7 +163,9 @@ function loadTable(load: Both<AlarmLoad>): string[] {
   return [
     `${''.padEnd(34)}${'now'.padStart(10)}${'other'.padStart(10)}`,
     row('alarms told', (of) => String(of.told)),
-    row('a day', (of) => of.perDay.toFixed(1)),
+    isRated(load[0])
+      ? row('a day', (of) => of.perDay.toFixed(1))
+      : `${'a day'.padEnd(34)}  too short for a rate`,
     row('most in 10 min', (of) => String(of.mostInTenMinutes)),
     row('floods', (of) => String(of.floods.length)),
     row('time in flood', (of) => share(of.shareInFlood)),

@@ -152,3 +152,20 @@ test('a data folder that had both sites: each side wholly under its own', async 
   const last = await forebond(['replay', '--site', now, '--from', data]);
   expect(last.stdout.match(/raised/g)).toHaveLength(1);
 }, 120_000);
+
+test('a record of minutes has no rate a day', async () => {
+  const { now, other } = scene();
+  const short = join(scratchFolder(), 'short.csv');
+  const rows = [20, 40, 20, 40].map(
+    (value, i) =>
+      `${new Date(Date.UTC(2026, 0, 5, 0, 0, 20 * i)).toISOString()},m/room/air,${value}`,
+  );
+  writeFileSync(short, `time,signal,value\n${rows.join('\n')}\n`);
+  const words = ['replay', '--site', now, '--from', short, '--compare', other];
+  const { stdout } = await forebond(words);
+  expect(stdout).toMatch(/^a day +too short for a rate$/m);
+  expect(stdout).toMatch(/^alarms told +[1-9]/m);
+  const json = await forebond([...words, '--json']);
+  const { load } = JSON.parse(json.stdout.trimEnd().split('\n').at(-1)!);
+  expect(load[0]).toMatchObject({ perDay: null, perHour: null, perTenMinutes: null });
+});
