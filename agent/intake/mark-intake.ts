@@ -5,6 +5,7 @@
  * `refuse` with the reason, and says nothing. A retained message without a time of its own says
  * nothing about when, and is passed over.
  */
+import { itemFault } from '#rules/hold/item.ts';
 import type { MarkCommand } from '#rules/input.ts';
 import type { MarkBinding } from '#rules/plan/card.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
@@ -112,9 +113,7 @@ export class MarkIntake {
     const item = text.trim();
     if (item.length === 0) return 'no-item';
     const sound =
-      item.length <= this.itemCharsMax &&
-      item.isWellFormed() &&
-      !/[\p{Cc}\u2028\u2029]/u.test(item);
+      item.length <= this.itemCharsMax && item.isWellFormed() && itemFault(item) === null;
     return sound ? { item, at } : 'item-unreadable';
   }
 }

@@ -139,6 +139,12 @@ export const holdSchema = z.object({
   by: z.string(),
   reason: z.string(),
   occurrence: word.nullable().describe('The alarm that set it; null where a person did.'),
+  others: z
+    .int()
+    .optional()
+    .describe(
+      'How many other holds stand on the same thing: it is on hold until the last is lifted. Absent in the stream.',
+    ),
   lifted: z
     .object({ at: epochMs, by: z.string(), disposition: dispositionWords, reason: z.string() })
     .nullable(),

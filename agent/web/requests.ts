@@ -4,7 +4,9 @@
  * Unknown names are refused, so that a misspelt one is never silently without effect. Texts are
  * single lines of well-formed Unicode, because they enter the ledger as canonical JSON (RFC 8785).
  */
+
 import { z } from 'zod';
+import { itemFault } from '#rules/hold/item.ts';
 import { limits } from '../limits.ts';
 import { epochMs } from './contract.ts';
 import { unitsWords } from './reader-units.ts';
@@ -21,6 +23,11 @@ export const line = (charsMin: number, charsMax: number) =>
     .trim()
     .min(charsMin)
     .max(charsMax);
+
+/** Of a rack, container, lot or shot; characters that nobody sees are refused by name. */
+const itemName = line(1, limits.itemCharsMax).refine((name) => itemFault(name) === null, {
+  error: ({ input }) => itemFault(String(input)) ?? 'it is no name',
+});
 
 const rfc3339 = /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(\.\d{1,9})?([Zz]|[+-]\d{2}:\d{2})$/;
 const timeHint = 'write epoch milliseconds or RFC 3339, as 2026-01-01T06:00:00Z';
@@ -108,7 +115,7 @@ export const runQuery = z.strictObject({
 export const holdsQuery = z.strictObject({
   standing: z.enum(['true', 'false']).optional().describe('true: only those not lifted.'),
   what: holdWhatWords.optional(),
-  item: line(1, limits.itemCharsMax).optional(),
+  item: itemName.optional(),
   limit: count(limits.answerRowsMax).optional().describe('At most this many; default 1000.'),
 });
 
@@ -121,7 +128,7 @@ export const marksQuery = z.strictObject({
 export const sayMarkBody = z.strictObject({
   station: id.describe('line/station'),
   mark: id,
-  item: line(1, limits.itemCharsMax).optional(),
+  item: itemName.optional(),
   at: moment.optional(),
   note,
 });
@@ -166,7 +173,7 @@ export const outOfServiceBody = z.strictObject({
 export const emptyBody = nothing.optional();
 export const setHoldBody = z.strictObject({
   what: holdWhatWords,
-  item: line(1, limits.itemCharsMax),
+  item: itemName,
   reason,
 });
 export const liftHoldBody = z.strictObject({ disposition: dispositionWords, reason });

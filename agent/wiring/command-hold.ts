@@ -1,4 +1,5 @@
 /** A hold set or lifted by a person: answered with the hold as it is once that is on disk. */
+import type { Hold } from '#rules/hold/hold.ts';
 import type { Effect } from '#rules/input.ts';
 import type { HoldAnswer, HoldCommand } from '../web/ports.ts';
 import type { Core } from './core.ts';
@@ -14,8 +15,13 @@ export async function commandHold(core: Core, command: HoldCommand): Promise<Hol
   if (done?.kind !== 'hold') return { outcome: 'refused', why: 'nothing changed' };
   const row = core.store.read.holds().find(({ id }) => id === done.hold);
   if (row === undefined) return { outcome: 'unknown' };
-  return { outcome: 'accepted', hold: holdView(JSON.parse(row.detail)) };
+  const hold = JSON.parse(row.detail);
+  return { outcome: 'accepted', hold: holdView(hold, othersOf(core, hold)) };
 }
+
+/** How many other holds stand on the same thing. */
+export const othersOf = (core: Core, hold: Pick<Hold, 'id' | 'what' | 'item'>): number =>
+  core.live.running?.present.alarms.holds.others(hold) ?? 0;
 
 /** Why a command changed nothing; null where it did. */
 export const refusal = (effects: readonly Effect[]): string | null =>

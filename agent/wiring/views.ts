@@ -214,7 +214,8 @@ const evidenceView = (
   held_for: evidence.heldFor ?? null,
 });
 
-export const holdView = (hold: KeptHold): HoldView => ({
+/** `others`: holds that stand on the same thing besides it. */
+export const holdView = (hold: KeptHold, others?: number): HoldView => ({
   id: hold.id,
   what: hold.what,
   item: hold.item,
@@ -222,5 +223,6 @@ export const holdView = (hold: KeptHold): HoldView => ({
   by: hold.by,
   reason: hold.reason,
   occurrence: hold.occurrence,
+  ...(others === undefined ? {} : { others }),
   lifted: hold.lifted,
 });

@@ -1,6 +1,7 @@
 /**
  * What the web part asks of the agent, answered from the core.
  */
+import { sameItem } from '#rules/hold/item.ts';
 import type { PersonId } from '#rules/input.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
 import { shiftsMin } from '#rules/site/shifts.ts';
@@ -27,7 +28,7 @@ import type {
 import { loadView } from './alarm-load-view.ts';
 import { asideEvent, asideViews } from './aside-views.ts';
 import { commandAlarm } from './command-alarm.ts';
-import { commandHold } from './command-hold.ts';
+import { commandHold, othersOf } from './command-hold.ts';
 import type { Core } from './core.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
@@ -149,11 +150,11 @@ export class CorePorts implements WebPorts {
       .filter(
         (hold) =>
           (query.what === undefined || hold.what === query.what) &&
-          (query.item === undefined || hold.item === query.item),
+          (query.item === undefined || sameItem(hold.item, query.item)),
       )
       .sort((a, b) => b.since - a.since)
       .slice(0, query.limit)
-      .map(holdView);
+      .map((hold) => holdView(hold, othersOf(this.core, hold)));
   }
 
   runs(query: RunQuery): ReturnType<WebPorts['runs']> {

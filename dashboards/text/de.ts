@@ -184,6 +184,8 @@ export const de = translated({
   // holds
   holdsNone: 'Nichts ist gesperrt.',
   holdsLifted: 'Aufgehoben',
+  holdOthers: 'Sperren darauf: {$count}. Gesperrt bleibt es, bis die letzte aufgehoben ist.',
+  holdStill: 'Noch von anderen gesperrt: {$count}.',
   setHold: 'Sperren',
   holdWhat: { container: 'Gebinde', rack: 'Gestell', lot: 'Los', shot: 'Schuss' },
   holdWhatLegend: 'Was',

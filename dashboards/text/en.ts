@@ -175,6 +175,8 @@ export const en = {
   // holds
   holdsNone: 'Nothing is on hold.',
   holdsLifted: 'Lifted',
+  holdOthers: 'Holds on it: {$count}. It stays on hold until the last of them is lifted.',
+  holdStill: 'Still on hold by others: {$count}.',
   setHold: 'Put on hold',
   holdWhat: { container: 'Container', rack: 'Rack', lot: 'Lot', shot: 'Shot' },
   holdWhatLegend: 'What',

@@ -1,6 +1,6 @@
 /** Holds: what is stopped, by whom and why; setting one, and lifting one with what becomes of it. */
 import { useState } from 'preact/hooks';
-import { dispositions, holdWhats } from '#rules/hold/hold.ts';
+import { dispositions, holdWhats, sameThing } from '#rules/hold/hold.ts';
 import type { HoldView, RuleView } from '../../agent/web/contract.ts';
 import { personText } from '../parts/alarm-facts.tsx';
 import { Choice } from '../parts/choice.tsx';
@@ -70,13 +70,23 @@ export function reasonText({ reason }: HoldView, rules: ReadonlyMap<string, Rule
   return rule === undefined ? reason : ruleConsequence(rule);
 }
 
+/** Other holds that stand on the same thing. */
+function useOthers(hold: HoldView): number {
+  const holds = useBoard((board) => board.holds);
+  return [...holds.values()].filter(
+    (other) => other.lifted === null && other.id !== hold.id && sameThing(other, hold),
+  ).length;
+}
+
 function Standing({ hold }: { readonly hold: HoldView }) {
   const now = useNow(60_000);
+  const others = useOthers(hold);
   return (
     <li class="entry entry-still">
       <strong class="hold-name">{holdName(hold)}</strong>
       <HoldReason hold={hold} />
       <p class="hint">{say('heldSince', { clock: clock(hold.since, now), by: byText(hold.by) })}</p>
+      {others === 0 ? null : <p>{say('holdOthers', { count: String(others + 1) })}</p>}
       {hold.occurrence === null ? null : (
         <p>
           <a href={to('alarm', hold.occurrence)}>{say('openAlarm')}</a>
@@ -89,6 +99,7 @@ function Standing({ hold }: { readonly hold: HoldView }) {
 
 function Lifted({ hold }: { readonly hold: HoldView }) {
   const now = useNow(60_000);
+  const others = useOthers(hold);
   const { lifted } = hold;
   if (lifted === null) return null;
   return (
@@ -100,6 +111,7 @@ function Lifted({ hold }: { readonly hold: HoldView }) {
         by: personText(lifted.by),
         reason: lifted.reason,
       })}
+      {others === 0 ? null : <strong> {say('holdStill', { count: String(others) })}</strong>}
     </li>
   );
 }

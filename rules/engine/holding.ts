@@ -1,5 +1,7 @@
 /** Holds on what people handle: set by a rule or by hand, lifted by quality. */
+
 import type { Hold, Holds } from '../hold/hold.ts';
+import { itemFault } from '../hold/item.ts';
 import type { Command, Effect } from '../input.ts';
 import type { Evidence } from '../kinds/kind.ts';
 import type { PlanHold, PlanRule } from '../plan/plan.ts';
@@ -58,6 +60,8 @@ export class Holding {
       this.emitSet(this.holds.carry({ what, item, by, reason, ...known }, count));
       return null;
     }
+    const fault = itemFault(item);
+    if (fault !== null) return fault;
     const hold = this.holds.set({
       what,
       item,

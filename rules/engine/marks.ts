@@ -3,6 +3,7 @@
  *
  * A mark is taken by every rule that judges it, or by none: the first that refuses it says why.
  */
+import { itemFault, sameItem } from '../hold/item.ts';
 import type { Effect, MarkCommand } from '../input.ts';
 import type { Marking, Severity, Timer } from '../kinds/kind.ts';
 import type { Plan, PlanMark } from '../plan/plan.ts';
@@ -106,7 +107,7 @@ export class Marks {
     if (came === undefined) return null;
     const gone =
       went !== undefined &&
-      went.item === came.item &&
+      sameItem(went.item, came.item) &&
       went.at >= came.at &&
       went.at < (sinceMs ?? Number.POSITIVE_INFINITY);
     return gone ? null : came.item;
@@ -121,6 +122,8 @@ export class Marks {
     if (known === undefined) return `there is no mark ${id}`;
     if (known.what !== null && (item === null || item.trim() === ''))
       return `${id} happens to a ${known.what}; say which`;
+    const fault = item === null ? null : itemFault(item);
+    if (fault !== null) return fault;
     if (known.what === null && item !== null) return `${id} is of the place; it takes no item`;
     const aheadMs = at - this.host.now;
     if (aheadMs > markAheadMsMax)

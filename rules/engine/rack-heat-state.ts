@@ -1,5 +1,7 @@
 /** What is kept of the heat of racks, as plain data, and how it changes. */
+
 import type { HeatCount } from '../derive/derived-kind.ts';
+import { itemKey } from '../hold/item.ts';
 import type { EpochMs } from '../signal/sample.ts';
 
 /** Raise it when the shape changes, and teach `takenUp` the old one. */
@@ -127,7 +129,7 @@ export function renewed(rack: RackHeat, at: EpochMs): void {
 /** Keeps the number of racks in its bound; none that is in an oven leaves. */
 export function oldestLeaves(racks: Map<string, RackHeat>, ovens: readonly OvenHeat[]): void {
   if (racks.size <= racksMax) return;
-  const inside = new Set(ovens.flatMap((oven) => oven.inside.map(({ item }) => item)));
+  const inside = new Set(ovens.flatMap((oven) => oven.inside.map(({ item }) => itemKey(item))));
   let oldest: string | null = null;
   for (const [item, { at }] of racks) {
     if (inside.has(item) || at === 0) continue;

@@ -9,6 +9,7 @@
  */
 
 import type { Carried } from '../derive/derived-kind.ts';
+import { itemKey, sameItem } from '../hold/item.ts';
 import type { Plan, PlanHeats, PlanOven } from '../plan/plan.ts';
 import { equivalentMs } from '../process/heat-equivalent.ts';
 import type { EpochMs } from '../signal/sample.ts';
@@ -48,7 +49,7 @@ export class RackHeats {
     this.plan = plan;
     this.keys = [...new Set(plan.counts.map(countKey))];
     const known = takenUp(saved, this.keys);
-    this.racks = new Map(Object.entries(known.racks));
+    this.racks = new Map(Object.entries(known.racks).map(([item, rack]) => [itemKey(item), rack]));
     this.ovens = plan.ovens.map(({ station }) => known.ovens[station] ?? newOven(this.keys));
     this.marks = (whole.marks ?? []).map(({ id }) => id);
     this.tells = whole.derived.flatMap(({ carries }, i) => (carries === undefined ? [] : [i]));
@@ -99,7 +100,7 @@ export class RackHeats {
     const named = oven.inside.length > 0 ? oven.inside.map(({ item }) => item) : [oven.left];
     let most: Carried | null = null;
     for (const item of named) {
-      const rack = item === null ? undefined : this.racks.get(item);
+      const rack = item === null ? undefined : this.racks.get(itemKey(item));
       if (item === null || rack === undefined) continue;
       const ms = rack.ms[key] ?? 0;
       if (most === null || ms > most.ms) most = { ms, partial: rack.partial, item };
@@ -179,10 +180,10 @@ export class RackHeats {
   private arrive(oven: OvenHeat, followed: boolean, item: string, at: EpochMs, now: EpochMs): void {
     const { open, openedAt, closedAt } = oven;
     const before = closedAt ?? Number.NEGATIVE_INFINITY;
-    const here = oven.inside.find((one) => one.item === item);
+    const here = oven.inside.find((one) => sameItem(one.item, item));
     // Scanned twice.
     if (here !== undefined && (!followed || open === true || here.since > before)) return;
-    oven.inside = oven.inside.filter((one) => one.item !== item);
+    oven.inside = oven.inside.filter((one) => !sameItem(one.item, item));
     oven.left = null;
     for (const other of this.ovens) if (other !== oven) forget(other, item);
     const rack = this.rack(item);
@@ -209,15 +210,15 @@ export class RackHeats {
 
   /** Other parts hang on it since `at`. */
   private fresh(item: string, at: EpochMs): void {
-    const rack = this.racks.get(item);
+    const rack = this.racks.get(itemKey(item));
     if (rack === undefined) return;
     const inside = this.ovens.some((oven) => isIn(oven, item));
     if (at <= rack.since || inside) renewed(rack, at);
-    else this.racks.delete(item);
+    else this.racks.delete(itemKey(item));
   }
 
   private rack(item: string): RackHeat {
-    const known = this.racks.get(item);
+    const known = this.racks.get(itemKey(item));
     if (known !== undefined) return known;
     const rack: RackHeat = {
       ms: Object.fromEntries(this.keys.map((key) => [key, 0])),
@@ -226,7 +227,7 @@ export class RackHeats {
       partial: false,
       at: 0,
     };
-    this.racks.set(item, rack);
+    this.racks.set(itemKey(item), rack);
     oldestLeaves(this.racks, this.ovens);
     return rack;
   }
@@ -234,18 +235,19 @@ export class RackHeats {
 
 /** It is somewhere else now. */
 function forget(oven: OvenHeat, item: string): void {
-  oven.inside = oven.inside.filter((one) => one.item !== item);
-  if (oven.left === item) oven.left = null;
+  oven.inside = oven.inside.filter((one) => !sameItem(one.item, item));
+  if (sameItem(oven.left, item)) oven.left = null;
 }
 
 /** Not one of a load that has left. */
 const isIn = ({ open, closedAt, inside }: OvenHeat, item: string): boolean =>
   inside.some(
-    (one) => one.item === item && (open === true || closedAt === null || one.since > closedAt),
+    (one) =>
+      sameItem(one.item, item) && (open === true || closedAt === null || one.since > closedAt),
   );
 
 function leave(oven: OvenHeat, item: string): void {
-  if (!oven.inside.some((one) => one.item === item)) return;
-  oven.inside = oven.inside.filter((one) => one.item !== item);
+  if (!oven.inside.some((one) => sameItem(one.item, item))) return;
+  oven.inside = oven.inside.filter((one) => !sameItem(one.item, item));
   oven.left = item;
 }

@@ -2,7 +2,9 @@
  * Holds: a stop on a container, rack, lot or shot. A rule or a person sets one; only a person lifts
  * it, with a disposition; it outlives the alarm that set it and is listed until then.
  */
+
 import type { EpochMs } from '../signal/sample.ts';
+import { sameItem } from './item.ts';
 
 export const holdWhats = ['container', 'rack', 'lot', 'shot'] as const;
 export type HoldWhat = (typeof holdWhats)[number];
@@ -27,6 +29,11 @@ export interface Hold {
   readonly occurrence: string | null;
 }
 
+export const sameThing = (
+  a: Pick<Hold, 'what' | 'item'>,
+  b: Pick<Hold, 'what' | 'item'>,
+): boolean => a.what === b.what && sameItem(a.item, b.item);
+
 /** The holds that stand. Plain data inside; the engine keeps it in its snapshot. */
 export class Holds {
   /** Ids are counted, so that the same inputs give the same ids. */
@@ -41,7 +48,7 @@ export class Holds {
   /** Sets a hold; null where the same setter already holds the same item. */
   set(hold: Omit<Hold, 'id'>): Hold | null {
     for (const other of this.standing.values())
-      if (other.what === hold.what && other.item === hold.item && other.by === hold.by) return null;
+      if (sameThing(other, hold) && other.by === hold.by) return null;
     this.count += 1;
     const set = { id: `hold-${this.count}`, ...hold };
     this.standing.set(set.id, set);
@@ -60,6 +67,11 @@ export class Holds {
     const hold = this.standing.get(id) ?? null;
     this.standing.delete(id);
     return hold;
+  }
+
+  /** How many other holds stand on the same thing: it is on hold until the last is lifted. */
+  others(hold: Pick<Hold, 'id' | 'what' | 'item'>): number {
+    return this.list().filter((other) => other.id !== hold.id && sameThing(other, hold)).length;
   }
 
   list(): Hold[] {

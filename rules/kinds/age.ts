@@ -7,7 +7,9 @@
  * looks, so neither downtime nor a lost signal stops it. An item that passed a limit has passed
  * it, even where a longer one holds again.
  */
+
 import { z } from 'zod/mini';
+import { sameItem } from '../hold/item.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import {
   type AgeClock,
@@ -143,7 +145,7 @@ function refuses(
   { item, input, at }: Marking,
 ): string | null {
   if (input !== 0) return null;
-  const known = clocks.find((clock) => clock.item === item);
+  const known = clocks.find((clock) => sameItem(clock.item, item));
   if (known === undefined)
     return clocks.length >= itemsMax
       ? `${itemsMax} clocks run already; write down first what became of the oldest`

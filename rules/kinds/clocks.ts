@@ -4,6 +4,7 @@
  * All have the same limits, so that the oldest is the worst and the first to fall due. The word
  * said last counts: a mark of an item that is known sets its clock anew, earlier or later.
  */
+import { sameItem } from '../hold/item.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import type { Severity } from './kind.ts';
 
@@ -32,7 +33,7 @@ export const itemsMax = 500;
 /** Begins the item's clock at `sinceMs`; one that ran is forgotten. */
 export function addClock(memory: Clocks, item: string | null, sinceMs: EpochMs): void {
   const { clocks } = memory;
-  const known = clocks.findIndex((clock) => clock.item === item);
+  const known = clocks.findIndex((clock) => sameItem(clock.item, item));
   if (known >= 0) clocks.splice(known, 1);
   let i = clocks.length;
   while (i > 0 && clocks[i - 1]!.sinceMs > sinceMs) i -= 1;
@@ -42,7 +43,7 @@ export function addClock(memory: Clocks, item: string | null, sinceMs: EpochMs):
 /** Ends the item's clock, unless it began after `at`. */
 export function endClock(memory: Clocks, item: string | null, at: EpochMs): void {
   const { clocks } = memory;
-  const known = clocks.findIndex((clock) => clock.item === item);
+  const known = clocks.findIndex((clock) => sameItem(clock.item, item));
   if (known >= 0 && clocks[known]!.sinceMs <= at) clocks.splice(known, 1);
 }
 

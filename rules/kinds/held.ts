@@ -6,8 +6,10 @@
  * ends when the hold is lifted or the use ends. What a rule holds while the thing is used is that
  * rule's own matter, and has its own alarm. Nothing is refused: what was used was used.
  */
+
 import { z } from 'zod/mini';
 import type { Hold, HoldWhat } from '../hold/hold.ts';
+import { sameItem } from '../hold/item.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { itemsMax } from './clocks.ts';
 import type { Evidence, Marking, RuleKind, Severity } from './kind.ts';
@@ -64,12 +66,12 @@ function mark(
 ): Severity {
   if (item === null) return answer(memory);
   if (input !== 0) {
-    memory.used = memory.used.filter((each) => each.item !== item || each.sinceMs > at);
+    memory.used = memory.used.filter((each) => !sameItem(each.item, item) || each.sinceMs > at);
     return answer(memory);
   }
-  const known = memory.used.find((each) => each.item === item);
+  const known = memory.used.find((each) => sameItem(each.item, item));
   const rest = lastOnly ? [] : memory.used.filter((each) => each !== known);
-  const holds = memory.standing.filter((hold) => hold.item === item).map(({ id }) => id);
+  const holds = memory.standing.filter((hold) => sameItem(hold.item, item)).map(({ id }) => id);
   memory.used = [...rest, { item, sinceMs: at, heldSinceMs: at, holds }];
   if (memory.used.length > itemsMax) forgetOne(memory);
   return answer(memory);
@@ -97,7 +99,7 @@ function holds(
     ({ id, by }) => whileUsed && !known.has(id) && !by.startsWith('rule:'),
   );
   for (const each of memory.used) {
-    const came = fresh.filter(({ item }) => item === each.item).map(({ id }) => id);
+    const came = fresh.filter(({ item }) => sameItem(item, each.item)).map(({ id }) => id);
     const stay = each.holds.filter((id) => now.has(id));
     if (stay.length === 0 && came.length > 0) each.heldSinceMs = at;
     each.holds = [...stay, ...came];

@@ -7,7 +7,9 @@
  * nobody saw does not count. A hand reading that tells of a delivery, or of one drum, says nothing of
  * what comes after it (`at_reading`, `last_only`).
  */
+
 import { z } from 'zod/mini';
+import { sameItem } from '../hold/item.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { type BandMemory, type BandSettings, band, bandOf } from './band.ts';
 import { itemsMax } from './clocks.ts';
@@ -132,7 +134,7 @@ function mark(
   timer: Timer,
 ): Severity {
   const { items } = memory;
-  const known = items.findIndex((each) => each.item === item);
+  const known = items.findIndex((each) => sameItem(each.item, item));
   if (input === 1) {
     if (known >= 0 && items[known]!.fromMs <= at) items.splice(known, 1);
   } else if (item !== null) {
@@ -226,7 +228,7 @@ export const present: RuleKind<PresentSettings, PresentMemory> = {
   refuses: (_settings, memory, { item, input }) =>
     input === 0 &&
     memory.items.length >= itemsMax &&
-    !memory.items.some((each) => each.item === item)
+    !memory.items.some((each) => sameItem(each.item, item))
       ? `${itemsMax} are there already; write down first which of them left`
       : null,
   passed: ({ passed }) => (passed.length === 0 ? passed : passed.splice(0)),

@@ -5,7 +5,9 @@
  * said, for as long as should have been waited; the item is passed on to be held. Time is wall time:
  * a coat dries while nobody looks.
  */
+
 import { z } from 'zod/mini';
+import { sameItem } from '../hold/item.ts';
 import type { EpochMs } from '../signal/sample.ts';
 import { addClock, type Clocks, endClock, itemsMax } from './clocks.ts';
 import type { Evidence, Marking, RuleKind, Severity, Timer } from './kind.ts';
@@ -58,7 +60,7 @@ function mark(
     if (memory.clocks.length > itemsMax) memory.clocks.shift();
     return judge(memory, judged, timer);
   }
-  const clock = memory.clocks.find((each) => each.item === item && each.sinceMs <= at);
+  const clock = memory.clocks.find((each) => sameItem(each.item, item) && each.sinceMs <= at);
   if (clock !== undefined && at - clock.sinceMs < notBeforeMs) {
     memory.soon = { item, sinceMs: clock.sinceMs, reachedMs: at - clock.sinceMs };
     memory.untilMs = judged + notBeforeMs;

@@ -84,6 +84,7 @@ export function compileRule(
     pathOf,
     report,
   );
+  const labelled = { ...source, facts, guards: guards || terms.class.highlyManaged };
   return {
     station,
     name: source.name,
@@ -108,12 +109,7 @@ export function compileRule(
     changes: changesOf(source, written),
     hazard: source.hazard,
     people: source.people,
-    label: compileLabel(
-      written,
-      { ...source, facts, guards: guards || terms.class.highlyManaged },
-      rulePath,
-      report,
-    ),
+    label: compileLabel(written, labelled, rulePath, report),
     facts,
   };
 }

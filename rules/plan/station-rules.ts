@@ -11,14 +11,7 @@ import { healthRuleNames, healthRules } from './health-rules.ts';
 import { judgedMarks } from './judged-marks.ts';
 import { judgedSignals } from './judged-signals.ts';
 import { type OwnKinds, ruleKindNames, ruleKindOf } from './own-kinds.ts';
-
-/** Switched off by the site file. */
-export interface OffRule {
-  readonly name: string;
-  readonly reason: string;
-  readonly signedBy: string | null;
-  readonly people: boolean;
-}
+import { guards, type OffRule, switchedOff, writtenFor } from './switched-off.ts';
 
 export interface StationRules {
   readonly rules: readonly RuleDraft[];
@@ -70,51 +63,6 @@ export function stationRules(
   rules.push(...healthRules(station, signals, rules, isOff, report));
   return { rules, off, moot, unbound };
 }
-
-/** People can be hurt by what it watches, or it is highly managed. */
-const guards = ({ kind }: StationDraft, template: RuleTemplate): boolean =>
-  template.class.highlyManaged ||
-  kind.hazards.some(({ id, people }) => people && id === template.hazard);
-
-const reasonLettersMin = 10;
-
-/** null where it is not; what is said too little for it is reported. */
-function switchedOff(
-  station: StationDraft,
-  name: string,
-  people: boolean,
-  report: Report,
-): OffRule | null {
-  const words = writtenFor(station.written.rules ?? {}, name);
-  if (words?.off !== true) return null;
-  const { reason, signed_by: signedBy } = words;
-  const path = [...station.path, 'rules', name, 'off'];
-  if (reason === undefined)
-    report({
-      path,
-      problem: 'a rule is switched off without a reason',
-      fix: 'Add reason: and say why, in a sentence; coverage shows it.',
-    });
-  else if (people && reason.trim().length < reasonLettersMin)
-    report({
-      path,
-      problem: `people can be hurt by what this rule watches, and "${reason}" is no reason`,
-      fix: `Write reason in a sentence, of ${reasonLettersMin} letters or more: what protects them instead.`,
-    });
-  if (people && (signedBy === undefined || signedBy.trim() === ''))
-    report({
-      path,
-      problem:
-        'people can be hurt by what this rule watches, and nobody answers for switching it off',
-      fix: 'Add signed_by with a name, or take off out.',
-    });
-  return { name, reason: reason ?? 'no reason given', signedBy: signedBy ?? null, people };
-}
-
-const writtenFor = (
-  written: Readonly<Record<string, RuleWritten>>,
-  name: string,
-): RuleWritten | undefined => (Object.hasOwn(written, name) ? written[name] : undefined);
 
 /** null where nothing it could judge is bound. */
 function fromTemplate(

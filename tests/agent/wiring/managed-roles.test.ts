@@ -12,7 +12,9 @@ l:
     signals:
       t: { topic: t, payload: { kind: plain }, unit: Cel }
     rules:
-      hot: { kind: band, signal: t, high: 30 Cel, priority: high, latching: true, highly_managed: ${managed}, consequence: C., actions: [A.] }
+      hot:
+        { kind: band, signal: t, high: 30 Cel, priority: high, latching: true,
+          highly_managed: ${managed}, consequence: C., actions: [A.] }
 `;
 const reason = 'looked at it from outside';
 

@@ -274,7 +274,7 @@ describe('kept', () => {
     }
     const kept = Object.keys(drive.engine.save().racks!.racks);
     expect(kept).toHaveLength(racksMax);
-    expect(kept).not.toContain('R-0');
-    expect(kept).toContain(`R-${racksMax}`);
+    expect(kept).not.toContain('r-0');
+    expect(kept).toContain(`r-${racksMax}`);
   });
 });
