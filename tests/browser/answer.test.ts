@@ -131,6 +131,8 @@ test('a latched alarm that is over stays until it is reset, from behind "more"',
   await line.pressure(620);
   await page.getByText('It stays until somebody resets it').waitFor();
   await page.getByText('More: pass on, shelve, reset').click();
+  const form = page.locator('form', { has: page.getByRole('button', { name: 'Reset' }) });
+  await form.getByLabel(/^Why/).fill('looked at the gauge, all is well');
   await page.getByRole('button', { name: 'Reset', exact: true }).click();
   await page.getByText(/^Over since \d\d:\d\d\.$/).waitFor();
   await context.close();
@@ -151,6 +153,8 @@ test('of one that is over it asks once whether it was needed', async () => {
   const yes = page.getByRole('button', { name: 'yes', exact: true });
   expect(await yes.count()).toBe(0);
   await page.getByText('More: pass on, shelve, reset').click();
+  const form = page.locator('form', { has: page.getByRole('button', { name: 'Reset' }) });
+  await form.getByLabel(/^Why/).fill('looked at the gauge, all is well');
   await page.getByRole('button', { name: 'Reset', exact: true }).click();
   await yes.waitFor();
   expect((await yes.boundingBox())!.height).toBeGreaterThanOrEqual(56);
