@@ -10,6 +10,7 @@ import { counted } from '#rules/quantity/counted.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { compareSites, type Replayed, ReplayFailed } from '../wiring/compare-sites.ts';
 import type { ReplayJob } from '../wiring/replay-job.ts';
+import { badRowLines } from './bad-rows.ts';
 import type { CliParts } from './parts.ts';
 
 type Both<T> = readonly [T, T];
@@ -100,6 +101,7 @@ function jsonLines(
       load: load.map(rated),
       samples: both[0].end.samples,
       late: both[0].end.late,
+      bad_rows: both[0].end.badRows,
       seconds,
     },
   ].map((line) => JSON.stringify(line));
@@ -139,6 +141,7 @@ function tableLines(
           `${counted(both[0].end.late, 'row')} stood later in the file than the hold of the signal allows`,
         ]
       : []),
+    ...badRowLines(both[0].end.badRows),
   ];
 }
 

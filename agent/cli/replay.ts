@@ -12,6 +12,7 @@ import type { EpochMs } from '#rules/signal/sample.ts';
 import type { ReplayEnd } from '../replay/replay.ts';
 import type { SiteSource } from '../site/revision.ts';
 import { type ReplayJob, replayJob } from '../wiring/replay-job.ts';
+import { badRowLines } from './bad-rows.ts';
 import { printComparison } from './compare.ts';
 import type { CliParts } from './parts.ts';
 import { timeArgument } from './time-argument.ts';
@@ -149,8 +150,10 @@ class Printer {
     const spanMs = end.fromMs === null || end.toMs === null ? 0 : end.toMs - end.fromMs;
     const taken = Number(seconds.toFixed(3));
     if (this.json) {
-      const { samples, late } = end;
-      this.print(JSON.stringify({ samples, span_ms: spanMs, seconds: taken, late }));
+      const { samples, late, badRows } = end;
+      this.print(
+        JSON.stringify({ samples, span_ms: spanMs, seconds: taken, late, bad_rows: badRows }),
+      );
       return;
     }
     if (this.count === 0) this.print('no alarms');
@@ -160,6 +163,7 @@ class Printer {
       this.print(
         `${counted(end.late, 'row')} stood later in the file than the hold of the signal allows; live, that might have been judged otherwise`,
       );
+    for (const line of badRowLines(end.badRows)) this.print(line);
   }
 }
 

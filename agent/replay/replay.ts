@@ -8,16 +8,20 @@
 import { Engine } from '#rules/engine.ts';
 import type { Effect } from '#rules/input.ts';
 import type { Plan } from '#rules/plan/plan.ts';
-import type { QualityCode } from '#rules/signal/quality.ts';
+import { isBad, type QualityCode } from '#rules/signal/quality.ts';
 import { type EpochMs, SampleBatch } from '#rules/signal/sample.ts';
+import type { BadRowsSeen } from './bad-rows.ts';
 import { type FedItem, feedItem } from './feed.ts';
 
 export interface ReplayEnd {
+  /** Of a file without those that are not usable for a reason that is not the sensor's own. */
   readonly samples: number;
   readonly fromMs: EpochMs | null;
   readonly toMs: EpochMs | null;
   /** Rows that stood later in the file than their signal's hold allows: live might have judged otherwise. */
   readonly late: number;
+  /** Of a file: rows that gave no usable reading. */
+  readonly badRows?: BadRowsSeen;
 }
 
 export interface ReplayPorts {
@@ -29,6 +33,8 @@ export interface ReplayPorts {
   readonly progress?: (atMs: EpochMs) => void;
   /** Of values of one moment those of these signals come last: they are read beside others. */
   readonly readLast?: ReadonlySet<number>;
+  /** A value that was recorded as one and cannot be used. */
+  readonly unusable?: (value: RecordedValue, code: QualityCode) => void;
 }
 
 /**
@@ -91,6 +97,8 @@ export interface ReplayIntake {
 }
 
 export interface RecordedValue {
+  /** In its file, from 1. */
+  readonly line: number;
   readonly timeMs: EpochMs;
   /** Plan index. */
   readonly signal: number;
@@ -115,9 +123,15 @@ export function replayValues(
   const engine = Engine.begin(ports.plan, first.timeMs - 1, ports);
   const batch = new SampleBatch(16);
   let samples = 0;
-  for (const { signal, value, unit, quality, timeMs } of values) {
+  for (const recorded of values) {
+    const { signal, value, unit, quality, timeMs } = recorded;
     intake.takeValue(signal, value, unit, quality, timeMs, batch);
     samples += batch.count;
+    const [code = 0] = batch.count > 0 ? batch.quality : [];
+    if (isBad(code) && !isBad(quality)) {
+      samples -= 1;
+      ports.unusable?.(recorded, code);
+    }
     engine.offerBatch(batch);
     batch.clear();
     engine.advance(Math.max(engine.now, intake.engineTimeMs - 1));

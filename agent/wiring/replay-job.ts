@@ -6,10 +6,12 @@ import { createReadStream, statSync } from 'node:fs';
 import type { Effect } from '#rules/input.ts';
 import { isInstance } from '#rules/plan/binding.ts';
 import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
+import { causeOf } from '#rules/signal/quality.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import { AgentError } from '../errors.ts';
 import { createIntake } from '../intake/intake.ts';
 import { limits } from '../limits.ts';
+import { BadRows } from '../replay/bad-rows.ts';
 import { readRecorded } from '../replay/csv.ts';
 import { type RecordedValue, type ReplayEnd, replayValues } from '../replay/replay.ts';
 import { compileSource, type SiteSource } from '../site/revision.ts';
@@ -60,7 +62,8 @@ type NamedValue = Omit<RecordedValue, 'signal'> & { readonly name: string };
 
 async function replayCsv(job: ReplayJob, sinks: ReplaySinks): Promise<ReplayEnd> {
   const { source, from, site } = job;
-  const rows = await rowsOf(job, sinks);
+  const bad = new BadRows();
+  const rows = await rowsOf(job, sinks, bad);
   const compiled = compileSource(source, instancesIn(source, new Set(rows.map((r) => r.name))));
   const index = new Map(compiled.plan.signals.map(({ id }, i) => [id, i]));
   const fed = new Set(compiled.bindings.flatMap((b) => [b.id, ...instanceIds(b)]));
@@ -81,13 +84,16 @@ async function replayCsv(job: ReplayJob, sinks: ReplaySinks): Promise<ReplayEnd>
     limits,
     clock: 'samples',
   });
-  return replayValues(values, intake, {
+  const end = replayValues(values, intake, {
     plan: compiled.plan,
     planOf: () => compiled.plan,
     emit: sinks.emit,
     readLast: besideOthers(compiled),
+    unusable: ({ line, signal }, code) =>
+      bad.note({ line, problem: `${compiled.plan.signals[signal]!.id}: ${causeOf(code)}` }),
     ...(sinks.progress === undefined ? {} : { progress: sinks.progress }),
   });
+  return { ...end, badRows: bad.now };
 }
 
 /** Thermocouples with a cold junction of its own signal: of one row, that is read first. */
@@ -100,17 +106,20 @@ const besideOthers = ({ bindings }: CompiledSite): ReadonlySet<number> =>
       .flatMap(({ signal, instances }) => (signal === null ? [...instances.values()] : [signal])),
   );
 
-async function rowsOf(job: ReplayJob, sinks: ReplaySinks): Promise<NamedValue[]> {
+async function rowsOf(job: ReplayJob, sinks: ReplaySinks, bad: BadRows): Promise<NamedValue[]> {
   const { from, timezone, badRowsMax, sinceMs = -Infinity, untilMs = Infinity } = job;
   const rows: NamedValue[] = [];
   const blocks = readRecorded(createReadStream(from), {
     path: from,
     ...(timezone === undefined ? {} : { timezone }),
     ...(badRowsMax === undefined ? {} : { badRowsMax }),
-    onBadRow: ({ line, problem }) => sinks.complain(`${from}:${line} ${problem}; skipped`),
+    onBadRow: (row) => {
+      bad.note(row);
+      sinks.complain(`${from}:${row.line} ${row.problem}; skipped`);
+    },
   });
   for await (const block of blocks)
-    for (const { signal, line: _, ...value } of block)
+    for (const { signal, ...value } of block)
       if (value.timeMs >= sinceMs && value.timeMs < untilMs) rows.push({ name: signal, ...value });
   return rows;
 }

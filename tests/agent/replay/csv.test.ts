@@ -128,7 +128,7 @@ const goodRows = (count: number): string =>
 const header = 'time,signal,value,quality\n';
 
 test.each([
-  ['nothing like a row', 'it has 1 cells and the header 4'],
+  ['nothing like a row', 'it has 1 cell and the header 4'],
   [`${t0},a/b/c,1`, 'it has 3 cells and the header 4'],
   [`${t0},a/b/c,1,5,good`, 'it has 5 cells and the header 4'],
   ['yesterday,a/b/c,1,good', '"yesterday" is no time'],
@@ -158,7 +158,7 @@ test('one row in a hundred may be bad; more stop, at the end', async () => {
   expect(await refusal(`${header}${goodRows(1)}hot\n${goodRows(97)}`)).toEqual({
     code: 'CSV_BAD_ROWS',
     message:
-      '1 of the 99 rows of run.csv cannot be read, the first in line 3: it has 1 cells and the header 4.',
+      '1 of the 99 rows of run.csv cannot be read, the first in line 3: it has 1 cell and the header 4.',
   });
 });
 

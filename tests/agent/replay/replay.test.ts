@@ -18,6 +18,7 @@ l: { s: { kind: custom,
 `);
 const t0 = Date.UTC(2026, 10, 25, 9, 0, 0);
 const value = (s: number, signal: 0 | 1, v: number, code = 0): RecordedValue => ({
+  line: 2,
   timeMs: t0 + s * 1_000,
   signal,
   value: v,
