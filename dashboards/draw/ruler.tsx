@@ -9,7 +9,7 @@ import type { ComponentChild } from 'preact';
 import { useId } from 'preact/hooks';
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { isIdle } from '../judge/gates.ts';
-import { limitsOf, limitsWith, type OwnLimit, ownLimit, type SideLimits } from '../judge/limits.ts';
+import { limitsOf, limitsWith, ownLimit, type SideLimits } from '../judge/limits.ts';
 import { readingState } from '../judge/reading.ts';
 import { isState } from '../judge/states.ts';
 import { readBoard, useBoard, useTold } from '../state/board.ts';
@@ -17,9 +17,11 @@ import { nowMs, useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { type TrailPoint, trailMs, useTrail, useTrailUnread } from '../state/trail.ts';
 import { span } from '../text/clock.ts';
+import { valueText } from '../text/difference.ts';
 import { ownName } from '../text/names.ts';
-import { displayOf, numberText, plainNumber, plainQuantity, quantity } from '../text/quantity.ts';
+import { displayOf, numberText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
+import { limitsText } from './limit-words.ts';
 import { type Marks, placeOn, type Scale, scaleFor } from './scale.ts';
 import { StateLine } from './state-line.tsx';
 
@@ -71,7 +73,7 @@ function Drawn({ signal, forecast = null, alarm }: RulerProps) {
   const idle = useTold(
     () => own === null && isIdle(signal, { rules, signals: readBoard().signals }),
   );
-  const words = limitsText(signal, limits, own);
+  const words = limitsText(signal, limits, own, rules);
   const limitWords = idle ? say('notJudgedNow', { limits: words }) : words;
   const marks = marksOf(limits, how.of);
   const value = last === null ? null : how.of(last);
@@ -124,25 +126,6 @@ const marksOf = ({ low, high }: SideLimits, of: (value: number) => number): Mark
   high: high.map(of),
 });
 
-/** In words: an alarm's own limit before the others; else all of them, those met first first. */
-function limitsText(signal: SignalView, { low, high }: SideLimits, own: OwnLimit | null): string {
-  const { symbol } = displayOf(signal);
-  const list = (limits: readonly number[]) => ({
-    n: limits.length,
-    limits: `${limits.map((limit) => plainNumber(limit, signal)).join(', ')}\u00a0${symbol}`.trim(),
-  });
-  if (own !== null) {
-    const others = [...low, ...high].filter((limit) => limit !== own.limit);
-    const limit = say('ownLimit', { limit: plainQuantity(own.limit, signal) });
-    return others.length === 0 ? limit : `${limit}; ${say('otherLimits', list(others))}`;
-  }
-  const words = [
-    ...(low.length === 0 ? [] : [say('lowLimits', list(low))]),
-    ...(high.length === 0 ? [] : [say('highLimits', list(high))]),
-  ];
-  return words.length === 0 ? say('noLimits') : words.join(', ');
-}
-
 function describe(
   signal: SignalView,
   limits: string,
@@ -152,7 +135,7 @@ function describe(
 ): string {
   const name = ownName(signal.id);
   if (last === null) return say('rulerEmpty', { name, limits });
-  const value = quantity(last, signal, signal.resolution);
+  const value = valueText(last, signal);
   const [from, to] = [endText(scale.from, scale), `${endText(scale.to, scale)} ${symbol}`];
   return `${say('rulerSays', { name, value, limits, from, to })} ${say('trailSays', { span: span(trailMs) })}`;
 }

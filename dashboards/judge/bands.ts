@@ -1,13 +1,14 @@
 /**
- * Three bands: people can be hurt; before the shift ends; can wait.
+ * Three bands of what stands: people can be hurt; before the shift ends; can wait. After them what is
+ * over and could only spoil material.
  *
  * Always true: a lost signal on a hazard to people ranks with that hazard; the signal word and
  * the priority stay two facts, and neither is derived from the other.
  */
 import type { AlarmView, CoverageView, RuleView } from '../../agent/web/contract.ts';
 
-export type Band = 'people' | 'shift' | 'wait';
-export const bands: readonly Band[] = ['people', 'shift', 'wait'];
+export type Band = 'people' | 'shift' | 'wait' | 'over';
+export const bands: readonly Band[] = ['people', 'shift', 'wait', 'over'];
 
 export interface Known {
   readonly coverage: CoverageView | null;
@@ -34,23 +35,33 @@ function peopleRules({ coverage }: Known): ReadonlySet<string> {
 }
 
 /** Can people be hurt by what this alarm is about, or by what it keeps from being seen? */
-export function isPeople(alarm: AlarmView, known: Known): boolean {
-  if (alarm.label.word !== 'NOTICE') return true;
+export const isPeople = (alarm: AlarmView, known: Known): boolean =>
+  alarm.label.word !== 'NOTICE' || isPeopleRule(alarm, known);
+
+/** The same of a rule, whether an alarm of it stands or not. */
+export function isPeopleRule(
+  { rule, signal }: { readonly rule: string; readonly signal: string },
+  known: Known,
+): boolean {
   const ofPeople = peopleRules(known);
-  if (ofPeople.has(alarm.rule)) return true;
   const { rules } = known;
-  if (rules.get(alarm.rule)?.kind !== 'lost') return false;
-  return [...ofPeople].some((rule) => rules.get(rule)?.signals.includes(alarm.signal));
+  const own = rules.get(rule);
+  if (ofPeople.has(rule) || own?.people === true) return true;
+  if (own?.kind !== 'lost') return own !== undefined && own.word !== 'NOTICE';
+  return [...ofPeople].some((each) => rules.get(each)?.signals.includes(signal));
 }
 
 /** When it starts to matter: the earliest its limit is reached, or since when the condition holds. */
 export const mattersAt = ({ evidence, raised }: AlarmView): number =>
   evidence.earliest ?? evidence.since ?? raised;
 
-/** `shiftEnd`: engine time. What is over can wait for its answer; a high priority is for this shift. */
+/**
+ * `shiftEnd`: engine time. A high priority is for this shift. What is over comes after all that stands;
+ * where people can be hurt a number that went back is no all-clear, and it stays among them.
+ */
 export function bandOf(alarm: AlarmView, known: Known, shiftEnd: number): Band {
+  if (isOver(alarm) && alarm.label.word === 'NOTICE') return 'over';
   if (isPeople(alarm, known)) return 'people';
-  if (isOver(alarm)) return 'wait';
   if (alarm.priority === 'high') return 'shift';
   return alarm.priority === 'medium' && mattersAt(alarm) < shiftEnd ? 'shift' : 'wait';
 }

@@ -83,7 +83,7 @@ export function cardsInBands(
   known: Known,
   shiftEnd: number,
 ): Record<Band, Card[]> {
-  const found: Record<Band, Alarms[]> = { people: [], shift: [], wait: [] };
+  const found: Record<Band, Alarms[]> = { people: [], shift: [], wait: [], over: [] };
   const groups = Map.groupBy([...alarms].filter(isOpen), keyOf);
   for (const group of groups.values()) {
     const [worst, ...others] = group.sort(worstFirst);
@@ -95,5 +95,10 @@ export function cardsInBands(
     found[band]
       .sort(inOrder)
       .map(([worst, ...others]) => [worst.occurrence, ...others.map((each) => each.occurrence)]);
-  return { people: shown('people'), shift: shown('shift'), wait: shown('wait') };
+  return {
+    people: shown('people'),
+    shift: shown('shift'),
+    wait: shown('wait'),
+    over: shown('over'),
+  };
 }

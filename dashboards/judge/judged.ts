@@ -9,6 +9,8 @@ export type Judged =
   | { readonly kind: 'reading' }
   /** `value`: canonical difference, in K where the signals are temperatures; null where one is not usable. */
   | { readonly kind: 'apart'; readonly value: number | null; readonly allowed: number | null }
+  /** `value`: how much hotter than the air beside it, K; null where it is not usable. */
+  | { readonly kind: 'excess'; readonly value: number | null; readonly allowed: number | null }
   | { readonly kind: 'other' };
 
 /** Rules that hold the latest reading against something. */
@@ -52,5 +54,6 @@ export function judgedOf(
   });
   const isWhole = values.length === rule.signals.length && values.length > 1;
   const allowed = evidence.allowed ?? evidence.limit;
-  return { kind: 'apart', value: isWhole ? differ(values) : null, allowed };
+  const kind = rule.kind === 'self-heat' ? 'excess' : 'apart';
+  return { kind, value: isWhole ? differ(values) : null, allowed };
 }

@@ -2,7 +2,7 @@
  * The limits of a signal, each once: those its rules hold it against, as the agent tells them. The
  * sentence, the card, the ruler and the chart all take theirs from here.
  */
-import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
+import type { AlarmView, RuleView, SignalView } from '../../agent/web/contract.ts';
 
 export type Side = 'low' | 'high';
 
@@ -46,4 +46,21 @@ export function limitsWith(limits: SideLimits, own: OwnLimit | null): SideLimits
   if (own === null || limits[own.side].includes(own.limit)) return limits;
   const ascending = [...limits[own.side], own.limit].sort((a, b) => a - b);
   return { ...limits, [own.side]: own.side === 'high' ? ascending : ascending.reverse() };
+}
+
+/** By rule kind: the setting that says how far apart its readings may be. */
+const apartSettings: Readonly<Record<string, string>> = {
+  'self-heat': 'excess',
+  disagree: 'allowed',
+  stray: 'limit',
+};
+
+/** The limit of a rule that judges a difference of readings, as the site has it, `5 K`; else null. */
+export function limitInRule({
+  kind,
+  settings,
+}: RuleView): { readonly setting: string; readonly written: string } | null {
+  const setting = apartSettings[kind];
+  const written = setting === undefined ? undefined : settings[setting];
+  return setting === undefined || typeof written !== 'string' ? null : { setting, written };
 }

@@ -9,7 +9,8 @@ import { type Board, readBoard, useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
 import { nameOf } from '../state/session.ts';
 import { clock, spanRange } from '../text/clock.ts';
-import { differenceText, plainQuantity, quantity } from '../text/quantity.ts';
+import { excessText, valueText } from '../text/difference.ts';
+import { differenceText, plainQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 
 /** Whoever sits at the box has no name yet. */
@@ -85,10 +86,11 @@ function nowText(alarm: AlarmView, { rules, signals }: Board): string | null {
   const judged = judgedOf(alarm, rules.get(alarm.rule), signals, nowMs());
   if (judged.kind === 'apart' && judged.value !== null)
     return say('nowApart', { value: differenceText(judged.value, signal, signal.resolution) });
+  if (judged.kind === 'excess' && judged.value !== null)
+    return say('nowReads', { value: excessText(judged.value, signal.resolution) });
   if (judged.kind !== 'reading' || signal.value === null || !isUsable(signal, nowMs())) return null;
   const state = stateWord(signal, rules);
-  const value =
-    state === null ? quantity(signal.value, signal, signal.resolution) : say('state')[state];
+  const value = state === null ? valueText(signal.value, signal) : say('state')[state];
   return say('nowReads', { value });
 }
 

@@ -2,12 +2,23 @@
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { PlainRuler } from '../draw/plain-ruler.tsx';
 import { forecastOf, Ruler } from '../draw/ruler.tsx';
-import { judgedOf } from '../judge/judged.ts';
+import { type Judged, judgedOf } from '../judge/judged.ts';
 import { readBoard, useBoard, useTold } from '../state/board.ts';
 import { nowMs, useNow, useStale } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
+import { excessText } from '../text/difference.ts';
 import { differenceText, displayOf } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
+
+const isDifference = (judged: Judged): judged is Exclude<Judged, { kind: 'reading' | 'other' }> =>
+  judged.kind === 'apart' || judged.kind === 'excess';
+
+function textOf({ kind }: Judged, value: number | null, signal: SignalView): string {
+  if (value === null) return say('apartUnknown');
+  return kind === 'excess'
+    ? excessText(value, signal.resolution)
+    : differenceText(value, signal, signal.resolution);
+}
 
 interface AlarmRulerProps {
   readonly alarm: AlarmView;
@@ -19,7 +30,7 @@ export function useApart(alarm: AlarmView): number | null {
   const rule = useBoard((board) => board.rules.get(alarm.rule));
   return useTold(() => {
     const judged = judgedOf(alarm, rule, readBoard().signals, nowMs());
-    return judged.kind === 'apart' ? judged.value : null;
+    return isDifference(judged) ? judged.value : null;
   });
 }
 
@@ -30,15 +41,15 @@ export function AlarmRuler({ alarm, signal }: AlarmRulerProps) {
   const rule = useBoard((board) => board.rules.get(alarm.rule));
   const apart = useApart(alarm);
   const judged = judgedOf(alarm, rule, readBoard().signals, now);
-  if (judged.kind !== 'apart')
+  if (!isDifference(judged))
     return <Ruler signal={signal} forecast={forecastOf(alarm, now, stale)} alarm={alarm} />;
   const inUnit = signal.unit === 'Cel' ? 'K' : signal;
   const shown = (value: number | null): number | null =>
     value === null ? null : displayOf(inUnit).of(value);
   return (
     <PlainRuler
-      name={say('apart')}
-      text={apart === null ? say('apartUnknown') : differenceText(apart, signal, signal.resolution)}
+      name={say(judged.kind)}
+      text={textOf(judged, apart, signal)}
       value={shown(apart)}
       low={null}
       high={shown(judged.allowed)}

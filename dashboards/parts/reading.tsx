@@ -5,7 +5,7 @@ import { stateWord } from '../judge/states.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { clock, span } from '../text/clock.ts';
-import { quantity } from '../text/quantity.ts';
+import { valueText } from '../text/difference.ts';
 import { say } from '../text/say.ts';
 import { AgentText, Around, here } from './agent-text.tsx';
 
@@ -46,16 +46,16 @@ export function Reading({ signal }: { readonly signal: SignalView }) {
   }
 }
 
-/** Estimated values wear it. */
+/** Estimated values wear it; a plain difference of two readings is none. */
 function Value({ signal }: { readonly signal: SignalView }) {
   const rules = useBoard((board) => board.rules);
-  const { value, kind, resolution } = signal;
+  const { value, kind } = signal;
   const state = stateWord(signal, rules);
-  const text = value === null ? '' : quantity(value, signal, resolution);
+  const text = value === null ? '' : valueText(value, signal);
   return (
     <span class="value">
       {state === null ? text : say('state')[state]}
-      {kind === 'derived' ? <small> {say('estimated')}</small> : null}
+      {kind === 'derived' && signal.unit !== 'K' ? <small> {say('estimated')}</small> : null}
       {kind === 'manual' ? <small> {say('handReading')}</small> : null}
     </span>
   );

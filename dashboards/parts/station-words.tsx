@@ -6,9 +6,10 @@ import { type StationPlace, stationId } from '../judge/journey.ts';
 import { anyJudged, type Margin, worstMargin } from '../judge/margin.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
+import { valueText } from '../text/difference.ts';
 import { alarmSentence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
-import { differenceText, quantity } from '../text/quantity.ts';
+import { differenceText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { When } from './alarm-facts.tsx';
 import { SignalWord } from './signal-word.tsx';
@@ -55,7 +56,7 @@ const leftText = (signal: SignalView, margin: Margin): string =>
 export function marginText(signal: SignalView, margin: Margin): string {
   const facts = {
     name: ownName(signal.id),
-    value: quantity(signal.value ?? 0, signal, signal.resolution),
+    value: valueText(signal.value ?? 0, signal),
     left: leftText(signal, margin),
   };
   if (margin.left < 0) return say(margin.side === 'low' ? 'pastLow' : 'pastHigh', facts);

@@ -1,6 +1,7 @@
 /** Whose line it is and when it was last heard; what is stale; a box that is itself ill. */
 
-import { to } from '../router.ts';
+import { isOpen } from '../judge/bands.ts';
+import { to, usePlace } from '../router.ts';
 import { useBoard, useTold } from '../state/board.ts';
 import { nowMs, readLink, useNow, useStale } from '../state/link.ts';
 import { clock, foreignZone, hourMinuteSecond, span } from '../text/clock.ts';
@@ -9,7 +10,13 @@ import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { AgentText, Around, here } from './agent-text.tsx';
 
+/** Where the first screen belongs to an alarm: its page, and the list of those that stand. */
+const forAlarms: readonly string[] = ['', 'alarm'];
+
+/** On an alarm's own page nothing but the alarm stands on the first screen. */
 export function TopLine() {
+  const { name } = usePlace();
+  const harm = useHarm();
   const site = useBoard((board) => board.site);
   const stale = useStale();
   // When the agent was heard, not what time it is: a dead one must not seem to speak.
@@ -28,9 +35,26 @@ export function TopLine() {
       {zone === null ? null : <p class="zone">{say('zone', { zone })}</p>}
       {stale && site !== null ? <Stale /> : null}
       <Unread />
-      <Counts />
-      <Health />
+      {name === 'alarm' ? null : <Counts />}
+      {name === 'alarm' || (harm && forAlarms.includes(name)) ? null : <Health />}
     </header>
+  );
+}
+
+/** Does something stand by which people can be hurt? The care of the box comes below it. */
+const useHarm = (): boolean =>
+  useBoard((board) =>
+    [...board.alarms.values()].some((each) => isOpen(each) && each.label.word !== 'NOTICE'),
+  );
+
+/** What gave way to an alarm on the first screen. */
+export function BelowAlarms({ counts = false }: { readonly counts?: boolean }) {
+  const harm = useHarm();
+  return (
+    <footer class="below">
+      {counts ? <Counts /> : null}
+      {counts || harm ? <Health /> : null}
+    </footer>
   );
 }
 
@@ -64,10 +88,14 @@ function Counts() {
   const coverage = useBoard((board) => board.coverage);
   if (coverage === null) return null;
   const { watched, not_watched, unjudged } = coverage;
+  const partly = coverage.stations
+    .flatMap(({ hazards }) => hazards)
+    .filter(({ state, aside = [] }) => state !== 'not-watched' && aside.length > 0).length;
   return (
     <a class="counts" href={to('coverage')}>
       <span>{say('watched', { n: watched })}</span>
       <span>{say('notWatched', { n: not_watched })}</span>
+      {partly === 0 ? null : <span>{say('partlyWatched', { n: partly })}</span>}
       {unjudged === 0 ? null : <span>{say('noReading', { n: unjudged })}</span>}
     </a>
   );

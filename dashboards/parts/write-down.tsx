@@ -13,7 +13,7 @@ import { Around, here } from './agent-text.tsx';
 import { Choice } from './choice.tsx';
 import { ReadFailed } from './not-read.tsx';
 import { Outcome } from './outcome.tsx';
-import { atOf, useWhen, WhenField } from './when.tsx';
+import { atOf, isSure, useWhen, WhenField } from './when.tsx';
 
 interface WriteDownProps {
   /** `line/station`. */
@@ -54,9 +54,9 @@ function SayMark({
   const [item, setItem] = useState('');
   const [when, setWhen] = useWhen();
   const mark = marks.find((each) => each.mark === name);
-  const send = async (event: Event): Promise<void> => {
+  const send = async (event: SubmitEvent): Promise<void> => {
     event.preventDefault();
-    if (mark === undefined) return;
+    if (mark === undefined || !isSure(event, when, setWhen)) return;
     const of = mark.what === null ? {} : { item };
     const said = { station, mark: mark.mark, ...of, ...atOf(when) };
     if (await command.send(marksPath, said)) setItem('');
@@ -130,9 +130,9 @@ function EnterReading({ signals }: { readonly signals: readonly SignalView[] }) 
   const [when, setWhen] = useWhen();
   const signal = signals.find((each) => each.id === id);
   const symbol = signal === undefined ? '' : unitSymbol(signal.written_unit);
-  const send = async (event: Event): Promise<void> => {
+  const send = async (event: SubmitEvent): Promise<void> => {
     event.preventDefault();
-    if (signal === undefined) return;
+    if (signal === undefined || !isSure(event, when, setWhen)) return;
     const entered = { signal: id, value: Number(value), unit: signal.written_unit };
     if (await command.send(readingsPath, { ...entered, ...atOf(when) })) setValue('');
   };

@@ -31,12 +31,17 @@ export const hourMinuteSecond = (at: number): string =>
 const weekday = (at: number): string => format('weekday', { weekday: 'short' }).format(at);
 const date = (at: number): string => format('date', { day: 'numeric', month: 'short' }).format(at);
 
+const fullDate = (at: number): string =>
+  format('full-date', { day: 'numeric', month: 'short', year: 'numeric' }).format(at);
+const year = (at: number): string => format('year', { year: 'numeric' }).format(at);
+
 const weekMs = 7 * 86_400_000;
 
-/** 02:10; Thu 14:00 within a week; 3 Mar 14:00 beyond it. */
+/** 02:10; Thu 14:00 within a week; 3 Mar 14:00 beyond it; with its year where that is another one. */
 export function clock(at: number, now: number): string {
   if (day(at) === day(now)) return hourMinute(at);
-  const name = Math.abs(at - now) < weekMs ? weekday(at) : date(at);
+  const near = Math.abs(at - now) < weekMs;
+  const name = year(at) !== year(now) ? fullDate(at) : near ? weekday(at) : date(at);
   return `${name} ${hourMinute(at)}`;
 }
 
@@ -55,6 +60,38 @@ export function spanRange(fromMs: number, toMs: number): string {
   return from.count === to.count
     ? span(toMs)
     : say('spanRange', { from: from.count, to: span(toMs) });
+}
+
+/** `2026-03-01T14:00`, as a field for date and time has it, read as UTC. */
+const asUtc = (text: string): number => Date.parse(`${text.slice(0, 16)}Z`);
+
+/** What the site's clock shows at a moment, in the same shape. */
+const shownThere = (at: number): string => {
+  const fields = new Map(
+    new Intl.DateTimeFormat('en-GB', {
+      timeZone: zone(),
+      hourCycle: 'h23',
+      ...{ year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit' },
+    })
+      .formatToParts(at)
+      .map(({ type, value }) => [type, value]),
+  );
+  const of = (name: Intl.DateTimeFormatPartTypes): string => fields.get(name) ?? '';
+  return `${of('year')}-${of('month')}-${of('day')}T${of('hour')}:${of('minute')}`;
+};
+
+/**
+ * The moment, epoch ms, at which the site's clock shows `2026-03-01T14:00`; NaN for what is no such text. Of
+ * an hour that a change of the clock has twice the first; one that it leaves out counts on from before it.
+ */
+export function siteTime(text: string): number {
+  const wall = asUtc(text);
+  if (Number.isNaN(wall)) return wall;
+  const tried = [wall - 86_400_000, wall + 86_400_000].map(
+    (near) => wall - (asUtc(shownThere(near)) - near),
+  );
+  const fits = tried.filter((at) => asUtc(shownThere(at)) === wall);
+  return fits.length > 0 ? Math.min(...fits) : tried[0]!;
 }
 
 /** The phone keeps another time than the site: then the zone is named. */

@@ -16,6 +16,10 @@ export const aside = {
   asideOnce: 'Endet von selbst {$clock}, oder vorher, sobald der Alarm vorbei ist.',
   asideOpen: 'Bleibt so, bis jemand den Alarm zurückbringt.',
   asidePlantEnds: 'Endet, wenn die Anlage in einem anderen Zustand ist.',
+  asideLine: 'Zurückgestellt von {$by} bis {$clock}: {$what}.',
+  asideLineOut: 'Außer Betrieb, durch {$by}, bis {$clock}: {$what}.',
+  asideLineOpen: 'Außer Betrieb, durch {$by}, bis zum Zurückbringen: {$what}.',
+  asideLinePlant: 'Zurzeit niemandem gemeldet, wegen des Zustands der Anlage: {$what}.',
   asideStands: 'Die Bedingung besteht gerade.',
 
   passOn: 'Ich kann nicht: nächste Person',

@@ -8,7 +8,12 @@ export const written = {
   markLast: 'Zuletzt: {$clock}.',
   whenLegend: 'Wann',
   when: { now: 'Jetzt', earlier: 'Früher' },
-  whenAt: 'Datum und Uhrzeit, nach der Uhr dieses Telefons',
+  whenAt: 'Datum und Uhrzeit',
+  whenAtZone: 'Datum und Uhrzeit am Werk, in der Zone {$zone}; dieses Telefon hat eine andere',
+  farBack: '{$clock}: Das ist {$span} her. Stimmt das?',
+  farBackYears:
+    '.match $n one {{{$clock}: Das ist {$n} Jahr her. Stimmt das?}} * {{{$clock}: Das ist {$n} Jahre her. Stimmt das?}}',
+  farBackYes: 'Ja, es stimmt: eintragen',
   enterReading: 'Messwert eintragen',
   readingLegend: 'Was wurde abgelesen',
   readingValue: 'Wert in {$unit}',

@@ -68,6 +68,7 @@ export const de = translated({
   // counts
   watched: '.match $n one {{{$n} Gefahr überwacht}} * {{{$n} Gefahren überwacht}}',
   notWatched: '{$n} nicht überwacht',
+  partlyWatched: '{$n} nicht durch alle ihre Regeln',
   noReading: '{$n} ohne verwendbaren Messwert',
   nothingAbnormal:
     'Nichts Auffälliges. Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}; letzter Blick {$clock}.',
@@ -79,6 +80,7 @@ export const de = translated({
   people: 'Menschen können verletzt werden',
   shift: 'Vor dem Schichtende, {$clock}',
   wait: 'Das kann warten',
+  overNotices: 'Schon vorbei, noch nicht geschlossen: {$n}',
   aside: 'Zur Seite gelegt',
   orderChanged: 'Reihenfolge geändert. Zeigen',
 

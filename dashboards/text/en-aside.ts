@@ -16,6 +16,10 @@ export const aside = {
   asideOnce: 'Ends by itself {$clock}, or before, as soon as it is over.',
   asideOpen: 'Stays so until somebody brings it back.',
   asidePlantEnds: 'Ends when the plant is in another state.',
+  asideLine: 'Put aside by {$by} until {$clock}: {$what}.',
+  asideLineOut: 'Out of service, by {$by}, until {$clock}: {$what}.',
+  asideLineOpen: 'Out of service, by {$by}, until brought back: {$what}.',
+  asideLinePlant: 'Nobody is told now, by the state of the plant: {$what}.',
   asideStands: 'Its condition holds now.',
 
   passOn: 'I cannot take it: next person',

@@ -8,7 +8,12 @@ export const written = {
   markLast: 'Last: {$clock}.',
   whenLegend: 'When',
   when: { now: 'Now', earlier: 'Earlier' },
-  whenAt: 'Date and time, by this phone’s clock',
+  whenAt: 'Date and time',
+  whenAtZone: 'Date and time at the site, in the zone {$zone}; this phone has another',
+  farBack: '{$clock}: that is {$span} ago. Is it right?',
+  farBackYears:
+    '.match $n one {{{$clock}: that is {$n} year ago. Is it right?}} * {{{$clock}: that is {$n} years ago. Is it right?}}',
+  farBackYes: 'Yes, it is right: write it down',
   enterReading: 'Enter a reading',
   readingLegend: 'What was read',
   readingValue: 'Value in {$unit}',

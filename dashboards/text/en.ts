@@ -61,6 +61,7 @@ export const en = {
   // counts
   watched: '.match $n one {{{$n} hazard watched}} * {{{$n} hazards watched}}',
   notWatched: '{$n} not watched',
+  partlyWatched: '{$n} not by all their rules',
   noReading: '{$n} without a usable reading',
   nothingAbnormal:
     'Nothing abnormal. Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}; last look {$clock}.',
@@ -72,6 +73,7 @@ export const en = {
   people: 'People can be hurt',
   shift: 'Before the shift ends, {$clock}',
   wait: 'These can wait',
+  overNotices: 'Already over, not closed yet: {$n}',
   aside: 'Put aside',
   orderChanged: 'Order changed. Show',
 

@@ -14,6 +14,7 @@ import { Also } from '../parts/also.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { ToldList } from '../parts/told-list.tsx';
+import { BelowAlarms } from '../parts/top-line.tsx';
 import { WasNeeded } from '../parts/was-needed.tsx';
 import { WorseStands } from '../parts/worse-stands.tsx';
 import { to } from '../router.ts';
@@ -28,31 +29,39 @@ import { say } from '../text/say.ts';
 
 export function AlarmPage({ occurrence }: { readonly occurrence: string }) {
   const alarm = useBoard((board) => board.alarms.get(occurrence));
-  if (alarm === undefined) {
-    return (
-      <p class="empty">
-        {say('unknownAlarm')} <a href={to('back')}>{say('lookBack')}</a>
-      </p>
-    );
-  }
-  return <Alarm alarm={alarm} />;
+  return (
+    <>
+      {alarm === undefined ? (
+        <p class="empty">
+          {say('unknownAlarm')} <a href={to('back')}>{say('lookBack')}</a>
+        </p>
+      ) : (
+        <Alarm alarm={alarm} />
+      )}
+      <BelowAlarms counts />
+    </>
+  );
 }
+
+/** Where people can be hurt the first step stands on the first screen, above the ruler. */
 
 function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   const rules = useBoard((board) => board.rules);
   const words = labelWords(alarm);
   const alarms = useBoard((board) => board.alarms);
   const others = besides(alarm, alarms.values());
+  const harm = alarm.label.word !== 'NOTICE';
   return (
-    <article class="alarm">
-      <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
+    <article class={harm ? 'alarm alarm-harm' : 'alarm'}>
+      <div class="alarm-head">
+        <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
+        <Answered alarm={alarm} />
+      </div>
       <WorseStands alarm={alarm} />
       <h1 class="alarm-sentence" lang="en">
         {alarmSentence(alarm)}
       </h1>
-      {languageNow() === 'en' ? null : <p class="hint">{say('agentEnglish')}</p>}
       <When alarm={alarm} />
-      <Answered alarm={alarm} />
       {alarm.nuisance === null ? null : <p>{say('nuisance')[alarm.nuisance]}</p>}
       {alarm.superseded_by === null ? null : (
         <p>
@@ -62,17 +71,10 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
         </p>
       )}
       <DoNot words={words} />
-      <Where alarm={alarm} />
-      <section>
-        <h2>{say('firstSteps')}</h2>
-        <ol class="steps">
-          {words.steps.map((step) => (
-            <li key={step} lang="en">
-              {step}
-            </li>
-          ))}
-        </ol>
-      </section>
+      {harm ? null : <Where alarm={alarm} />}
+      <Steps words={words} />
+      {languageNow() === 'en' ? null : <p class="hint">{say('agentEnglish')}</p>}
+      {harm ? <Where alarm={alarm} /> : null}
       <WasNeeded key={alarm.occurrence} alarm={alarm} />
       <Also alarms={others} />
       <AlarmMore alarm={alarm} />
@@ -110,6 +112,19 @@ function DoNot({ words }: { readonly words: LabelWords }) {
     </section>
   );
 }
+
+const Steps = ({ words: { steps } }: { readonly words: LabelWords }) => (
+  <section>
+    <h2>{say('firstSteps')}</h2>
+    <ol class="steps">
+      {steps.map((step) => (
+        <li key={step} lang="en">
+          {step}
+        </li>
+      ))}
+    </ol>
+  </section>
+);
 
 function Where({ alarm }: { readonly alarm: AlarmView }) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));

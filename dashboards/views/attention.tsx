@@ -1,10 +1,12 @@
-/** What is wrong, in three bands: people first, then time. */
-import { type Band, bands, isAside, isOpen, isOver } from '../judge/bands.ts';
+/** What is wrong, in three bands: people first, then time; after all that stands what is over, folded. */
+import type { AsideView } from '../../agent/web/contract.ts';
+import { type Band, bands, isOpen, isOver, isPeopleRule } from '../judge/bands.ts';
 import { type Card, cardsInBands } from '../judge/cards.ts';
 import { shiftEnd } from '../judge/shift.ts';
+import { AsideLines } from '../parts/aside-lines.tsx';
 import { Entry } from '../parts/entry.tsx';
+import { BelowAlarms } from '../parts/top-line.tsx';
 import { Unheard } from '../parts/unheard.tsx';
-import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
@@ -25,7 +27,9 @@ export function Attention() {
   const end = shiftEnd(now, timezone, shiftsMin ?? site?.shifts_min ?? []);
   const order = cardsInBands(alarms.values(), { coverage, rules }, end);
   const { shown, held, show } = useSteady(order, keyOf);
-  const aside = [...alarms.values()].filter(isAside);
+  const aside = [...useBoard((board) => board.aside).values()];
+  const known = { coverage, rules };
+  const [asidePeople = [], asideOthers = []] = parted(aside, (each) => isPeopleRule(each, known));
   const spokenFor = new Set([...alarms.values()].filter(isOpen).map(({ signal }) => signal));
   return (
     <>
@@ -38,24 +42,25 @@ export function Attention() {
       {bands.every((band) => shown[band].length === 0) ? <Nothing /> : null}
       <Unheard coverage={coverage} people spokenFor={spokenFor} />
       <div class="bands">
-        {bands.map((band) => (
-          <BandOf key={band} band={band} title={titleOf(band, end, now)} cards={shown[band]} />
+        {standing.map((band) => (
+          <BandOf
+            key={band}
+            title={titleOf(band, end, now)}
+            band={band}
+            cards={shown[band]}
+            aside={band === 'people' ? asidePeople : none}
+          />
         ))}
       </div>
       <Unheard coverage={coverage} people={false} spokenFor={spokenFor} />
-      {aside.length === 0 ? null : (
+      <Over cards={shown.over} />
+      {asideOthers.length === 0 ? null : (
         <section class="band">
           <h2 class="band-title">{say('aside')}</h2>
-          <p>
-            <a href={to('aside')}>{say('putAside')}</a>
-          </p>
-          <ul class="entries">
-            {aside.map((alarm) => (
-              <Entry key={alarm.occurrence} alarm={alarm} short />
-            ))}
-          </ul>
+          <AsideLines aside={asideOthers} />
         </section>
       )}
+      <BelowAlarms />
       <p class="advice">{say('advice')}</p>
     </>
   );
@@ -63,30 +68,58 @@ export function Attention() {
 
 const keyOf = (order: Order): string => bands.map((band) => order[band].join(' ')).join('|');
 
-const titleOf = (band: Band, end: number, now: number): string =>
+type Standing = Exclude<Band, 'over'>;
+const standing: readonly Standing[] = ['people', 'shift', 'wait'];
+const none: readonly AsideView[] = [];
+
+/** Those of which it is true, and the others. */
+const parted = <T,>(all: readonly T[], is: (each: T) => boolean): [T[], T[]] => [
+  all.filter(is),
+  all.filter((each) => !is(each)),
+];
+
+const titleOf = (band: Standing, end: number, now: number): string =>
   band === 'shift' ? say('shift', { clock: clock(end, now) }) : say(band);
 
 interface BandProps {
-  readonly band: Band;
+  readonly band: Standing;
   readonly title: string;
   readonly cards: readonly Card[];
+  /** Of this band, and put aside: they stand first, a line each. */
+  readonly aside: readonly AsideView[];
 }
 
-function BandOf({ band, title, cards }: BandProps) {
-  const alarms = useBoard((board) => board.alarms);
-  if (cards.length === 0) return null;
+function BandOf({ band, title, cards, aside }: BandProps) {
+  if (cards.length === 0 && aside.length === 0) return null;
   return (
     <section class={`band band-${band}`}>
       <h2 class="band-title">{title}</h2>
-      <ul class="entries">
-        {cards.map((card) => {
-          const [worst, ...also] = card.flatMap((each) => alarms.get(each) ?? []);
-          return worst === undefined ? null : (
-            <Entry key={worst.occurrence} alarm={worst} also={also} short={isOver(worst)} />
-          );
-        })}
-      </ul>
+      <AsideLines aside={aside} />
+      <Cards cards={cards} short={band === 'wait'} />
     </section>
+  );
+}
+
+/** Nothing of these stands: they wait for an answer or a reset. */
+const Over = ({ cards }: { readonly cards: readonly Card[] }) =>
+  cards.length === 0 ? null : (
+    <details class="more band-over">
+      <summary>{say('overNotices', { n: cards.length })}</summary>
+      <Cards cards={cards} short />
+    </details>
+  );
+
+function Cards({ cards, short }: { readonly cards: readonly Card[]; readonly short: boolean }) {
+  const alarms = useBoard((board) => board.alarms);
+  return (
+    <ul class="entries">
+      {cards.map((card) => {
+        const [worst, ...also] = card.flatMap((each) => alarms.get(each) ?? []);
+        return worst === undefined ? null : (
+          <Entry key={worst.occurrence} alarm={worst} also={also} short={short || isOver(worst)} />
+        );
+      })}
+    </ul>
   );
 }
 

@@ -190,7 +190,7 @@ test('a shelf needs a reason, puts the alarm aside and can be ended', async () =
   await page.getByText(/Shelved until \d\d:\d\d/).waitFor();
   await page.goto(url());
   await page.getByRole('heading', { name: 'Put aside' }).waitFor();
-  await page.locator('.entry .sentence', { hasText: 'pressure' }).click();
+  await page.locator('.aside-lines a', { hasText: 'Pressure low' }).click();
   await page.getByText('More: pass on, shelve, reset').click();
   await page.getByRole('button', { name: 'End the shelving' }).click();
   await expect

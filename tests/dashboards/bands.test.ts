@@ -72,9 +72,10 @@ describe('before the shift ends, or later', () => {
   ] as const)('%s priority, limit at %i: %s', (priority, earliest, band) => {
     expect(bandOf(of({ priority, evidence: at(earliest) }), nothing, end)).toBe(band);
   });
-  test('what is over can wait for its answer, unless people can be hurt', () => {
+  test('a NOTICE that is over comes after all that stands, one about people too; no other word does', () => {
     const over = { state: 'returned-unacknowledged', priority: 'high' } as const;
-    expect(bandOf(of(over), nothing, end)).toBe('wait');
+    expect(bandOf(of(over), nothing, end)).toBe('over');
+    expect(bandOf(of({ ...over, rule: 'a/oven/hot' }), known, end)).toBe('over');
     expect(bandOf(labelled('WARNING', over), nothing, end)).toBe('people');
   });
   test('nobody can tell whether it is over: then it does not count as over', () => {
@@ -101,6 +102,11 @@ describe('inside a band', () => {
   test('what is closed, shelved, suppressed or out of service stands in no band', () => {
     const states = ['normal', 'shelved', 'suppressed-by-design', 'out-of-service'] as const;
     const alarms = states.map((state) => named(state, { state }));
-    expect(cardsInBands(alarms, nothing, end)).toEqual({ people: [], shift: [], wait: [] });
+    expect(cardsInBands(alarms, nothing, end)).toEqual({
+      people: [],
+      shift: [],
+      wait: [],
+      over: [],
+    });
   });
 });

@@ -34,7 +34,8 @@ describe('what a rule judges now', () => {
     ['self-heat', [12.8, 104], 12.8],
     ['self-heat', [-4, null], null],
   ] as const)('%s of %j is %s', (kind, values, value) => {
-    expect(judged(kind, ...values)).toEqual({ kind: 'apart', value, allowed: 10 });
+    const words = kind === 'self-heat' ? 'excess' : 'apart';
+    expect(judged(kind, ...values)).toEqual({ kind: words, value, allowed: 10 });
   });
   test.each(['band', 'approach', 'deviation'])('%s judges the reading itself', (kind) => {
     expect(judged(kind, 80)).toEqual({ kind: 'reading' });
