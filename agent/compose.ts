@@ -25,6 +25,7 @@ import { House, nobodyAsked } from './wiring/house.ts';
 import { pageFolder } from './wiring/page-folder.ts';
 import { sayAlive } from './wiring/say-alive.ts';
 import { SiteDesk } from './wiring/site-desk.ts';
+import { tellingNote } from './wiring/telling-health.ts';
 import { TellingHouse } from './wiring/telling-house.ts';
 import { tellingPorts } from './wiring/telling-view.ts';
 import { Upkeep } from './wiring/upkeep.ts';
@@ -80,12 +81,12 @@ class Assembly {
     this.closers.push(...sayAlive({ core, ports: ports!, door, ill, log: options.log }));
     this.ready = true;
     this.telling!.started();
-    const { folder, mqtt } = options;
     return {
       page: this.web.url,
-      mqtt: `mqtt://${urlHost(mqtt.host)}:${door.port}`,
-      folder,
+      mqtt: `mqtt://${urlHost(options.mqtt.host)}:${door.port}`,
+      folder: options.folder,
       setup: this.setup,
+      tellingNote: tellingNote(core),
       reload: async (by) => (await this.siteDesk?.load(by)) ?? null,
       stop: () => this.stop(),
     };
@@ -250,8 +251,7 @@ class Assembly {
 
   private async openHouse(fault: (error: unknown, where: string) => void): Promise<House> {
     const { folder, http, house: options = nobodyAsked } = this.options;
-    const { core } = this;
-    const house = await House.open({ core, folder, host: http.host, options, fault });
+    const house = await House.open({ core: this.core, folder, host: http.host, options, fault });
     this.closers.push(() => house.close());
     return house;
   }

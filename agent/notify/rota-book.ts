@@ -35,7 +35,9 @@ interface Known {
   readonly cause: string | null;
 }
 
-const unread: Known = { spans: [], knownUntilMs: 0, cause: 'it has not been read yet' };
+/** Of a calendar in the first moments after a start. */
+export const unreadCause = 'it has not been read yet';
+const unread: Known = { spans: [], knownUntilMs: 0, cause: unreadCause };
 
 export class RotaBook {
   private readonly parts: RotaBookParts;

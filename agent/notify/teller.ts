@@ -9,6 +9,7 @@ import type { Effect, PersonId } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { Chase, Order } from '#rules/telling/chase.ts';
 import { TellingPlan } from '#rules/telling/plan.ts';
+import { whoIsOn } from '#rules/telling/rota.ts';
 import type { TellingSettings } from '#rules/telling/settings.ts';
 import { limits } from '../limits.ts';
 import type { OutboxRow } from '../store/contract.ts';
@@ -16,6 +17,7 @@ import type { Message, MessageKind, Target } from './contract.ts';
 import { type Ladder, ladderOf, onRungs, type Subject } from './ladder.ts';
 import { Mailings } from './mailings.ts';
 import { Outbox, type Parcel } from './outbox.ts';
+import { unreadCause } from './rota-book.ts';
 import { targetName, targetsOf, webhookTarget } from './targets.ts';
 import type { Said, TellerParts, Told } from './teller-parts.ts';
 import { chaseRow, closedRow, planRow, readRows } from './telling-rows.ts';
@@ -107,6 +109,15 @@ export class Teller {
   ladder(subject: Subject): Ladder {
     const { persons, rota, now } = this.parts;
     return ladderOf(persons.list(), rota(), now(), subject);
+  }
+
+  /** There is a rota, all of it is read, and it has nobody for this now. */
+  isUnstaffed(station: string, hazard: string | null): boolean {
+    const { rota, now } = this.parts;
+    const known = rota();
+    if (known.entries.length === 0) return false;
+    const { who, causes } = whoIsOn(known, now(), station, hazard);
+    return who.length === 0 && !causes.some((cause) => cause.includes(unreadCause));
   }
 
   /** A message to one person that is no alarm’s; gives its targets, none where they have none. */

@@ -44,6 +44,8 @@ export interface Agent {
   readonly folder: string;
   /** Where the first administrator comes in; null where there is one, or none is asked for. */
   readonly setup: string | null;
+  /** Why an alarm would reach nobody now, in a sentence; null where it would, or nobody is to be told. */
+  readonly tellingNote: string | null;
   /** The site file as it is now; null where the agent runs on none. Rejects where it cannot be taken. */
   reload(by: PersonId): Promise<SiteChanges | null>;
   /** Everything taken is judged, committed and acknowledged; then all is closed. */

@@ -31,6 +31,8 @@ export interface HealthFacts {
   /** Some of what was kept is lost. */
   readonly recordLost: boolean;
   readonly doorOpen: boolean;
+  /** Why an alarm would reach nobody, or not whom it should; null where it would. */
+  readonly tellingNote: string | null;
   /** Why the list of devices is not the one the door goes by; null where it is. */
   readonly devicesProblem: string | null;
   /** Files of the site's own rules that are off, in sentences. */
@@ -67,6 +69,10 @@ export function healthParts(facts: HealthFacts): HealthParts {
       facts.rulesOff.length === 0
         ? good
         : { condition: 'out-of-specification', note: facts.rulesOff.join(' ') },
+    telling:
+      facts.tellingNote === null
+        ? good
+        : { condition: 'out-of-specification', note: facts.tellingNote },
     sensors: sensors(facts),
   };
   return {

@@ -16,6 +16,7 @@ import { isLoss, recordWords } from './finding-words.ts';
 import { healthParts } from './health.ts';
 import { offNotes } from './own-rules-view.ts';
 import type { SiteDesk } from './site-desk.ts';
+import { tellingNote } from './telling-health.ts';
 import type { Upkeep } from './upkeep.ts';
 import { unheardSignals, unjudgedRules } from './watching.ts';
 
@@ -47,6 +48,7 @@ export function healthOf(running: Running): HealthParts {
     findings: recordWords(store, damage, running.lockRemadeAt, core.begunAnew),
     recordLost: store.findings.some(isLoss) || store.setAside.length > 0 || core.begunAnew,
     doorOpen: door !== null,
+    tellingNote: tellingNote(core),
     devicesProblem: devicesWords(door?.devicesProblem() ?? null),
     rulesOff: [...offNotes(core), ...offBySite(core.plans.now.coverage)],
     siteNote: siteDesk?.note ?? null,

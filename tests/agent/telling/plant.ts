@@ -142,7 +142,7 @@ export class Plant {
       telling: () => ({
         persons: { list: () => people },
         channels: [this.phones, this.mail],
-        webhooks: () => [],
+        webhooks: () => Object.keys(this.options.telling?.webhooks ?? {}),
         rota: () => ({ timezone: site.timezone, entries: week.map(weekEntry) }),
         gone: () => undefined,
         ready: () => true,

@@ -139,6 +139,7 @@ test('health says both, a few names and no more', () => {
     findings: [],
     recordLost: false,
     doorOpen: true,
+    tellingNote: null,
     devicesProblem: null,
     rulesOff: [],
     siteNote: null,
