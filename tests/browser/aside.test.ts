@@ -42,11 +42,13 @@ test('an alarm is passed on, shelved for this once, taken out of service and bro
   expect((await pressure())!.state).toBe('unacknowledged');
 
   // As long as its priority allows, and no longer.
-  const lengths = await page.locator('.choice label').allTextContents();
+  const shelf = page.locator('form', { has: page.getByRole('button', { name: 'Shelve' }) });
+  const lengths = await shelf.locator('.choice label').allTextContents();
   expect(lengths.map((each) => each.replace('\u00a0', ' '))).toEqual([
     ...['15 min', '60 min', '4 h', '8 h'],
   ]);
-  const shelf = page.locator('form', { has: page.getByRole('button', { name: 'Shelve' }) });
+  // The shortest is taken, unless somebody chooses.
+  expect(await shelf.getByLabel('15').isChecked()).toBe(true);
   await shelf.getByLabel('Only for this once').check();
   await shelf.getByLabel(/^Why/).fill('compressor is being serviced');
   await shelf.getByRole('button', { name: 'Shelve' }).click();
@@ -67,6 +69,8 @@ test('an alarm is passed on, shelved for this once, taken out of service and bro
   });
   await page.locator('summary', { hasText: 'Take out of service' }).click();
   await work.getByLabel(/^Why/).fill('new gauge');
+  expect(await work.getByLabel('60').isChecked()).toBe(true);
+  await work.getByLabel('until it is brought back').check();
   await work.getByRole('button', { name: 'Take out of service' }).click();
   await page.getByText('Taken out of service.', { exact: true }).waitFor();
   await page.goto(url('#/aside'));
