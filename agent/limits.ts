@@ -40,7 +40,7 @@ export const limits = {
   /** That the system clock was set is told for so long. */
   clockSetToldMs: 86_400_000,
   /** At a start so many of the newest ledger records are looked through for what is still to be told. */
-  ledgerLookBackMax: 50_000,
+  lookedBackRecordsMax: 50_000,
   /** The store is kept within this, oldest raw samples first; minute summaries stay. */
   spaceBytesDefault: 16 * 1_024 * 1_024 * 1_024,
   /** Occurrences closed within this are at hand without a look at the disk. */

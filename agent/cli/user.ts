@@ -1,5 +1,5 @@
 /**
- * `forebond user add|list|reset|remove`: people, on the box itself, with the agent running or not.
+ * `forebond user add|list|email|reset|remove`: people, on the box itself, with the agent running or not.
  *
  * Always true: a password comes on standard input alone; a link is shown once. A running agent follows
  * at once, and enters the change in the ledger; one that does not run enters it when it starts.
@@ -8,7 +8,7 @@ import { type Command, InvalidArgumentError } from 'commander';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
 import { Book, boxId, type Invited, note } from '../people/book.ts';
-import type { Role } from '../people/contract.ts';
+import { emailPattern, type Role } from '../people/contract.ts';
 import { checkPassword } from '../people/password-rules.ts';
 import { roles } from '../people/rights.ts';
 import type { PersonRow } from '../people/roster.ts';
@@ -43,10 +43,19 @@ function nameArgument(text: string): string {
   return name;
 }
 
+function emailArgument(text: string): string {
+  if (!emailPattern.test(text))
+    throw new InvalidArgumentError('write one address, as name@works.example.');
+  return text;
+}
+
+const emailOrNone = (text: string): string | null => (text === 'none' ? null : emailArgument(text));
+
 interface AddFlags {
   readonly data: string;
   readonly role: Role;
   readonly language: 'en' | 'de';
+  readonly email?: string;
   readonly passwordStdin?: boolean;
 }
 
@@ -79,9 +88,9 @@ function printLink({ print }: PeopleCliParts, book: Book, { secret, ends }: Invi
 async function add(parts: PeopleCliParts, name: string, flags: AddFlags): Promise<void> {
   requireFolder(flags.data);
   const book = new Book(flags.data);
-  const { role, language } = flags;
+  const { role, language, email = null } = flags;
   const password = flags.passwordStdin === true ? await passwordGiven(parts, name) : null;
-  const invited = book.invite({ name, role, language, email: null }, boxId, parts.nowMs());
+  const invited = book.invite({ name, role, language, email }, boxId, parts.nowMs());
   if (password === null) printLink(parts, book, invited);
   else setPassword(book, invited.person.id, password, parts.nowMs());
   parts.print(`${name} is added as ${role}, with the id ${invited.person.id}`);
@@ -112,7 +121,7 @@ async function reset(parts: PeopleCliParts, name: string, flags: ResetFlags): Pr
 function list({ print, nowMs }: PeopleCliParts, flags: { data: string; json?: boolean }): void {
   requireFolder(flags.data);
   const rows = new Book(flags.data).now.people.map((row) => ({
-    ...{ id: row.id, name: row.name, role: row.role, language: row.language },
+    ...{ id: row.id, name: row.name, role: row.role, language: row.language, email: row.email },
     joined: row.password !== null,
     invited: row.invitation !== null && row.invitation.ends > nowMs(),
   }));
@@ -122,10 +131,30 @@ function list({ print, nowMs }: PeopleCliParts, flags: { data: string; json?: bo
   }
   if (rows.length === 0) print('no people');
   const width = Math.max(0, ...rows.map(({ name }) => name.length));
-  for (const { id, name, role, joined, invited } of rows) {
+  for (const { id, name, role, email, joined, invited } of rows) {
     const state = joined ? '' : invited ? '  invited' : '  needs a new link';
-    print(`${name.padEnd(width)}  ${role.padEnd(13)}  ${id}${state}`);
+    print(
+      `${name.padEnd(width)}  ${role.padEnd(13)}  ${id}${email === null ? '' : `  ${email}`}${state}`,
+    );
   }
+}
+
+function emailCommand(user: Command, parts: PeopleCliParts): void {
+  user
+    .command('email')
+    .description('enter where somebody’s messages go by e-mail, or take it away')
+    .argument('<name>', 'name or id')
+    .argument('<address>', 'the address; none takes it away', emailOrNone)
+    .addOption(dataOption('data folder').makeOptionMandatory())
+    .action((name: string, email: string | null, flags: { data: string }) => {
+      requireFolder(flags.data);
+      const book = new Book(flags.data);
+      const person = found(book, name);
+      book.giveEmail(person.id, email, boxId, parts.nowMs());
+      parts.print(
+        `${person.name} is ${email === null ? 'not told by e-mail' : `told at ${email}`}`,
+      );
+    });
 }
 
 /** Registers the command; what it throws is told by the program. */
@@ -138,6 +167,7 @@ export function userCommand(program: Command, parts: PeopleCliParts): void {
     .argument('<name>', 'name, as people say it', nameArgument)
     .requiredOption('--role <role>', `one of ${roles.join(', ')}`, roleArgument)
     .option('--language <en|de>', 'language of the page and of messages', languageArgument, 'en')
+    .option('--email <address>', 'where messages go by e-mail', emailArgument)
     .option('--password-stdin', 'read the password, one line, from standard input')
     .addOption(dataFlag())
     .action((name: string, flags: AddFlags) => add(parts, name, flags));
@@ -147,6 +177,7 @@ export function userCommand(program: Command, parts: PeopleCliParts): void {
     .option('--json', 'print one JSON array')
     .addOption(dataFlag())
     .action((flags: { data: string; json?: boolean }) => list(parts, flags));
+  emailCommand(user, parts);
   user
     .command('reset')
     .description('void a password and end all sessions; prints a new link')

@@ -90,6 +90,12 @@ export class Book {
     return { person, secret, ends: invitation.ends };
   }
 
+  /** null: none. The ledger has that it changed, never the address. Throws PEOPLE_UNKNOWN. */
+  giveEmail(id: string, email: string | null, by: string, nowMs: number): PersonRow {
+    const entry = note(nowMs, 'address-changed', id, by);
+    return this.alter(id, entry, (row) => ({ ...row, email }));
+  }
+
   /** The row goes, and the name with it. Throws PEOPLE_UNKNOWN. */
   remove(id: string, by: string, nowMs: number): void {
     this.file.change((held) => {

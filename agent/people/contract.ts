@@ -13,6 +13,9 @@ export interface Person {
   readonly addresses: { readonly email: string | null; readonly push: boolean };
 }
 
+/** One e-mail address, as it may be entered; 254 characters at most. */
+export const emailPattern = /^(?=.{3,254}$)[^\s@,;<>"]+@[^\s@,;<>"]+$/;
+
 /** Whoever sits at the machine itself while there are no people. */
 export const localPerson = 'local';
 
@@ -41,6 +44,7 @@ export type PeopleChange =
   | 'invited'
   | 'joined'
   | 'role-changed'
+  | 'address-changed'
   | 'reset'
   | 'removed'
   | 'password-changed'

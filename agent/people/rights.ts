@@ -95,6 +95,7 @@ export const rights: Readonly<Record<string, Right>> = {
   // people and tokens
   listPeople: administrator,
   invitePerson: administrator,
+  changeEmail: administrator,
   changeRole: administrator,
   resetPerson: administrator,
   removePerson: administrator,
@@ -107,6 +108,7 @@ export const rights: Readonly<Record<string, Right>> = {
 export const dangerous: ReadonlySet<string> = new Set([
   'reloadSite',
   'invitePerson',
+  'changeEmail',
   'changeRole',
   'resetPerson',
   'removePerson',

@@ -49,6 +49,8 @@ export interface PeoplePorts {
   accept(secret: string, given: Accepted, near: boolean): Promise<Entered>;
   people(): PersonView[];
   invite(given: NewPerson, by: string): Invited;
+  /** null: none. */
+  changeEmail(id: string, email: string | null, by: string): PersonView;
   changeRole(id: string, role: Role, by: string): PersonView;
   reset(id: string, by: string): Invited;
   remove(id: string, by: string): void;

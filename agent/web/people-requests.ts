@@ -1,6 +1,7 @@
 /** What may be sent about people. Passwords are taken as they are typed: never trimmed, never cut. */
 import { z } from 'zod';
 import { limits } from '../limits.ts';
+import { emailPattern } from '../people/contract.ts';
 import { roleWords } from './people-contract.ts';
 import { line } from './requests.ts';
 
@@ -14,7 +15,7 @@ const language = z.enum(['en', 'de']);
 const email = z
   .string()
   .max(254)
-  .regex(/^[^\s@,;<>"]+@[^\s@,;<>"]+$/, 'write one address, as name@works.example')
+  .regex(emailPattern, 'write one address, as name@works.example')
   .nullable();
 const personName = line(1, 100);
 const id = z.string().min(1).max(limits.idCharsMax);
@@ -39,6 +40,9 @@ export const inviteBody = z.strictObject({
   role: roleWords,
   language: language.optional(),
   email: email.optional(),
+});
+export const emailBody = z.strictObject({
+  email: email.describe('Where messages go by e-mail; null for nowhere.'),
 });
 export const roleBody = z.strictObject({ role: roleWords });
 export const addTokenBody = z.strictObject({

@@ -28,9 +28,9 @@ export const stepRecord = (step: 'ahead' | 'back', from: EpochMs, to: EpochMs): 
 export class ClockBook {
   private steps: Step[];
 
-  /** Looks through the newest `ledgerLookBackMax` records. */
+  /** Looks through the newest `lookedBackRecordsMax` records. */
   constructor(read: Pick<StoreReader, 'ledgerAfter'>, lastLedgerId: number) {
-    this.steps = [...read.ledgerAfter(Math.max(0, lastLedgerId - limits.ledgerLookBackMax))]
+    this.steps = [...read.ledgerAfter(Math.max(0, lastLedgerId - limits.lookedBackRecordsMax))]
       .filter(({ record }) => record.includes(`"type":"${stepType}"`))
       .map(({ record }) => JSON.parse(record) as Record<string, unknown>)
       .flatMap(({ type, from, to }) =>

@@ -49,7 +49,7 @@ export class Core {
   readonly journal: Journal;
   readonly live: Live;
   readonly clock: EngineClock;
-  readonly clockBook: ClockBook;
+  clockBook!: ClockBook;
   readonly sealing: Sealing;
   readonly site: SiteChanging;
   readonly extensions: ExtensionDesk;
@@ -103,7 +103,6 @@ export class Core {
     rememberSealed(store, this.plans.now, (batch) => this.intake.remember(batch));
     const start = recovered?.engine.now ?? 0;
     this.clock = new EngineClock(options.clock, Math.max(start, options.clock.wallMs()));
-    this.clockBook = new ClockBook(store.read, store.ledgerHead.id);
     this.sealing = sealingFrom(this, this.options, recovered);
     this.journal = this.newJournal(options);
     this.telling = tellingOf(this, options.telling);
@@ -215,6 +214,7 @@ export class Core {
   private takeUp(recovered: Recovered | null): void {
     const { store, options } = this;
     this.extensions.goLive();
+    this.clockBook = new ClockBook(store.read, store.ledgerHead.id);
     const wallNow = this.clock.now();
     store.startRun(options.mode === 'wall' ? wallNow : (recovered?.engine.now ?? 0));
     this.desk.load(

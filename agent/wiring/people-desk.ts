@@ -110,6 +110,12 @@ export class PeopleDesk implements PeoplePorts {
     return { person: this.personView(person), ...link };
   };
 
+  changeEmail(id: string, email: string | null, by: string): PersonView {
+    const changed = this.house.book.giveEmail(id, email, by, this.house.nowMs);
+    this.house.tend();
+    return this.personView(changed);
+  }
+
   changeRole(id: string, role: PersonRow['role'], by: string): PersonView {
     if (role !== 'administrator') this.refuseLast(id);
     const entry = note(this.house.nowMs, 'role-changed', id, by, role);

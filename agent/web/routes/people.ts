@@ -11,7 +11,14 @@ import {
   tokensSchema,
 } from '../people-contract.ts';
 import type { Invited, PeoplePorts } from '../people-ports.ts';
-import { addTokenBody, inviteBody, personPath, roleBody, tokenPath } from '../people-requests.ts';
+import {
+  addTokenBody,
+  emailBody,
+  inviteBody,
+  personPath,
+  roleBody,
+  tokenPath,
+} from '../people-requests.ts';
 import { qrOf } from '../qr.ts';
 import { emptyBody, nothing } from '../requests.ts';
 import { type Route, route } from '../route.ts';
@@ -88,6 +95,20 @@ const invitingRoutes = ({ people, forOthers }: PeopleRouteParts): Route[] => [
 ];
 
 const changingRoutes = ({ people }: PeopleRouteParts): Route[] => [
+  route(
+    {
+      method: 'POST',
+      url: '/api/people/:id/email',
+      operation: 'changeEmail',
+      summary: 'Enter the e-mail address to which somebody’s messages go, or take it away.',
+      path: personPath,
+      query: nothing,
+      body: emailBody,
+      answers: { 200: { description: 'As they are now.', schema: personSchema } },
+      refusals: ['PEOPLE_UNKNOWN'],
+    },
+    ({ path: { id }, body: { email }, by }) => people.changeEmail(id, email, by),
+  ),
   route(
     {
       method: 'POST',

@@ -18,7 +18,7 @@ l:
       air: { topic: air, payload: { kind: plain }, unit: Cel, expect_every: 60 s }
     rules:
       warm: { kind: band, signal: air, high: ${high}, on_delay: 0 s, priority: low, consequence: C., actions: [A.] }
-      at-floor: { kind: band, signal: air, high: ${floor}, on_delay: 0 s, priority: low, consequence: C., actions: [A.] }
+      at-floor: { kind: band, signal: air, high: ${floor}, priority: low, consequence: C., actions: [A.] }
   c:
     kind: custom
     signals:
