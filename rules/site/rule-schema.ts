@@ -67,7 +67,14 @@ export const ruleFields = {
     ),
   ),
   off: z.optional(
-    z.literal(true).check(z.meta({ description: 'Switches the rule off; needs a reason.' })),
+    z
+      .literal(true)
+      .check(
+        z.meta({
+          description:
+            'Switches the rule off; needs a reason, and signed_by where people can be hurt.',
+        }),
+      ),
   ),
   reason: z.optional(
     text.check(z.meta({ description: 'Why the rule is off; coverage shows it.' })),
@@ -123,9 +130,7 @@ export const ruleFields = {
     z.boolean().check(z.meta({ description: 'Needs no answer once it is over.' })),
   ),
   highly_managed: z.optional(
-    z
-      .boolean()
-      .check(z.meta({ description: 'ISA-18.2 highly managed: operators cannot shelve it.' })),
+    z.boolean().check(z.meta({ description: 'ISA-18.2 highly managed: nobody can shelve it.' })),
   ),
   respond: z.optional(
     durationText.check(z.meta({ description: 'Time there is to act, once told.' })),

@@ -134,6 +134,36 @@ lines:
   );
 });
 
+test('what the site changes of a station’s rules, and what it switches off, is told line by line', async () => {
+  const text = `
+site: s
+timezone: UTC
+lines:
+  l:
+    a:
+      kind: compressed-air
+      signals: { pdp: { topic: d, payload: { kind: plain }, unit: Cel } }
+      rules:
+        air-dew-point: { on_delay: 10 h }
+    r:
+      kind: residue
+      signals: { surface: { topic: a, payload: { kind: plain }, unit: Cel } }
+      rules:
+        at-limit: { off: true, reason: the guard system does it, signed_by: A. Byrne }
+`;
+  const { lines, exitCode } = await run(['x.yaml'], (file) =>
+    readSiteText(text, file, async () => ''),
+  );
+  expect(exitCode).toBe(0);
+  expect(lines).toContain('  changed      l/a/air-dew-point: on_delay 10 min → 10 h');
+  expect(lines).toContain(
+    '  off          l/r/at-limit: the guard system does it (A. Byrne answers for it); people can be hurt by what it would watch',
+  );
+  expect(lines.filter((line) => line.startsWith('  not watched  ')).join()).toContain(
+    'at-limit is switched off by A. Byrne: the guard system does it.',
+  );
+});
+
 describe('a broken file', () => {
   const broken = (file: string) =>
     readSiteText('site: S\ntimezone: UTC\nlines: {}\nx: 1\n', file, async () => '');
