@@ -1,6 +1,7 @@
 /** The limits of a ruler in words: its own, or those of the rules that judge its signal with others. */
 import type { RuleView, SignalView } from '../../agent/web/contract.ts';
 import { limitInRule, type OwnLimit, type SideLimits } from '../judge/limits.ts';
+import { gatesText } from '../text/gates.ts';
 import { ruleName } from '../text/names.ts';
 import { displayOf, plainNumber, plainQuantity, writtenQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
@@ -45,4 +46,14 @@ function elsewhereText({ id }: SignalView, rules: ReadonlyMap<string, RuleView>)
           ];
     });
   return found.length === 0 ? say('noLimits') : found.join('; ');
+}
+
+/** None of its limits is judged now: in which states each would be. */
+export function notJudgedText(
+  limits: string,
+  { judged_at: judgedAt }: SignalView,
+  rules: ReadonlyMap<string, RuleView>,
+): string {
+  const gates = new Set(judgedAt.map(({ rule }) => gatesText(rules.get(rule)?.gates ?? [])));
+  return say('notJudgedNow', { limits, gates: [...gates].join('; ') });
 }

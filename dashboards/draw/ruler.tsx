@@ -21,7 +21,7 @@ import { valueText } from '../text/difference.ts';
 import { ownName } from '../text/names.ts';
 import { displayOf, numberText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
-import { limitsText } from './limit-words.ts';
+import { limitsText, notJudgedText } from './limit-words.ts';
 import { type Marks, placeOn, type Scale, scaleFor } from './scale.ts';
 import { StateLine } from './state-line.tsx';
 
@@ -74,7 +74,7 @@ function Drawn({ signal, forecast = null, alarm }: RulerProps) {
     () => own === null && isIdle(signal, { rules, signals: readBoard().signals }),
   );
   const words = limitsText(signal, limits, own, rules);
-  const limitWords = idle ? say('notJudgedNow', { limits: words }) : words;
+  const limitWords = idle ? notJudgedText(words, signal, rules) : words;
   const marks = marksOf(limits, how.of);
   const value = last === null ? null : how.of(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));

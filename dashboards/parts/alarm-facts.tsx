@@ -79,7 +79,7 @@ export function whenText(
  * The sentence is of the moment that decided; what its rule judges may be another number now. Nothing where
  * that is no reading and no difference of readings: another quantity beside the sentence would mislead.
  */
-function nowText(alarm: AlarmView, { rules, signals }: Board): string | null {
+export function nowText(alarm: AlarmView, { rules, signals }: Board): string | null {
   const signal = signals.get(alarm.signal);
   if (alarm.evidence.value === null || signal === undefined) return null;
   if (alarm.state === 'normal' || !alarm.judgeable) return null;

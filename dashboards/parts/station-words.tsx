@@ -3,7 +3,9 @@ import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { bands, isAnswered, isOpen, isOver, type Known } from '../judge/bands.ts';
 import { cardsInBands } from '../judge/cards.ts';
 import { type StationPlace, stationId } from '../judge/journey.ts';
+import { judgedOf } from '../judge/judged.ts';
 import { anyJudged, type Margin, worstMargin } from '../judge/margin.ts';
+import { isUsable } from '../judge/reading.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { valueText } from '../text/difference.ts';
@@ -11,7 +13,7 @@ import { alarmSentence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
 import { differenceText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
-import { When } from './alarm-facts.tsx';
+import { nowText, When } from './alarm-facts.tsx';
 import { SignalWord } from './signal-word.tsx';
 
 export const stationSignals = (
@@ -49,11 +51,11 @@ export const stationCards = (
     now,
   );
 
-const leftText = (signal: SignalView, margin: Margin): string =>
+const leftText = (signal: SignalView, margin: Pick<Margin, 'left'>): string =>
   differenceText(Math.abs(margin.left), signal, signal.resolution);
 
 /** "Wall 6.4 °C: 1.4 °C to its low limit" */
-export function marginText(signal: SignalView, margin: Margin): string {
+export function marginText(signal: SignalView, margin: Pick<Margin, 'side' | 'left'>): string {
   const facts = {
     name: ownName(signal.id),
     value: valueText(signal.value ?? 0, signal),
@@ -68,7 +70,46 @@ interface MarginProps {
   readonly now: number;
 }
 
+/** Of the worst alarm that stands here, what its rule judges; of a station without one, what is nearest. */
 export function WorstMargin({ signals, now }: MarginProps) {
+  const standing = useStanding(signals, now);
+  if (standing === null) return <NearestLimit signals={signals} now={now} />;
+  const { signal, margin, reads } = standing;
+  if (signal !== null) return <p class="margin">{marginText(signal, margin)}</p>;
+  return reads === null ? null : <p class="margin">{reads}</p>;
+}
+
+type Standing =
+  | {
+      readonly signal: SignalView;
+      readonly margin: Pick<Margin, 'side' | 'left'>;
+      readonly reads: null;
+    }
+  | { readonly signal: null; readonly margin: null; readonly reads: string | null };
+
+function useStanding(signals: readonly SignalView[], now: number): Standing | null {
+  const board = useBoard((all) => all);
+  const { alarms, coverage, rules } = board;
+  const ids = new Set(signals.map(({ id }) => id));
+  const here = [...alarms.values()].filter((each) => ids.has(each.signal) && !isOver(each));
+  const worst = cardsOf(here, { coverage, rules }, now)[0]?.worst;
+  if (worst === undefined) return null;
+  const signal = signals.find(({ id }) => id === worst.signal);
+  const { limit, side, unit } = worst.evidence;
+  const isReading = judgedOf(worst, rules.get(worst.rule), board.signals, now).kind === 'reading';
+  if (!isReading || signal === undefined || limit === null || side === null || signal.unit !== unit)
+    return { signal: null, margin: null, reads: nowText(worst, board) };
+  const { value } = signal;
+  if (value === null || !isUsable(signal, now) || signal.unit === '1')
+    return { signal: null, margin: null, reads: null };
+  return {
+    signal,
+    margin: { side, left: side === 'low' ? value - limit : limit - value },
+    reads: null,
+  };
+}
+
+function NearestLimit({ signals, now }: MarginProps) {
   const rules = useBoard((board) => board.rules);
   const all = useBoard((board) => board.signals);
   const line = { rules, signals: all, idle: useIdle() };

@@ -16,6 +16,9 @@ const phrases = {
   'pipe-margin': ['aboveDew', 'belowDew'],
 } as const;
 
+/** Signals that end at a value which stands for more, s: rules/derive/drum-time-to-floor.ts. */
+const caps: Readonly<Record<string, number>> = { 'drum-time-left': 7 * 86_400 };
+
 type Phrase = (typeof phrases)[keyof typeof phrases][number];
 
 function phraseOf(name: string, value: number): Phrase | null {
@@ -36,6 +39,9 @@ export function valueText(
   signal: Pick<SignalView, 'signal' | 'unit' | 'written_unit' | 'resolution'>,
 ): string {
   const { unit, resolution } = signal;
+  const capS = caps[signal.signal];
+  if (unit === 's' && capS !== undefined && value >= capS)
+    return say('orMore', { value: quantity(capS, unit, resolution) });
   if (unit !== 'K') return quantity(value, signal, resolution);
   const phrase = phraseOf(signal.signal, value);
   return phrase === null

@@ -35,7 +35,9 @@ const fill = (text: string, { facts, at }: Pick<Template, 'facts' | 'at'>): stri
   });
 
 export const alarmSentence = ({ label }: AlarmView): string =>
-  label.template === undefined ? label.sentence : fill(label.template.sentence, label.template);
+  label.template === undefined
+    ? spokenId(label.sentence)
+    : fill(label.template.sentence, label.template);
 
 export interface LabelWords {
   readonly consequence: string;

@@ -35,8 +35,12 @@ const id = /^[a-z0-9-]+(\/[a-z0-9-]+){1,2}$/;
 
 export const isId = (text: string): boolean => id.test(text);
 
-/** A text that is an id as people say it; any other as it is. */
-export const spokenId = (text: string): string => (isId(text) ? placeName(text) : text);
+/** Ids of three parts inside a text: signals and rules; what is shorter may be a word of the site. */
+const idsWithin = /(?<![\w/.-])[a-z0-9-]+(?:\/[a-z0-9-]+){2}(?![\w/-])/g;
+
+/** A text with its ids as people say them. */
+export const spokenId = (text: string): string =>
+  isId(text) ? placeName(text) : text.replaceAll(idsWithin, placeName);
 
 /** Rules by what they look for, the places after it: "Close to the limit: filter, floor". */
 export function ruleNames(ids: readonly string[]): string[] {

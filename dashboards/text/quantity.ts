@@ -3,6 +3,7 @@
  * readings as readings and differences as differences (3 K are 5.4 °F).
  */
 import { type Display, digitsFor, displayOf as displayIn } from '#rules/alarm/reader-units.ts';
+import { spanText } from '#rules/alarm/say.ts';
 import { toCanonical, unitOf } from '#rules/quantity/unit.ts';
 import { readPreferences } from '../state/preferences.ts';
 import { localNumber } from './language.ts';
@@ -41,8 +42,18 @@ const nbsp = '\u00a0';
 const withUnit = (text: string, symbol: string): string =>
   symbol === '' ? text : `${text}${nbsp}${symbol}`;
 
+/** Seconds from this many on are told as a span: 604800 s are 7 d. */
+const spanFromS = 120;
+
+const isSpan = (value: number, inUnit: InUnit): boolean =>
+  (typeof inUnit === 'string' ? inUnit : inUnit.unit) === 's' && Math.abs(value) >= spanFromS;
+
+const spanOf = (seconds: number): string =>
+  (seconds < 0 ? '−' : '') + localNumber(spanText(Math.abs(seconds) * 1_000)).replace(' ', nbsp);
+
 /** Number and unit, never broken apart. */
 export function quantity(value: number, inUnit: InUnit, resolution: number | null): string {
+  if (isSpan(value, inUnit)) return spanOf(value);
   const { number, symbol, digits } = shown(value, inUnit, resolution);
   return withUnit(numberText(number, digits), symbol);
 }
@@ -61,7 +72,9 @@ export function plainNumber(value: number, inUnit: InUnit): string {
 const decimalsOf = (text: string): number => (text.replace(/0+$/, '').split('.')[1] ?? '').length;
 
 export const plainQuantity = (value: number, inUnit: InUnit): string =>
-  withUnit(plainNumber(value, inUnit), displayOf(inUnit).symbol);
+  isSpan(value, inUnit)
+    ? spanOf(value)
+    : withUnit(plainNumber(value, inUnit), displayOf(inUnit).symbol);
 
 /** How far one value is from another: readings differ by a difference, in its own unit. */
 export const differenceText = (

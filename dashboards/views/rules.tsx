@@ -3,7 +3,8 @@ import type { RuleView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { useBoard } from '../state/board.ts';
-import { ownName, placeName, ruleName } from '../text/names.ts';
+import { gatesText } from '../text/gates.ts';
+import { placeName, ruleName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
 export function RulesPage() {
@@ -72,7 +73,7 @@ function Traits({ rule }: { readonly rule: RuleView }) {
     ...(rule.highly_managed ? [say('ruleManaged')] : []),
     ...(rule.latching ? [say('ruleLatching')] : []),
     ...(rule.hold === null ? [] : [say('ruleHolds', { hold: holdText(rule.hold) })]),
-    ...(rule.gates.length === 0 ? [] : [say('ruleGate', { gates: gatesText(rule) })]),
+    ...(rule.gates.length === 0 ? [] : [say('ruleGate', { gates: gatesText(rule.gates) })]),
   ];
   if (traits.length + rule.needs.length === 0) return null;
   return (
@@ -95,11 +96,3 @@ function holdText(hold: string): string {
   const words: Readonly<Record<string, string>> = say('holdWhat');
   return say('holdAt', { what: words[what] ?? what, place: placeName(place) });
 }
-
-const gatesText = ({ gates }: RuleView): string =>
-  gates
-    .map(({ signal, low, high, unit }) => {
-      const bounds = [low, high].filter((each) => each !== null).join('–');
-      return `${ownName(signal)} ${bounds}${unit === '1' ? '' : ` ${unit}`}`;
-    })
-    .join('; ');

@@ -8,6 +8,7 @@ export const placeholders = {
   container: 'the container at the station, or the station where none is named',
   value: 'the value that decided',
   limit: 'the limit it passed or nears',
+  side: 'on which side of it the value is: above or below',
   slope: 'how much it changes in an hour, rising or falling',
   minuteslope: 'how much it changes in a minute, rising or falling',
   signals: 'the names of all the signals it judges',
@@ -60,6 +61,7 @@ export const ruleFacts: readonly Placeholder[] = [
 export const evidenceFacts: readonly Placeholder[] = [
   'value',
   'limit',
+  'side',
   'slope',
   'minuteslope',
   'which',

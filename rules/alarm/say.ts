@@ -133,10 +133,11 @@ export function spokenOf(
   text('station', subject.station);
   text('signal', subject.signal);
   text('container', subject.container ?? subject.station);
-  const { value, limit, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
+  const { value, limit, side, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
   const told = { kind: 'reading', unit, ...writtenUnit(subject), digits } as const;
   if (value !== undefined) words.set('value', { ...told, value });
   if (limit !== undefined) words.set('limit', { ...told, value: limit });
+  if (side !== undefined) text('side', side === 'low' ? 'below' : 'above');
   if (slopePerH !== undefined) {
     words.set('slope', slope(slopePerH, unit));
     words.set('minuteslope', slope(slopePerH / 60, unit));

@@ -227,7 +227,7 @@ export const boothClimate: RuleTemplate = {
   ],
   label: {
     ...climateLabel,
-    sentence: '{$station}: booth air at {$value}, beyond {$limit}, for {$duration} of spraying.',
+    sentence: '{$station}: booth air at {$value}, {$side} {$limit}, for {$duration} of spraying.',
   },
 };
 
@@ -244,6 +244,6 @@ export const boothHumidity: RuleTemplate = {
   label: {
     ...climateLabel,
     sentence:
-      '{$station}: booth humidity at {$value}, beyond {$limit}, for {$duration} of spraying.',
+      '{$station}: booth humidity at {$value}, {$side} {$limit}, for {$duration} of spraying.',
   },
 };

@@ -198,6 +198,7 @@ const prints: readonly (readonly [string, string])[] = [
   ['container', 'mounts-2/store-1'],
   ['value', '4.9 °C'],
   ['limit', '5.0 °C'],
+  ['side', 'below'],
   ['slope', '0.046 K'],
   ['minuteslope', '0.00076 K'],
   ['signals', 'mounts-2/store-1/wall'],
