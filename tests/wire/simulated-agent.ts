@@ -85,6 +85,8 @@ export class SimulatedAgent {
       sealEveryMs: limits.sealEveryMs,
       tell: () => {},
       warn: (facts, message) => {
+        // Its story sends nonsense too.
+        if (message.startsWith('a message was refused')) return;
         throw new Error(`${message} ${JSON.stringify(facts)}`);
       },
     });
