@@ -149,4 +149,4 @@ test('four shifts with restarts between: ledger and replay agree, seed 7', async
   expect(kinds('"type":"hold"')).toBeGreaterThan(0);
   expect(kinds('"type":"mark"')).toBeGreaterThan(3);
   expect(replayedLines(await sourceOf(site), data)).toEqual(effects);
-}, 60_000);
+}, 180_000);
