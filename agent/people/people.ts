@@ -170,7 +170,13 @@ export class People {
     caller: Caller,
     change: Partial<Pick<PersonRow, 'language' | 'email' | 'push'>>,
   ): Person {
-    return personOf(this.book.alter(caller.id, null, (row) => ({ ...row, ...change })));
+    const entry =
+      change.email === undefined
+        ? null
+        : note(this.parts.nowMs(), 'address-changed', caller.id, caller.id);
+    const changed = this.book.alter(caller.id, entry, (row) => ({ ...row, ...change }));
+    this.tend();
+    return personOf(changed);
   }
 
   hasAdministrator(except: string | null = null): boolean {

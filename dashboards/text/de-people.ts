@@ -46,6 +46,8 @@ export const people = {
   authority: 'Falls der Browser gewarnt hat',
   authoritySays:
     'Diese Seite hat ein eigenes Zertifikat, das Ihr Gerät noch nicht kennt. Lassen Sie sich den Fingerabdruck von der Administration persönlich oder am Telefon vorlesen, vergleichen Sie ihn, und vertrauen Sie dem Zertifikat erst dann in den Einstellungen Ihres Geräts.',
+  authorityFirst:
+    'Diese Seite hat ein eigenes Zertifikat, das Ihr Gerät noch nicht kennt. Lesen Sie seinen Fingerabdruck am Gerät selbst: Der Agent druckt ihn beim Start in der Zeile „certificate fingerprint (SHA-256)“, unter der Zeile „ready“. Vergleichen Sie ihn mit diesem und vertrauen Sie erst dann dem Zertifikat in den Einstellungen Ihres Geräts.',
   authorityFingerprint: 'Fingerabdruck (SHA-256)',
   authorityFetch: 'Zertifikat holen',
   authorityHow:
@@ -83,6 +85,11 @@ export const people = {
   personInvited: 'eingeladen, Link gilt bis {$clock}',
   personWaiting: 'braucht einen neuen Link',
   personNone: 'Hier ist noch niemand.',
+  email: 'E-Mail-Adresse',
+  emailHint:
+    'Alarme gehen auch dorthin, oder wo kein Telefon Push nimmt. Den Mailserver nennt die Anlagendatei. Leer heißt: keine.',
+  emailSave: 'Adresse speichern',
+  emailNone: 'keine E-Mail-Adresse',
   personChange: 'Ändern',
   roleChange: 'Diese Rolle geben',
   personReset: 'Neuen Link machen',

@@ -62,6 +62,7 @@ export const de = translated({
     site: 'Werksdatei',
     rules: 'eigene Regeln',
     sensors: 'Sensoren',
+    telling: 'Benachrichtigung',
   },
   noSuchPlace: 'Diesen Ort gibt es nicht. Vielleicht ist der Link alt.',
 

@@ -43,6 +43,8 @@ export const people = {
   authority: 'If the browser warned you',
   authoritySays:
     'This page has a certificate of its own that your device does not know yet. Ask an administrator to read you the fingerprint in person or by phone, compare it, and only then trust the certificate in the settings of your device.',
+  authorityFirst:
+    'This page has a certificate of its own that your device does not know yet. Read its fingerprint at the box itself: the agent prints it at its start, in the line “certificate fingerprint (SHA-256)”, below the line “ready”. Compare it with this one, and only then trust the certificate in the settings of your device.',
   authorityFingerprint: 'Fingerprint (SHA-256)',
   authorityFetch: 'Fetch the certificate',
   authorityHow:
@@ -79,6 +81,11 @@ export const people = {
   personInvited: 'invited, link good until {$clock}',
   personWaiting: 'needs a new link',
   personNone: 'Nobody is here yet.',
+  email: 'E-mail address',
+  emailHint:
+    'Alarms go there as well, or where no phone takes push. The site file names the mail server. Left empty there is none.',
+  emailSave: 'Save the address',
+  emailNone: 'no e-mail address',
   personChange: 'Change',
   roleChange: 'Give this role',
   personReset: 'Make a new link',

@@ -55,6 +55,7 @@ export const en = {
     site: 'site file',
     rules: 'own rules',
     sensors: 'sensors',
+    telling: 'telling people',
   },
   noSuchPlace: 'There is no such place. Perhaps the link is old.',
 

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { InvitedView, PersonView } from '../../agent/web/contract.ts';
 import { type Change, ChangeOutcome, useChange } from '../parts/again.tsx';
+import { EmailForm } from '../parts/email-form.tsx';
 import { NotRead } from '../parts/not-read.tsx';
 import { RoleChoice, type RoleName } from '../parts/role-choice.tsx';
 import { Tokens } from '../parts/tokens.tsx';
@@ -101,7 +102,7 @@ interface EntryProps {
 
 function PersonEntry({ person, show, load }: EntryProps) {
   const now = useNow(60_000);
-  const { name, role, joined, invited_until: until, sessions } = person;
+  const { name, role, email, joined, invited_until: until, sessions } = person;
   const state = joined
     ? say('personJoined', { n: sessions })
     : until === null
@@ -111,14 +112,14 @@ function PersonEntry({ person, show, load }: EntryProps) {
     <li class="entry entry-still">
       <strong>{name}</strong>
       <p class="hint">
-        {say('role')[role]} · {state}
+        {say('role')[role]} · {email ?? say('emailNone')} · {state}
       </p>
       <ChangePerson person={person} show={show} load={load} />
     </li>
   );
 }
 
-function ChangePerson({ person: { id, name, role }, show, load }: EntryProps) {
+function ChangePerson({ person: { id, name, role, email }, show, load }: EntryProps) {
   const change = useChange();
   const [chosen, setChosen] = useState<RoleName>(role);
   const reset = (): Promise<void> =>
@@ -128,6 +129,10 @@ function ChangePerson({ person: { id, name, role }, show, load }: EntryProps) {
       await post(personPath(id, 'role'), { role: chosen });
       await load();
     });
+  const giveEmail = async (address: string | null): Promise<void> => {
+    await post(personPath(id, 'email'), { email: address });
+    await load();
+  };
   const remove = (): Promise<void> =>
     change.run(async () => {
       await post(personPath(id, 'remove'), {});
@@ -139,6 +144,7 @@ function ChangePerson({ person: { id, name, role }, show, load }: EntryProps) {
         {say('personChange')}
         <span class="unseen"> {name}</span>
       </summary>
+      <EmailForm email={email} give={giveEmail} />
       <div class="form">
         <RoleChoice name={`role-${id}`} value={chosen} choose={setChosen} />
         <button type="button" onClick={() => void give()} aria-disabled={chosen === role}>

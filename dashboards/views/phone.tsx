@@ -1,8 +1,11 @@
 /** My phone: push on or off, and a message to try it. */
 import { useEffect, useState } from 'preact/hooks';
+import type { MeView } from '../../agent/web/contract.ts';
 import { Around, here } from '../parts/agent-text.tsx';
-import { NoAnswer, Refused } from '../state/api.ts';
+import { EmailForm } from '../parts/email-form.tsx';
+import { NoAnswer, post, Refused } from '../state/api.ts';
 import { NoAddress, type PushNow, pushNow, pushOff, pushOn, pushTest } from '../state/push.ts';
+import { setMe, useSession } from '../state/session.ts';
 import { say } from '../text/say.ts';
 
 /** `agent`: the words are the agent's own. */
@@ -108,6 +111,15 @@ export function Phone() {
           />
         </p>
       )}
+      <OwnEmail />
     </article>
   );
+}
+
+/** The other way to be told. Without people there is nobody whose address it would be. */
+function OwnEmail() {
+  const person = useSession().me?.person ?? null;
+  const give = async (email: string | null): Promise<void> =>
+    setMe(await post<MeView>('/api/me', { email }));
+  return person === null ? null : <EmailForm email={person.email} give={give} />;
 }

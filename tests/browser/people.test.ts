@@ -112,6 +112,13 @@ test('from the first link to somebody else who looks on', async () => {
     expect(await faults(ann)).toEqual([]);
   }
 
+  // Where Bob's messages go by e-mail; the form says what is there.
+  const entry = ann.locator('li', { hasText: 'Bob Doyle' });
+  await entry.getByText('no e-mail address').waitFor();
+  await entry.getByLabel('E-mail address').fill('bob@works.example');
+  await entry.getByRole('button', { name: 'Save the address' }).click();
+  await entry.getByText('bob@works.example').waitFor();
+
   const bob = await visit(invitation);
   await bob.getByText('Bob Doyle, you are invited').waitFor();
   await bob.getByLabel('Password', { exact: false }).first().fill(password);
@@ -123,6 +130,15 @@ test('from the first link to somebody else who looks on', async () => {
   await bob.getByText('You are Bob Doyle, reader.').waitFor();
   await shot(bob, 'me');
   expect(await bob.getByRole('link', { name: 'People' }).count()).toBe(0);
+  expect(await faults(bob)).toEqual([]);
+
+  await bob.evaluate(() => {
+    location.hash = '#/phone';
+  });
+  expect(await bob.getByLabel('E-mail address').inputValue()).toBe('bob@works.example');
+  await bob.getByLabel('E-mail address').fill('');
+  await bob.getByRole('button', { name: 'Save the address' }).click();
+  await bob.getByRole('status').getByText('Done').waitFor();
   expect(await faults(bob)).toEqual([]);
 
   // The page of whoever is removed shows nothing any more, without a touch.

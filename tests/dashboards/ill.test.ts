@@ -24,7 +24,7 @@ const wordsIn = (text: string): number => text.trim().split(/\s+/).length;
 const first = (ill: typeof lost): string =>
   say('boxIll', { part: partName(ill.part), note: isShort(ill) ? ill.note : briefOf(ill) });
 
-const parts = ['engine', 'disk', 'record', 'clock', 'mqtt', 'site', 'rules'];
+const parts = ['engine', 'disk', 'record', 'clock', 'mqtt', 'site', 'rules', 'telling'];
 const conditions = ['failure', 'function-check', 'out-of-specification', 'maintenance-required'];
 
 test.each(['en', 'de'] as const)('at most 30 words, %s', async (language) => {

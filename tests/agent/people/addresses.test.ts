@@ -71,6 +71,15 @@ describe('on the page', () => {
     expect((await give('no address')).status).toBe(400);
   });
 
+  test('one’s own needs no password again, and is on record without the address', async () => {
+    const { cookie, id } = await staffed.person('operator');
+    staffed.nowMs += 6 * 60_000;
+    const { json } = await staffed.ask('/api/me', { cookie }, { email: 'o@works.example' });
+    expect(json).toMatchObject({ person: { email: 'o@works.example' } });
+    expect(staffed.notes.at(-1)).toMatchObject({ what: 'address-changed', person: id, by: id });
+    expect(JSON.stringify(staffed.notes)).not.toContain('@');
+  });
+
   test('for it the password is asked once more; nobody else may', async () => {
     const { cookie } = await staffed.person('administrator');
     const { id, cookie: own } = await staffed.person('operator');
