@@ -67,14 +67,12 @@ export const ruleFields = {
     ),
   ),
   off: z.optional(
-    z
-      .literal(true)
-      .check(
-        z.meta({
-          description:
-            'Switches the rule off; needs a reason, and signed_by where people can be hurt.',
-        }),
-      ),
+    z.literal(true).check(
+      z.meta({
+        description:
+          'Switches the rule off; needs a reason, and signed_by where people can be hurt.',
+      }),
+    ),
   ),
   reason: z.optional(
     text.check(z.meta({ description: 'Why the rule is off; coverage shows it.' })),
