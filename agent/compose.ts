@@ -59,7 +59,7 @@ class Assembly {
   private ports: CorePorts | null = null;
   private web!: Web;
   private telling: TellingHouse | null = null;
-  private setup: string | null = null;
+  private way: Pick<Agent, 'setup' | 'fingerprint'> = { setup: null, fingerprint: null };
   private door: Door | null = null;
   private siteDesk: SiteDesk | null = null;
   private ready = false;
@@ -85,7 +85,7 @@ class Assembly {
       page: this.web.url,
       mqtt: `mqtt://${urlHost(options.mqtt.host)}:${door.port}`,
       folder: options.folder,
-      setup: this.setup,
+      ...this.way,
       tellingNote: tellingNote(core),
       reload: async (by) => (await this.siteDesk?.load(by)) ?? null,
       stop: () => this.stop(),
@@ -246,7 +246,7 @@ class Assembly {
     const parts = { ports, people, ...told, tls, names, pageFolder, onFault };
     this.web = await startWeb({ ...http, version, ...parts });
     this.closers.push(() => this.web.close());
-    this.setup = house.opened(this.web);
+    this.way = { setup: house.opened(this.web), fingerprint: house.fingerprint };
   }
 
   private async openHouse(fault: (error: unknown, where: string) => void): Promise<House> {

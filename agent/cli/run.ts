@@ -100,6 +100,7 @@ async function run(
   print(`ready  page ${agent.page}  mqtt ${agent.mqtt}  data ${agent.folder}`);
   if (agent.setup !== null)
     print(`first administrator  ${agent.setup}  (good once, for 15 min; keep it to yourself)`);
+  if (agent.fingerprint !== null) print(`certificate fingerprint (SHA-256)  ${agent.fingerprint}`);
   if (agent.tellingNote !== null) print(`telling  ${agent.tellingNote}`);
   process.on('SIGHUP', () => void reload(agent, log));
   await asked;

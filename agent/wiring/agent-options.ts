@@ -44,6 +44,8 @@ export interface Agent {
   readonly folder: string;
   /** Where the first administrator comes in; null where there is one, or none is asked for. */
   readonly setup: string | null;
+  /** SHA-256 of the root certificate that the agent made itself, as hex pairs; null where it has none. */
+  readonly fingerprint: string | null;
   /** Why an alarm would reach nobody now, in a sentence; null where it would, or nobody is to be told. */
   readonly tellingNote: string | null;
   /** The site file as it is now; null where the agent runs on none. Rejects where it cannot be taken. */

@@ -10,7 +10,13 @@ import { parseDuration } from '#rules/quantity/duration.ts';
 import type { PeopleWritten } from '#rules/site/people-schema.ts';
 import { AgentError } from '../errors.ts';
 import { limits } from '../limits.ts';
-import { Authority, type Certified, certifiedFrom, namesIn } from '../people/authority.ts';
+import {
+  Authority,
+  type Certified,
+  certifiedFrom,
+  fingerprint,
+  namesIn,
+} from '../people/authority.ts';
 import { People } from '../people/people.ts';
 import type { SessionTimes } from '../people/sessions.ts';
 import { loopbackOf, namesOf } from '../web/address.ts';
@@ -108,6 +114,12 @@ export class House {
     const ofCertificate =
       options.certificate === null || this.certified === null ? [] : namesIn(this.certified.cert);
     return [...new Set([...options.names, ...ofCertificate, ...ofPage])];
+  }
+
+  /** Of the root that devices are asked to trust: whoever is at the box reads it there. */
+  get fingerprint(): string | null {
+    const root = this.certified?.root ?? null;
+    return root === null ? null : fingerprint(root);
   }
 
   /** The page is there: gives the link for the first administrator where one is needed. */

@@ -44,6 +44,8 @@ export const aside = {
   },
   toldAgain: 'Erneut gemeldet: nichts wurde besser in der Zeit zum Handeln',
   toldLate: 'Doch gemeldet: er blieb',
+  byWhom: '{$what} {$clock}, {$by}',
+  byItself: '{$what} {$clock}',
   whoWasTold: 'Wem es gemeldet wurde',
   toldEach: '{$who}, per {$by}: {$what}.',
   toldWay: { push: 'Telefon', email: 'E-Mail', webhook: 'Webhook' },

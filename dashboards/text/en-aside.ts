@@ -43,6 +43,8 @@ export const aside = {
   },
   toldAgain: 'Told again: nothing improved in the time there is to act',
   toldLate: 'Told after all: it stayed',
+  byWhom: '{$what} {$clock}, {$by}',
+  byItself: '{$what} {$clock}',
   whoWasTold: 'Who was told',
   toldEach: '{$who}, by {$by}: {$what}.',
   toldWay: { push: 'phone', email: 'e-mail', webhook: 'webhook' },

@@ -76,15 +76,23 @@ function Accept({ secret, invitation }: AcceptProps) {
           {say(state.kind === 'sending' ? 'sending' : 'invitationAccept')}
         </button>
       </form>
-      {authority === null ? null : <Authority fingerprint={authority.fingerprint} />}
+      {authority === null ? null : (
+        <Authority fingerprint={authority.fingerprint} isFirst={name === null} />
+      )}
     </>
   );
 }
 
-export const Authority = ({ fingerprint }: { readonly fingerprint: string }) => (
+interface AuthorityProps {
+  readonly fingerprint: string;
+  /** There is no administrator yet who could be asked. */
+  readonly isFirst: boolean;
+}
+
+export const Authority = ({ fingerprint, isFirst }: AuthorityProps) => (
   <section>
     <h2>{say('authority')}</h2>
-    <p>{say('authoritySays')}</p>
+    <p>{say(isFirst ? 'authorityFirst' : 'authoritySays')}</p>
     <p class="hint">{say('authorityFingerprint')}</p>
     <p class="fingerprint">{fingerprint}</p>
     <p>

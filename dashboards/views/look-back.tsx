@@ -1,6 +1,7 @@
 /** The past week's alarms, and the way to the other records. */
 import type { AlarmView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
+import { personText } from '../parts/alarm-facts.tsx';
 import { NotRead } from '../parts/not-read.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { to } from '../router.ts';
@@ -58,6 +59,22 @@ export function LookBack() {
   );
 }
 
+type Done = AlarmView['transitions'][number];
+
+/** What people did with it, by the transition's name. */
+const byPeople: readonly Done['transition'][] = [
+  ...(['acknowledged', 'reset', 'shelved', 'unshelved', 'passed-on'] as const),
+  ...(['removed-from-service', 'returned-to-service'] as const),
+];
+
+/** What, when, who and, where one was given, why. */
+function doneText({ transition, at, by, reason }: Done, now: number): string {
+  const facts = { what: say('transition')[transition], clock: clock(at, now) };
+  const who =
+    by === null ? say('byItself', facts) : say('byWhom', { ...facts, by: personText(by) });
+  return reason === null || reason === '' ? `${who}.` : `${who}: ${reason}`;
+}
+
 /** One that has closed is put on the board when it is opened, so that its page finds it. */
 function PastAlarm({ alarm }: { readonly alarm: AlarmView }) {
   const now = useNow(60_000);
@@ -78,6 +95,13 @@ function PastAlarm({ alarm }: { readonly alarm: AlarmView }) {
           ? say('stillOpen')
           : say('overAt', { clock: clock(alarm.returned, now) })}
       </span>
+      {alarm.transitions
+        .filter(({ transition }) => byPeople.includes(transition))
+        .map((each) => (
+          <span key={`${each.at} ${each.transition}`} class="hint">
+            {doneText(each, now)}
+          </span>
+        ))}
     </li>
   );
 }

@@ -12,7 +12,7 @@ export function coverStation(
 ): StationCoverage {
   const watched: WatchedHazard[] = [];
   const unwatched: UnwatchedHazard[] = [];
-  const hazards = [...station.kind.hazards, ...ownHazards(found)];
+  const hazards = [...station.kind.hazards, ...ownHazards(station, found)];
   for (const hazard of hazards) {
     const { id, words, people } = hazard;
     const armed = cards.filter((card) => card.hazard === id && card.readiness !== 'not-armed');
@@ -87,9 +87,9 @@ const workedOut = (
   );
 
 /** A rule of the site's own watches what the site says it does. */
-const ownHazards = (found: StationRules): Hazard[] =>
+const ownHazards = ({ kind }: StationDraft, found: StationRules): Hazard[] =>
   found.rules
-    .filter((rule) => rule.hazard === rule.name)
+    .filter((rule) => rule.hazard === rule.name && !kind.hazards.some(({ id }) => id === rule.name))
     .map((rule) => ({
       id: rule.name,
       words: rule.label.consequence,

@@ -163,6 +163,12 @@ test('the list: what of people is put aside stands first, a line each; what is o
   expect(await over.locator('.entry').isVisible()).toBe(false);
   await over.locator('summary').click();
   await over.locator('.entry .sentence').waitFor();
+  // Looking back, who did it, when and why stands with it.
+  await page.goto(url('#/back'));
+  await page
+    .locator('.past-alarm')
+    .getByText(/^Shelved \d\d:\d\d, at this machine: probe is being changed$/)
+    .waitFor();
   expect(complaints).toEqual([]);
   await context.close();
   const sick = await openIll('#/');
