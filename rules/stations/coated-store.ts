@@ -10,8 +10,8 @@ import {
   coatedStoreMarks,
   coatedStoreSignals,
 } from './coated-store-signals.ts';
-import { celsius, written } from './sheet-number.ts';
 import { heldMoulded, heldUsed } from './held-use.ts';
+import { celsius, written } from './sheet-number.ts';
 import {
   commonPractice,
   judgement,

@@ -11,8 +11,8 @@ import { dipTankHandSignals } from './dip-tank-hand-signals.ts';
 import { circulationLost, filterLoaded, filterTorn } from './dip-tank-loop.ts';
 import { dipTankMarks, dipTankSignals } from './dip-tank-signals.ts';
 import { movingRacks, wear } from './dip-tank-words.ts';
-import { celsius, fromDataSheet, written } from './sheet-number.ts';
 import { heldAtTank, heldIntoTank, heldUsed } from './held-use.ts';
+import { celsius, fromDataSheet, written } from './sheet-number.ts';
 import {
   commonPractice,
   judgement,

@@ -4,9 +4,10 @@
  * Cure happens here and nowhere before. Its temperature is the cavity's, not the platen's; what an
  * insert waits in the hot mould counts as heat the film has had; and every doubt is about a shot.
  */
+
+import { heldCompound, heldInserts, heldUsed } from './held-use.ts';
 import { cavities, cavitySpread, mouldCold, mouldHot } from './press-mould.ts';
 import { cureShort, insertWaits, pressureLow } from './press-shot.ts';
-import { heldCompound, heldInserts, heldUsed } from './held-use.ts';
 import type { StationKind, StationMark, StationSignal } from './station.ts';
 
 const state = { unit: '1', resolution: 1, range: ['0 1', '1 1'], stuckAfter: null } as const;

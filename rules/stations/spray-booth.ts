@@ -5,6 +5,8 @@
  * panel tells; what comes out of a gun first after a flush is thin. Before any sensor goes in, somebody
  * must ask how the area is classified.
  */
+
+import { heldAtGuns, heldContainer } from './held-use.ts';
 import {
   boothClimate,
   boothHumidity,
@@ -36,7 +38,6 @@ import {
   reliefLate,
 } from './spray-booth-pot.ts';
 import { sprayBoothDerived, sprayBoothSignals } from './spray-booth-signals.ts';
-import { heldAtGuns, heldContainer } from './held-use.ts';
 import type { StationKind } from './station.ts';
 
 export const sprayBooth: StationKind = {
