@@ -6,6 +6,7 @@
  */
 import { Command, CommanderError } from 'commander';
 import { AgentError } from '../errors.ts';
+import { checkSite } from '../site/check-site.ts';
 import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
 import { archiveLedger, verifyArchive } from '../store/archive.ts';
@@ -70,7 +71,7 @@ function commands(): Command {
   runCommand(program, parts);
   demoCommand(program, parts);
   listenCommand(program, parts);
-  checkCommand(program, { readSite, print, setExitCode });
+  checkCommand(program, { readSite: checkSite, print, setExitCode });
   replayCommand(program, parts);
   exportCommand(program, { defaultFolder, setExitCode });
   ledgerCommand(program, {

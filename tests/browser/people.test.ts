@@ -76,6 +76,26 @@ const looks: readonly OpenOptions[] = [
 const firstLink = (): Promise<string> =>
   vi.waitFor(() => /first administrator {2}(\S+)/.exec(agent.stdout())![1]!, 5_000);
 
+/** An administrator says where Bob's messages go by e-mail; the entry says what is there. */
+async function giveAddress(ann: Page): Promise<void> {
+  const entry = ann.locator('li', { hasText: 'Bob Doyle' });
+  await entry.getByText('no e-mail address').waitFor();
+  await entry.getByLabel('E-mail address').fill('bob@works.example');
+  await entry.getByRole('button', { name: 'Save the address' }).click();
+  await entry.getByText('bob@works.example').waitFor();
+}
+
+async function takeAddressAway(bob: Page): Promise<void> {
+  await bob.evaluate(() => {
+    location.hash = '#/phone';
+  });
+  expect(await bob.getByLabel('E-mail address').inputValue()).toBe('bob@works.example');
+  await bob.getByLabel('E-mail address').fill('');
+  await bob.getByRole('button', { name: 'Save the address' }).click();
+  await bob.getByRole('status').getByText('Done').waitFor();
+  expect(await faults(bob)).toEqual([]);
+}
+
 test('from the first link to somebody else who looks on', async () => {
   const link = await firstLink();
   expect(link).toContain('/#/invitation/');
@@ -112,12 +132,7 @@ test('from the first link to somebody else who looks on', async () => {
     expect(await faults(ann)).toEqual([]);
   }
 
-  // Where Bob's messages go by e-mail; the form says what is there.
-  const entry = ann.locator('li', { hasText: 'Bob Doyle' });
-  await entry.getByText('no e-mail address').waitFor();
-  await entry.getByLabel('E-mail address').fill('bob@works.example');
-  await entry.getByRole('button', { name: 'Save the address' }).click();
-  await entry.getByText('bob@works.example').waitFor();
+  await giveAddress(ann);
 
   const bob = await visit(invitation);
   await bob.getByText('Bob Doyle, you are invited').waitFor();
@@ -132,14 +147,7 @@ test('from the first link to somebody else who looks on', async () => {
   expect(await bob.getByRole('link', { name: 'People' }).count()).toBe(0);
   expect(await faults(bob)).toEqual([]);
 
-  await bob.evaluate(() => {
-    location.hash = '#/phone';
-  });
-  expect(await bob.getByLabel('E-mail address').inputValue()).toBe('bob@works.example');
-  await bob.getByLabel('E-mail address').fill('');
-  await bob.getByRole('button', { name: 'Save the address' }).click();
-  await bob.getByRole('status').getByText('Done').waitFor();
-  expect(await faults(bob)).toEqual([]);
+  await takeAddressAway(bob);
 
   // The page of whoever is removed shows nothing any more, without a touch.
   await ann.getByRole('button', { name: 'Remove Bob Doyle' }).click();
