@@ -41,6 +41,9 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
   );
 }
 
+/** A time further ahead than this is of another clock: that of the box was set back meanwhile. */
+const clocksDifferMs = 60_000;
+
 /** One sentence on time: reached in, since, over since, or that nobody can tell. */
 export function whenText(
   alarm: AlarmView,
@@ -72,7 +75,9 @@ export function whenText(
       limit: plainQuantity(forecast.limit, signal?.unit === evidence.unit ? signal : evidence.unit),
       range: spanRange(forecast.earliest - now, forecast.latest - now),
     });
-  return say('since', { clock: clock(evidence.since ?? raised, now) });
+  const sinceMs = evidence.since ?? raised;
+  const key = sinceMs > now + clocksDifferMs ? 'sinceAhead' : 'since';
+  return say(key, { clock: clock(sinceMs, now) });
 }
 
 /**

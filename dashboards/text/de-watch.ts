@@ -21,6 +21,8 @@ export const watch = {
   noValueSays: 'Diese Größen werden aus anderen Messwerten berechnet. Was sie braucht, wartet.',
   notBuilt: 'Nicht berechnet, weil eine Zahl fehlt: {$needs}.',
   worseStands: 'Ein schlimmerer Alarm steht an:',
+  sinceAhead:
+    'Seit {$clock} nach einer Uhr, die seither zurückgestellt wurde: Diese Zeit steht noch bevor.',
   pastAgain: 'Er ging {$clock} zurück; der Messwert ist wieder bei oder jenseits von {$limit}.',
   nothingJudged:
     'Hier wird zurzeit nichts beurteilt: Keine Regel, die gemeldet wird, hat einen Grenzwert zu einem Messwert.',
