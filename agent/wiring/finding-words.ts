@@ -34,13 +34,16 @@ export function findingWords(finding: Finding): string {
     case 'log-unreadable':
       return `The database's log could not be used (${finding.why}); it was set aside as ${finding.movedTo}.`;
     case 'high-water-unreadable':
-      return 'The high-water file could not be read, so losses at the end would not show.';
+      return highWaterWords;
     case 'migrated':
       return `The store was migrated from schema ${finding.from} to ${finding.to}; the old one is kept as ${finding.backup}.`;
     case 'no-ballast':
       return `The reserve for a full disk could not be made: ${finding.why}.`;
   }
 }
+
+export const highWaterWords =
+  'The file that says how far the record had come could not be read, so losses at its end would not show.';
 
 function unreadableWords(finding: Extract<Finding, { kind: 'unreadable' }>): string {
   const { why, movedTo, restoredFrom } = finding;

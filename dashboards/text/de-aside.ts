@@ -42,7 +42,7 @@ export const aside = {
     fleeting:
       'Er kommt und geht binnen einer Minute. Kein Telefon läutet dafür, wenn er nicht bleibt.',
   },
-  toldAgain: 'Erneut gemeldet: nichts wurde besser in der Zeit zum Handeln',
+  toldAgain: 'Telefone wurden erneut gerufen: nichts wurde besser in der Zeit zum Handeln',
   toldLate: 'Doch gemeldet: er blieb',
   byWhom: '{$what} {$clock}, {$by}',
   byItself: '{$what} {$clock}',

@@ -62,7 +62,14 @@ export const readings = {
     custom: 'von diesem Werk eingerichtet',
   },
   // parts of names that are short for something
-  nameParts: { pdp: 'Drucktaupunkt', dp: 'Druckverlust', ph: 'pH', rh: 'Luftfeuchte' },
+  nameParts: {
+    pdp: 'Drucktaupunkt',
+    dp: 'Druckverlust',
+    ph: 'pH',
+    rh: 'Luftfeuchte',
+    'outside-week': 'draußen, Wochenmittel',
+  },
+  degreeHours: 'Gradstunden',
   ruleName: {
     early: 'Frühwarnung',
     act: 'Nahe am Grenzwert',

@@ -7,16 +7,17 @@ export const rules = {
   ruleSheetCsv: 'Das ganze Blatt als Tabelle (CSV)',
   ruleCount: '.match $n one {{{$n} Regel}} * {{{$n} Regeln}}',
   readiness: {
-    armed: 'scharf',
-    'armed-limit-unconfirmed': 'scharf, Grenzwert unbestätigt',
-    'not-armed': 'nicht scharf',
+    armed: 'läuft',
+    'armed-limit-unconfirmed': 'läuft, ein Grenzwert noch zu bestätigen',
+    'not-armed': 'läuft noch nicht',
   },
   priorityWord: { high: 'hoch', medium: 'mittel', low: 'niedrig' },
   ruleFacts: '{$word}, Priorität: {$priority}, {$readiness}',
   ruleHolds: 'Sperrt: {$hold}.',
   ruleGate: 'Nur solange: {$gates}.',
   rulePeople: 'Menschen können verletzt werden.',
-  ruleManaged: 'Besonders geführt: niemand kann ihn zurückstellen.',
+  ruleManaged:
+    'Besonders geführt, mit besonderer Sorgfalt behandelt: niemand kann ihn zurückstellen.',
   ruleLatching: 'Bleibt stehen, bis jemand ihn zurücksetzt.',
 
   // alarm performance

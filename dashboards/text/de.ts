@@ -141,7 +141,7 @@ export const de = translated({
     'EHS oder eine Administratorin setzt ihn zurück, mit einem Grund von mindestens zehn Buchstaben: wer nachgesehen hat und was war.',
   resetNotYet: 'Zurücksetzen lässt er sich, wenn er vorbei und beantwortet ist.',
   noShelf:
-    'Dieser Alarm darf nicht zurückgestellt werden: Es geht um Menschen, und er ist besonders geführt.',
+    'Dieser Alarm darf nicht zurückgestellt werden: Es geht um Menschen, und er ist besonders geführt: mit besonderer Sorgfalt behandelt.',
   minutes: 'Für wie lange',
   reason: 'Warum',
   reasonHint: 'In wenigen Worten; es bleibt aufgezeichnet.',

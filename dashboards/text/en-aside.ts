@@ -41,7 +41,7 @@ export const aside = {
     chattering: 'It chatters: it came three times within a minute. No phone rings for it.',
     fleeting: 'It comes and goes within a minute. No phone rings for it unless it stays.',
   },
-  toldAgain: 'Told again: nothing improved in the time there is to act',
+  toldAgain: 'Phones were told again: nothing improved in the time there is to act',
   toldLate: 'Told after all: it stayed',
   byWhom: '{$what} {$clock}, {$by}',
   byItself: '{$what} {$clock}',

@@ -62,7 +62,14 @@ export const readings = {
     custom: 'set up by this site',
   },
   // parts of names that are short for something
-  nameParts: { pdp: 'pressure dew point', dp: 'pressure drop', ph: 'pH', rh: 'humidity' },
+  nameParts: {
+    pdp: 'pressure dew point',
+    dp: 'pressure drop',
+    ph: 'pH',
+    rh: 'humidity',
+    'outside-week': 'outdoors, mean of a week',
+  },
+  degreeHours: 'degree-hours',
   ruleName: {
     early: 'Early warning',
     act: 'Close to the limit',

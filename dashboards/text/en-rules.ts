@@ -7,16 +7,16 @@ export const rules = {
   ruleSheetCsv: 'The whole sheet as a table (CSV)',
   ruleCount: '.match $n one {{{$n} rule}} * {{{$n} rules}}',
   readiness: {
-    armed: 'armed',
-    'armed-limit-unconfirmed': 'armed, limit unconfirmed',
-    'not-armed': 'not armed',
+    armed: 'runs',
+    'armed-limit-unconfirmed': 'runs, a limit still to be confirmed',
+    'not-armed': 'does not run yet',
   },
   priorityWord: { high: 'high', medium: 'medium', low: 'low' },
   ruleFacts: '{$word}, priority {$priority}, {$readiness}',
   ruleHolds: 'Puts on hold: {$hold}.',
   ruleGate: 'Only while {$gates}.',
   rulePeople: 'People can be hurt.',
-  ruleManaged: 'Highly managed: nobody can shelve it.',
+  ruleManaged: 'Highly managed, which is handled with special care: nobody can shelve it.',
   ruleLatching: 'Stays until somebody resets it.',
 
   // alarm performance

@@ -132,7 +132,8 @@ export const en = {
   resetManaged:
     'EHS or an administrator resets it, with a reason of ten letters or more: who looked, and what was found.',
   resetNotYet: 'It can be reset once it is over and answered.',
-  noShelf: 'This alarm may not be shelved: it is about people, and highly managed.',
+  noShelf:
+    'This alarm may not be shelved: it is about people, and highly managed: handled with special care.',
   minutes: 'For how long',
   reason: 'Why',
   reasonHint: 'In a few words; it is kept on record.',

@@ -7,7 +7,10 @@ const inFull = (part: string): string => {
   return words[part] ?? part;
 };
 
-const spoken = (part: string): string => part.split('-').map(inFull).join(' ');
+const spoken = (part: string): string => {
+  const whole = inFull(part);
+  return whole === part ? part.split('-').map(inFull).join(' ') : whole;
+};
 /** What is written small at its head, as pH, stays so. */
 const capital = (text: string): string =>
   /^[a-z][A-Z]/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);

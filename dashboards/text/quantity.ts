@@ -7,6 +7,7 @@ import { spanText } from '#rules/alarm/say.ts';
 import { toCanonical, unitOf } from '#rules/quantity/unit.ts';
 import { readPreferences } from '../state/preferences.ts';
 import { localNumber } from './language.ts';
+import { say } from './say.ts';
 
 export interface Shown {
   /** In the reader's unit. */
@@ -19,10 +20,12 @@ export interface Shown {
 export type InUnit = string | { readonly unit: string; readonly written_unit?: string | undefined };
 
 /** How the reader of this page wants it. */
-export const displayOf = (inUnit: InUnit): Display =>
-  typeof inUnit === 'string'
-    ? displayIn(inUnit, undefined, readPreferences())
-    : displayIn(inUnit.unit, inUnit.written_unit, readPreferences());
+export function displayOf(inUnit: InUnit): Display {
+  const [unit, written] =
+    typeof inUnit === 'string' ? [inUnit, undefined] : [inUnit.unit, inUnit.written_unit];
+  const how = displayIn(unit, written, readPreferences());
+  return unit === 'K.h' ? { ...how, symbol: say('degreeHours') } : how;
+}
 
 /** `resolution`: canonical step of the value; null where it keeps full doubles. */
 export function shown(value: number, inUnit: InUnit, resolution: number | null): Shown {

@@ -83,6 +83,8 @@ export const pageMeanings: Readonly<Record<string, SectionWords>> = {
       'Before the shift ends, {$clock}':
         'Second band: it starts to matter before the shift changes.',
       'These can wait': 'Third band: it matters later.',
+      'Already over, not closed yet: {$n}':
+        'After all that stands: alarms by which nobody is hurt, that wait for an answer or a reset.',
       'Put aside': 'Shelved, out of service, or meaningless in the line’s present state.',
       'Nearest to a limit': 'Of all readings of the station, the one with least room to its limit.',
       'not answered': 'Nobody has said that they have it.',

@@ -72,7 +72,18 @@ const footWords = (): Word[] =>
   }));
 /** Headings and short states of the page, by their place in the catalogue. */
 const pageWords = [
-  ...['coverage', 'holds', 'runs', 'reader', 'people', 'shift', 'wait', 'aside', 'worstMargin'],
+  ...[
+    'coverage',
+    'holds',
+    'runs',
+    'reader',
+    'people',
+    'shift',
+    'wait',
+    'overNotices',
+    'aside',
+    'worstMargin',
+  ],
   ...['notAnswered', 'cannotTell', 'doNot', 'caution', 'estimated', 'handReading', 'notSent'],
   ...['notWatchedHere', 'notArmed', 'unconfirmed', 'moot', 'staleLine', 'noReadingSince'],
   ...['notUsable', 'acknowledge', 'shelve', 'unshelve', 'reset', 'setHold', 'lift'],
