@@ -1,8 +1,11 @@
 /** Whatever stands in a site file, reading it answers: never a throw, never a problem without place. */
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { readSiteText } from '#agent/site/read-site.ts';
+
+// Each compiles hundreds of sites.
+vi.setConfig({ testTimeout: 120_000 });
 
 const sample = readFileSync('docs/examples/sample-works/site.yaml', 'utf8');
 const sheet = readFileSync('docs/examples/sample-works/materials/adhesive-a.yaml', 'utf8');
