@@ -42,19 +42,20 @@ export function compileLabel(
     checkPlaceholders(text ?? '', facts, [...path, ...key], report);
     if (guards) checkAdvice(text ?? '', [...path, ...key], report);
   }
-  const sentence = written.sentence ?? label.sentence;
-  if (guards && ofSite !== true)
+  if (guards && ofSite !== true) {
+    if (written.sentence !== undefined) reportSentence(path, report);
     return {
       word,
-      sentence,
+      sentence: label.sentence,
       consequence: both(label.consequence, written.consequence),
       steps: [...label.steps, ...(written.actions ?? [])],
       doNot: [...new Set([...label.doNot, ...(written.do_not ?? [])])],
       caution: both(label.caution, written.caution),
     };
+  }
   return {
     word,
-    sentence,
+    sentence: written.sentence ?? label.sentence,
     consequence: written.consequence ?? label.consequence,
     steps: written.actions ?? label.steps,
     doNot: written.do_not ?? label.doNot,
@@ -64,6 +65,15 @@ export function compileLabel(
 
 const both = (usual: string, own: string | undefined): string =>
   own === undefined ? usual : `${usual} ${own}`;
+
+function reportSentence(path: Path, report: Report): void {
+  report({
+    path: [...path, 'sentence'],
+    problem:
+      'the sentence of this rule says what is wrong and where, and people can be hurt by what it watches; it is not replaced',
+    fix: 'Take sentence out; add what people here should know to actions or caution.',
+  });
+}
 
 /** What is advised may not be what has killed people; what nobody may do names it rightly. */
 function checkAdvice(text: string, path: Path, report: Report): void {

@@ -47,11 +47,22 @@ export function changesOf(source: RuleSource, written: Partial<RuleWritten>): Ru
   const own = { ...ownSettings(written) };
   return Object.entries(written).flatMap(([what, value]): RuleChange[] => {
     if (textKeys.some((key) => key === what))
-      return [{ what, usual: 'of the station', written: 'of the site' }];
+      return textChange(what, textOf(source, written, value));
     if (!Object.hasOwn(own, what) && !Object.hasOwn(usual, what)) return [];
     const was = usual[what] ?? stricterWays[source.kind.name]?.[what]?.usual ?? 'none';
     return words(was) === words(value) ? [] : [{ what, usual: words(was), written: words(value) }];
   });
+}
+
+const textChange = (what: string, own: string | null): RuleChange[] =>
+  own === null ? [] : [{ what, usual: 'of the station', written: own }];
+
+/** Where people can be hurt the site's own text stands behind the label's: it is said word for word. */
+function textOf(source: RuleSource, written: Partial<RuleWritten>, value: unknown): string | null {
+  if (!source.people && !source.class.highlyManaged && written.highly_managed !== true)
+    return 'of the site';
+  const own = [value].flat().map(String).join(' ');
+  return own === '' ? null : `of the station, and behind it: ${own}`;
 }
 
 /** What holds where the site says nothing. */

@@ -151,7 +151,12 @@ export const ruleFields = {
       .check(z.meta({ description: 'Who can be hurt (ANSI Z535.4). NOTICE where nobody can.' })),
   ),
   sentence: z.optional(
-    text.check(z.meta({ description: 'What is wrong, with {$value} and its like filled in.' })),
+    text.check(
+      z.meta({
+        description:
+          'What is wrong, with {$value} and its like filled in. Where people can be hurt the station’s own stays.',
+      }),
+    ),
   ),
   do_not: z.optional(
     z

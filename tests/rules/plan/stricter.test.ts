@@ -100,11 +100,38 @@ describe('texts of such a rule', () => {
     ['actions: ["Open the oven."]', 'actions.0', '"Open"'],
     ['actions: ["Leave.", "Then look in and scrape it off."]', 'actions.1', '"look in"'],
     ['caution: Stop the conveyor first.', 'caution', '"Stop the conveyor"'],
-    ['sentence: "Open now."', 'sentence', '"Open"'],
   ])('{ %s } is refused, and the word named', (words, key, word) => {
     const found = said(residue(`{ at-limit: { ${words} } }`));
     expect(found[0]).toContain(`at-limit.${key}: `);
     expect(found[0]).toContain(word);
+  });
+
+  test.each(['at-limit', 'bin-warm'])('the sentence of %s is not replaced', (rule) => {
+    const [found, ...others] = said(residue(`{ ${rule}: { sentence: All is well. } }`));
+    expect(others).toEqual([]);
+    expect(found).toContain(`${rule}.sentence: the sentence of this rule says what is wrong`);
+    expect(found).toMatch(/\| .*actions.*caution/);
+  });
+
+  test('the sentence of a rule of quality is the site’s to write', () => {
+    const site = compiled(
+      `l: { a: { kind: compressed-air, signals: { pdp: ${cel('d')} }, rules: { air-dew-point: { sentence: Wet air. } } } }`,
+    );
+    expect(said(site)).toEqual([]);
+    expect(card(site, 'air-dew-point').label.sentence).toBe('Wet air.');
+  });
+
+  test('every text of the site’s own is in what it changes, word for word', () => {
+    const site = residue(
+      '{ at-limit: { actions: ["Ring.", "Wait at gate 2."], do_not: ["run"], caution: Hot steam., consequence: It burns. } }',
+    );
+    const stays = (text: string) => `of the station, and behind it: ${text}`;
+    expect(card(site, 'at-limit').changes.map(({ what, written }) => [what, written])).toEqual([
+      ['consequence', stays('It burns.')],
+      ['actions', stays('Ring. Wait at gate 2.')],
+      ['do_not', stays('run')],
+      ['caution', stays('Hot steam.')],
+    ]);
   });
 
   test('steps are added, and what nobody may do stays', () => {
@@ -117,6 +144,7 @@ describe('texts of such a rule', () => {
     expect(label.steps).toEqual([...plain.steps, 'Ring the gate house.']);
     expect(label.doNot).toEqual(plain.doNot);
     expect(label.caution).toBe(`${plain.caution} Hot steam.`);
+    expect(card(site, 'at-limit').changes.map(({ what }) => what)).not.toContain('do_not');
     const more = card(residue('{ at-limit: { do_not: ["run"] } }'), 'at-limit').label;
     expect(more.doNot).toEqual([...plain.doNot, 'run']);
   });
@@ -164,7 +192,11 @@ describe('switched off', () => {
 test('every changed default is named, with what stood there', () => {
   const site = residue('{ at-limit: { on_delay: 1 s, high: 100 Cel, actions: ["Ring."] } }');
   expect(card(site, 'at-limit').changes).toEqual([
-    { what: 'actions', usual: 'of the station', written: 'of the site' },
+    {
+      what: 'actions',
+      usual: 'of the station',
+      written: 'of the station, and behind it: Ring.',
+    },
     { what: 'on_delay', usual: '5 s', written: '1 s' },
     { what: 'high', usual: '112 Cel', written: '100 Cel' },
   ]);
