@@ -12,8 +12,10 @@ export const unheardSchema = z.object({
   signal: word.describe('line/station/signal'),
   topic: word.nullable().describe('Where its readings should come; null for what people enter.'),
   because: z
-    .enum(['never-heard', 'never-entered', 'too-late'])
-    .describe('too-late: readings came, and all were too old to be judged.'),
+    .enum(['never-heard', 'never-entered', 'too-late', 'no-place-heard'])
+    .describe(
+      'too-late: readings came, and all were too old to be judged. no-place-heard: a topic with +, of which no place has been heard; the signal is then named without a place.',
+    ),
   says: z.string().describe('The same in a sentence.'),
   fix: z.string(),
   to_people: z.boolean().describe('A rule that waits for it watches a hazard to people.'),

@@ -1,5 +1,6 @@
 /** What is watched and what is not, in the shape of the wire. */
 import type { Coverage, RuleCard } from '#rules/plan/card.ts';
+import { notHeardYet } from '#rules/plan/coverage.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { AsideView } from '../web/aside-contract.ts';
 import type { CoverageView } from '../web/contract.ts';
@@ -69,19 +70,51 @@ const shortAside = ({ rule, state, by, reason, since, until }: AsideView) => ({
   until,
 });
 
-function watchedView(
-  hazard: Coverage['stations'][number]['watched'][number],
+type Station = Coverage['stations'][number];
+type HazardView = CoverageView['stations'][number]['hazards'][number];
+
+const signalsOf = (rules: readonly RuleNow[]): string[] => [
+  ...new Set(rules.flatMap(({ unheard }) => unheard.map(({ signal }) => signal))),
+];
+
+/** Rules of a hazard that wait for the first place of a wildcard. */
+const waitingFor = ({ waiting }: Station, hazard: string): string[] =>
+  waiting.filter((each) => each.hazard === hazard).map(({ rule }) => rule);
+
+function unwatchedView(
+  hazard: Station['unwatched'][number],
+  waiting: readonly string[],
   ruleNow: (rule: string) => RuleNow,
-): CoverageView['stations'][number]['hazards'][number] {
-  const rules = hazard.rules.map(ruleNow);
-  const why = [...whyNot(hazard.rules, rules), ...(leansOn(hazard.marks) ?? [])];
+): HazardView {
+  const rules = waiting.map(ruleNow);
+  const silent = whyNot(waiting, rules);
+  const known = silent.length > 0 && hazard.why === notHeardYet ? [] : [hazard.why];
+  return {
+    hazard: hazard.words,
+    to_people: hazard.people,
+    state: 'not-watched',
+    rules: [],
+    missing: hazard.missing.map(({ signal }) => signal),
+    unheard: signalsOf(rules),
+    why: [...known, ...silent].join(' '),
+  };
+}
+
+function watchedView(
+  hazard: Station['watched'][number],
+  waiting: readonly string[],
+  ruleNow: (rule: string) => RuleNow,
+): HazardView {
+  const ids = [...hazard.rules, ...waiting];
+  const rules = ids.map(ruleNow);
+  const why = [...whyNot(ids, rules), ...(leansOn(hazard.marks) ?? [])];
   return {
     hazard: hazard.words,
     to_people: hazard.people,
     state: stateOf(rules),
     rules: [...hazard.rules],
     missing: [],
-    unheard: [...new Set(rules.flatMap(({ unheard }) => unheard.map(({ signal }) => signal)))],
+    unheard: signalsOf(rules),
     aside: rules.flatMap(({ aside }) => (aside === null ? [] : [shortAside(aside)])),
     why: why.length === 0 ? null : why.join(' '),
   };
@@ -106,15 +139,12 @@ export function coverageView(
 ): CoverageView {
   const stations = coverage.stations.map((each) => {
     const { line, station } = split(each.station);
-    const watched = each.watched.map((hazard) => watchedView(hazard, ruleNow));
-    const unwatched = each.unwatched.map((hazard) => ({
-      hazard: hazard.words,
-      to_people: hazard.people,
-      state: 'not-watched' as const,
-      rules: [],
-      missing: hazard.missing.map(({ signal }) => signal),
-      why: hazard.why,
-    }));
+    const watched = each.watched.map((hazard) =>
+      watchedView(hazard, waitingFor(each, hazard.hazard), ruleNow),
+    );
+    const unwatched = each.unwatched.map((hazard) =>
+      unwatchedView(hazard, waitingFor(each, hazard.hazard), ruleNow),
+    );
     return {
       line,
       station,

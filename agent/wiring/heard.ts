@@ -60,6 +60,13 @@ export class Heard {
     return { topic, because, says, fix };
   }
 
+  /** What is said of a wildcard of which no place has been heard; `id` without a place. */
+  placeWords(id: string): Pick<UnheardView, 'topic' | 'because' | 'says' | 'fix'> {
+    const filter = this.core.plans.now.bindings.find((each) => each.id === id)?.filter ?? '';
+    const [says, fix] = texts['no-place-heard'](id, filter);
+    return { topic: filter === '' ? null : filter, because: 'no-place-heard', says, fix };
+  }
+
   /** Why a derived signal has no usable value, in sentences; null where it has one. */
   whyNot(derived: number): string | null {
     const { plan } = this.core.plans.now;
@@ -116,6 +123,10 @@ const texts: Readonly<
   'never-heard': (id, topic) => [
     `${id} has never been heard.`,
     `Its topic is ${topic}: see that its device runs and sends there, and that the site file names that topic.`,
+  ],
+  'no-place-heard': (id, topic) => [
+    `No place of ${id} has been heard yet.`,
+    `Its topic is ${topic}: see that its devices run and send there, and that the site file names that topic.`,
   ],
   'never-entered': (id) => [
     `${id} has never been entered.`,

@@ -66,13 +66,13 @@ export function healthOf(running: Running): HealthParts {
 }
 
 /** Rules that keep people from harm and that the site file switches off. */
-const offBySite = ({ stations }: Coverage): string[] =>
+export const offBySite = ({ stations }: Coverage): string[] =>
   stations
     .flatMap(({ off }) => off)
     .filter(({ people }) => people)
     .map(
       ({ rule, reason, signedBy }) =>
-        `${rule} is switched off by ${signedBy ?? 'nobody named'}: ${reason}.`,
+        `Switched off by the site file: ${rule}, signed by ${signedBy ?? 'nobody named'}: ${reason.replace(/[.\s]+$/, '')}.`,
     );
 
 const nowOf = ({ live, clock }: Core): EpochMs => live.engineNow ?? clock.now();

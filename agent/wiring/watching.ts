@@ -1,5 +1,6 @@
 /** What is watched now: which rules judge and are told, and what keeps the others from it. */
 import { isSuppressed } from '#rules/alarm/lifecycle.ts';
+import type { WaitingRule } from '#rules/plan/card.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { AsideView } from '../web/aside-contract.ts';
 import type { CoverageView, UnheardView } from '../web/contract.ts';
@@ -22,7 +23,7 @@ export function coverageNow(core: Core, at: EpochMs): Omit<CoverageView, 'refuse
   return {
     ...coverageView(coverage, rules, rulesNow(core, heard), at, (signal) => {
       const index = derivedIndex.get(signal);
-      return index === undefined ? 'It does not run yet.' : heard.whyNot(index);
+      return index === undefined ? 'No place of it has been heard yet.' : heard.whyNot(index);
     }),
     unheard: unheardSignals(core, heard),
   };
@@ -34,10 +35,16 @@ function rulesNow(core: Core, heard: Heard): (rule: string) => RuleNow {
   const aside = new Map<string, AsideView>(asideViews(core).map((each) => [each.rule, each]));
   const running = core.live.running?.present;
   const live = new Map(running?.rules.map((rule) => [rule.plan.id, rule]));
+  const waiting = new Map(waitingRules(core).map((each) => [each.rule, each]));
   return (id) => {
     const rule = live.get(id);
-    if (rule === undefined)
-      return { off: off(id), aside: null, unheard: [], judges: false, unjudged: true };
+    if (rule === undefined) {
+      const unheard = (waiting.get(id)?.signals ?? []).map((signal) => ({
+        signal,
+        says: heard.placeWords(signal).says,
+      }));
+      return { off: off(id), aside: null, unheard, judges: false, unjudged: true };
+    }
     const { signals, judges } = heard.missingOf(rule);
     return {
       off: off(id),
@@ -67,14 +74,31 @@ export function unheardSignals(core: Core, heard = new Heard(core)): UnheardView
       });
     }
   }
-  return [...waiting]
-    .map(([signal, { rules, people }]) => ({
-      signal: core.plans.now.plan.signals[signal]!.id,
-      ...heard.words(signal),
-      to_people: people,
-      rules,
-    }))
-    .sort((a, b) => (a.signal < b.signal ? -1 : 1));
+  const measured = [...waiting].map(([signal, { rules, people }]) => ({
+    signal: core.plans.now.plan.signals[signal]!.id,
+    ...heard.words(signal),
+    to_people: people,
+    rules,
+  }));
+  return [...measured, ...unheardPlaces(core, heard)].sort((a, b) =>
+    a.signal < b.signal ? -1 : 1,
+  );
+}
+
+const waitingRules = ({ plans }: Core): WaitingRule[] =>
+  plans.now.coverage.stations.flatMap(({ waiting }) => waiting);
+
+/** Wildcards of which no place has been heard: their rules do not exist before one is. */
+function unheardPlaces(core: Core, heard: Heard): UnheardView[] {
+  const each = waitingRules(core).flatMap((rule) =>
+    rule.signals.map((signal) => ({ signal, rule })),
+  );
+  return [...Map.groupBy(each, ({ signal }) => signal)].map(([signal, those]) => ({
+    signal,
+    ...heard.placeWords(signal),
+    to_people: those.some(({ rule }) => rule.people),
+    rules: those.map(({ rule }) => rule.rule),
+  }));
 }
 
 /** Rules that are judged by nobody just now though nothing but a reading keeps them from it. */

@@ -8,6 +8,7 @@ import { anyJudged, type Margin, worstMargin } from '../judge/margin.ts';
 import { isUsable } from '../judge/reading.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
+import { calmText } from '../text/calm.ts';
 import { valueText } from '../text/difference.ts';
 import { alarmSentence } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
@@ -168,7 +169,12 @@ export function NothingHere({ station }: { readonly station: StationPlace }) {
     unjudged: count('unjudged'),
     notWatched: count('not-watched'),
   };
-  if (counts.watched > 0) return <p class="nothing">{say('nothingAbnormalShort', counts)}</p>;
+  if (counts.watched > 0)
+    return (
+      <p class="nothing">
+        {calmText(station.hazards)} {say('hazardCountsShort', counts)}
+      </p>
+    );
   const { unjudged, notWatched } = counts;
   return (
     <p class="nothing">

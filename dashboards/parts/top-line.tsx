@@ -6,7 +6,7 @@ import { useBoard, useTold } from '../state/board.ts';
 import { nowMs, readLink, useNow, useStale } from '../state/link.ts';
 import { clock, foreignZone, hourMinuteSecond, span } from '../text/clock.ts';
 import { briefOf, type IllPart, isShort, partName } from '../text/ill.ts';
-import { ownName } from '../text/names.ts';
+import { ownName, spokenId } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { AgentText, Around, here } from './agent-text.tsx';
 
@@ -111,12 +111,15 @@ function Health() {
     <ul class="ill">
       {ill.map(([part, condition]) => (
         <li key={part}>
-          <Ill part={part} condition={condition} note={health?.notes[part] ?? ''} />
+          <Ill part={part} condition={condition} note={noteOf(part, health?.notes[part] ?? '')} />
         </li>
       ))}
     </ul>
   );
 }
+
+/** Rules by the names that people call them. */
+const noteOf = (part: string, note: string): string => (part === 'rules' ? spokenId(note) : note);
 
 function Ill(ill: IllPart) {
   const name = partName(ill.part);

@@ -39,17 +39,27 @@ export function Unheard({ coverage, people, spokenFor }: UnheardProps) {
   );
 }
 
-export const unheardText = ({ signal, because }: Signal): string =>
-  say('unheardSays', { signal: placeName(signal), because: say('unheardBecause')[because] });
+export function unheardText({ signal, because }: Signal): string {
+  const facts = { signal: placeName(signal) };
+  return because === 'no-place-heard'
+    ? say('unheardPlace', facts)
+    : say('unheardSays', { ...facts, because: say('unheardBecause')[because] });
+}
 
 export function mendText({ because, topic }: Signal): string {
   if (because === 'never-entered' || topic === null) return say('unheardByHand');
   return say(because === 'too-late' ? 'unheardLate' : 'unheardTopic', { topic });
 }
 
+/** A wildcard has no page of its own before a place is heard. */
+const pageOf = ({ signal, because }: Signal): string =>
+  because === 'no-place-heard'
+    ? to('station', signal.split('/').slice(0, 2).join('/'))
+    : to('signal', signal);
+
 export const UnheardRow = ({ unheard }: { readonly unheard: Signal }) => (
   <li>
-    <a href={to('signal', unheard.signal)}>{unheardText(unheard)}</a>
+    <a href={pageOf(unheard)}>{unheardText(unheard)}</a>
     <span class="hint">{say('unheardRules', { rules: ruleNames(unheard.rules).join('; ') })}</span>
     <span class="hint">{mendText(unheard)}</span>
   </li>

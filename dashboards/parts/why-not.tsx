@@ -8,6 +8,10 @@ import { mendText, unheardText } from './unheard.tsx';
 
 type Hazard = CoverageView['stations'][number]['hazards'][number];
 
+/** What the agent says beside what the page says of these in its own words; '' for nothing. */
+const besides = (why: string | null, silent: readonly { readonly says: string }[]): string =>
+  silent.reduce((left, { says }) => left.replace(says, ''), why ?? '').trim();
+
 export interface HazardProps {
   readonly hazard: Hazard;
   readonly coverage: CoverageView;
@@ -16,7 +20,7 @@ export interface HazardProps {
 /** Put aside, never heard, else what the agent says. */
 export function WhyNot({ hazard, coverage }: HazardProps) {
   const now = useNow(60_000);
-  const { state, why = null, aside = [], unheard = [] } = hazard;
+  const { state, rules, why = null, aside = [], unheard = [] } = hazard;
   const silent = (coverage.unheard ?? []).filter(({ signal }) => unheard.includes(signal));
   if (aside.length === 0 && silent.length === 0)
     return state !== 'not-watched' || why === null ? null : (
@@ -24,6 +28,8 @@ export function WhyNot({ hazard, coverage }: HazardProps) {
         {why}
       </span>
     );
+  // Of a hazard with rules the page says all of it itself.
+  const rest = rules.length > 0 ? '' : besides(why, silent);
   return (
     <>
       {state === 'not-watched' ? null : <span class="hint">{say('notByAll')}</span>}
@@ -38,6 +44,11 @@ export function WhyNot({ hazard, coverage }: HazardProps) {
           {each.reason === '' ? null : say('hazardAsideWhy', { reason: each.reason })}
         </span>
       ))}
+      {rest === '' ? null : (
+        <span class="hint" lang="en">
+          {rest}
+        </span>
+      )}
       {silent.map((each) => (
         <span key={each.signal} class="hint">
           {unheardText(each)} {mendText(each)}

@@ -7,6 +7,7 @@ export const watch = {
     'never-entered': 'wurde noch nie eingetragen',
     'too-late': 'hat nur Messwerte gesandt, die zum Beurteilen zu alt waren',
   },
+  unheardPlace: '{$signal}: noch an keiner Stelle gehört.',
   unheardSays: '{$signal} {$because}.',
   unheardRules: 'Wird ohne diesen Wert nicht beurteilt: {$rules}.',
   unheardTopic:
@@ -14,6 +15,11 @@ export const watch = {
   unheardByHand: 'Tragen Sie ihn auf der Seite der Station ein.',
   unheardLate: 'Er kommt auf {$topic}. Stellen Sie die Uhr des Senders.',
   unheardMore: '.match $n one {{und {$n} weiterer}} * {{und {$n} weitere}}',
+  nothingAbnormal: 'Nichts Auffälliges.',
+  noAlarmPeople:
+    '.match $n one {{Kein Alarm steht an. {$n} Gefahr für Menschen ist nicht überwacht.}} * {{Kein Alarm steht an. {$n} Gefahren für Menschen sind nicht überwacht.}}',
+  noAlarmPartly:
+    '.match $n one {{Kein Alarm steht an. {$n} Gefahr für Menschen ist nicht durch alle ihre Regeln überwacht.}} * {{Kein Alarm steht an. {$n} Gefahren für Menschen sind nicht durch alle ihre Regeln überwacht.}}',
   notByAll: 'Nicht durch alle Regeln:',
   hazardAside: '{$rule}: {$state}, {$since}. {$end}',
   hazardAsideWhy: 'Grund: {$reason}',

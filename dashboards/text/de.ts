@@ -60,7 +60,7 @@ export const de = translated({
     clock: 'Uhr',
     mqtt: 'Eingang der Sensoren',
     site: 'Werksdatei',
-    rules: 'eigene Regeln',
+    rules: 'Regeln',
     sensors: 'Sensoren',
     telling: 'Benachrichtigung',
   },
@@ -71,10 +71,10 @@ export const de = translated({
   notWatched: '{$n} nicht überwacht',
   partlyWatched: '{$n} nicht durch alle ihre Regeln',
   noReading: '{$n} ohne verwendbaren Messwert',
-  nothingAbnormal:
-    'Nichts Auffälliges. Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}; letzter Blick {$clock}.',
-  nothingAbnormalShort:
-    'Nichts Auffälliges. Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}.',
+  hazardCounts:
+    'Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}; letzter Blick {$clock}.',
+  hazardCountsShort:
+    'Gefahren überwacht: {$watched}; nicht überwacht: {$notWatched}; ohne verwendbaren Messwert: {$unjudged}.',
   nothingWatched: 'Keine Gefahr dieser Station wird überwacht.',
 
   // bands

@@ -7,6 +7,7 @@ export const watch = {
     'never-entered': 'has never been entered',
     'too-late': 'has only sent readings too old to be judged',
   },
+  unheardPlace: '{$signal}: no place heard yet.',
   unheardSays: '{$signal} {$because}.',
   unheardRules: 'Not judged without it: {$rules}.',
   unheardTopic:
@@ -14,6 +15,11 @@ export const watch = {
   unheardByHand: 'Enter it on the page of its station.',
   unheardLate: 'It comes on {$topic}. Set the clock of its sender.',
   unheardMore: '.match $n one {{and {$n} more}} * {{and {$n} more}}',
+  nothingAbnormal: 'Nothing abnormal.',
+  noAlarmPeople:
+    '.match $n one {{No alarm stands. {$n} hazard to people is not watched.}} * {{No alarm stands. {$n} hazards to people are not watched.}}',
+  noAlarmPartly:
+    '.match $n one {{No alarm stands. {$n} hazard to people is not watched by all its rules.}} * {{No alarm stands. {$n} hazards to people are not watched by all their rules.}}',
   notByAll: 'Not by all its rules:',
   hazardAside: '{$rule}: {$state}, {$since}. {$end}',
   hazardAsideWhy: 'Reason: {$reason}',

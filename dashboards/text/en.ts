@@ -53,7 +53,7 @@ export const en = {
     clock: 'clock',
     mqtt: 'door for sensors',
     site: 'site file',
-    rules: 'own rules',
+    rules: 'rules',
     sensors: 'sensors',
     telling: 'telling people',
   },
@@ -64,10 +64,10 @@ export const en = {
   notWatched: '{$n} not watched',
   partlyWatched: '{$n} not by all their rules',
   noReading: '{$n} without a usable reading',
-  nothingAbnormal:
-    'Nothing abnormal. Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}; last look {$clock}.',
-  nothingAbnormalShort:
-    'Nothing abnormal. Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}.',
+  hazardCounts:
+    'Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}; last look {$clock}.',
+  hazardCountsShort:
+    'Hazards watched: {$watched}; not watched: {$notWatched}; without a usable reading: {$unjudged}.',
   nothingWatched: 'No hazard of this station is watched.',
 
   // bands

@@ -39,7 +39,7 @@ const id = /^[a-z0-9-]+(\/[a-z0-9-]+){1,2}$/;
 export const isId = (text: string): boolean => id.test(text);
 
 /** Ids of three parts inside a text: signals and rules; what is shorter may be a word of the site. */
-const idsWithin = /(?<![\w/.-])[a-z0-9-]+(?:\/[a-z0-9-]+){2}(?![\w/-])/g;
+const idsWithin = /(?<![\w/.-])[a-z0-9-]+(?:\/[a-z0-9-]+){2}(?![\w/-]|\.\w)/g;
 
 /** A text with its ids as people say them. */
 export const spokenId = (text: string): string =>

@@ -11,6 +11,7 @@ import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { useSteady } from '../state/steady.ts';
+import { calmText } from '../text/calm.ts';
 import { clock, hourMinute } from '../text/clock.ts';
 import { say } from '../text/say.ts';
 
@@ -130,7 +131,8 @@ function Nothing() {
   if (coverage === null) return null;
   return (
     <p class="empty">
-      {say('nothingAbnormal', {
+      {calmText(coverage.stations.flatMap(({ hazards }) => hazards))}{' '}
+      {say('hazardCounts', {
         watched: coverage.watched,
         notWatched: coverage.not_watched,
         unjudged: coverage.unjudged,

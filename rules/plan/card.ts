@@ -156,11 +156,22 @@ export interface SwitchedOffRule {
   readonly people: boolean;
 }
 
+/** A rule for each place of a wildcard, none of which has been heard: it judges once one is. */
+export interface WaitingRule {
+  /** `line/station/rule`, without a place. */
+  readonly rule: string;
+  readonly hazard: string | null;
+  readonly people: boolean;
+  /** `line/station/signal`, without a place: those of which no place has been heard; one or more. */
+  readonly signals: readonly string[];
+}
+
 export interface StationCoverage {
   readonly station: string;
   readonly kind: string;
   readonly watched: readonly WatchedHazard[];
   readonly unwatched: readonly UnwatchedHazard[];
+  readonly waiting: readonly WaitingRule[];
   readonly notArmed: readonly { readonly rule: string; readonly needs: readonly string[] }[];
   /** Derived signals, with the numbers they rest on and what would confirm those. */
   readonly workedOut: readonly {

@@ -1,8 +1,17 @@
 /** Which hazards of a station are watched, which are not and why. */
 import type { Hazard, RuleTemplate, StationSignal } from '../stations/station.ts';
-import type { RuleCard, StationCoverage, UnwatchedHazard, WatchedHazard } from './card.ts';
+import type {
+  RuleCard,
+  StationCoverage,
+  UnwatchedHazard,
+  WaitingRule,
+  WatchedHazard,
+} from './card.ts';
 import { idOf, type SignalDraft, type StationDraft } from './draft.ts';
 import type { StationRules } from './station-rules.ts';
+
+/** Why a hazard goes unwatched whose rules wait for their first reading alone. */
+export const notHeardYet = 'Its sensors have not been heard yet.';
 
 export function coverStation(
   station: StationDraft,
@@ -28,6 +37,7 @@ export function coverStation(
     kind: station.kind.name,
     watched,
     unwatched,
+    waiting: waiting(found),
     notArmed: [
       ...cards
         .filter((card) => card.readiness === 'not-armed')
@@ -62,28 +72,49 @@ const calibrations = (signals: ReadonlyMap<string, SignalDraft>): StationCoverag
     return dates === null ? [] : [{ signal: idOf(station, name, ''), ...dates }];
   });
 
+function waiting({ rules }: StationRules): WaitingRule[] {
+  return rules
+    .filter(({ kind, instances }) => instances.length === 0 && kind.watchesHealth !== true)
+    .filter(({ missing, compiled }) => missing.length === 0 && compiled !== null)
+    .map(({ station, name, hazard, people, signals }) => ({
+      rule: idOf(station, name, ''),
+      hazard,
+      people,
+      signals: [...new Set(signals.flatMap(withoutPlace))],
+    }))
+    .filter(({ signals }) => signals.length > 0);
+}
+
+/** The measured wildcards beneath a signal of which no place has been heard. */
+const withoutPlace = ({ station, name, names, instances, derived }: SignalDraft): string[] =>
+  derived !== null
+    ? derived.inputs.flatMap(withoutPlace)
+    : names.length > 0 && instances.length === 0
+      ? [idOf(station, name, '')]
+      : [];
+
 /** Numbers for want of which a signal that a rule would judge does not exist. */
 const lackedBy = (station: StationDraft, judged: readonly string[]): readonly string[] => [
   ...new Set(judged.flatMap((name) => station.lacking.get(name) ?? [])),
 ];
 
-/** Derived signals with the numbers they rest on. */
+/** Derived signals with the numbers they rest on; one of a wildcard for each place, by itself before any. */
 const workedOut = (
   station: StationDraft,
   signals: ReadonlyMap<string, SignalDraft>,
 ): StationCoverage['workedOut'] =>
-  [...signals.values()].flatMap(({ name, derived }) =>
+  [...signals.values()].flatMap(({ name, instances, derived }) =>
     derived === null
       ? []
-      : [
-          {
-            signal: `${station.id}/${name}`,
-            kind: derived.kind.name,
-            from: derived.inputs.map((input) => `${station.id}/${input.name}`),
-            settings: derived.card,
-            needs: derived.unconfirmed,
-          },
-        ],
+      : (instances.length === 0 ? [''] : instances).map((instance) => ({
+          signal: idOf(station, name, instance),
+          kind: derived.kind.name,
+          from: derived.inputs.map((input) =>
+            idOf(station, input.name, input.names.length === 0 ? '' : instance),
+          ),
+          settings: derived.card,
+          needs: derived.unconfirmed,
+        })),
   );
 
 /** A rule of the site's own watches what the site says it does. */
@@ -178,7 +209,19 @@ function whyUnwatched(
     : found.moot.find(({ template }) => template.hazard === hazard.id);
   if (moot !== undefined) return moot.why;
   const off = offOf(station, found, hazard);
-  if (off.length > 0) return offWords(off, found, hazard);
+  const lack = lackWords(station, found, cards, hazard, missing);
+  if (off.length > 0) return [offWords(off, found, hazard), lack ?? ''].join(' ').trim();
+  return lack ?? notHeardYet;
+}
+
+/** What its rules need: a number, a sensor, an entry; null for nothing. */
+function lackWords(
+  station: StationDraft,
+  found: StationRules,
+  cards: readonly RuleCard[],
+  hazard: Hazard,
+  missing: readonly StationSignal[],
+): string | null {
   const needs = [
     ...cards.filter((card) => card.hazard === hazard.id).flatMap((card) => card.needs),
     ...found.unbound
@@ -196,5 +239,5 @@ function whyUnwatched(
   }
   if (byHand.length > 0)
     return `Nobody enters it: list ${names(byHand)} under signals with by_hand: true.`;
-  return 'Its sensors have not been heard yet.';
+  return null;
 }

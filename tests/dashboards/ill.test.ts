@@ -3,6 +3,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { begunAnewWords, findingWords } from '#agent/wiring/finding-words.ts';
 import { briefOf, firstWordsMax, isShort, partName } from '../../dashboards/text/ill.ts';
 import { speak } from '../../dashboards/text/language.ts';
+import { spokenId } from '../../dashboards/text/names.ts';
 import { say } from '../../dashboards/text/say.ts';
 
 vi.stubGlobal('document', { documentElement: { dataset: {}, lang: 'en' } });
@@ -44,4 +45,10 @@ test('a loss says at once what to look at; what is short stands there whole', as
   expect(first(clock)).toBe('This box needs care: clock. Check the time source.');
   await speak('de');
   expect(first(lost)).toContain('Sperren prüfen');
+});
+
+test('a rule inside a note is called by its name; a file is no rule', () => {
+  const off = 'Switched off by the site file: m/residue-1/stack-hot, signed by A. Byrne: guarded.';
+  expect(spokenId(off)).toContain('site file: Residue 1 stack hot, signed');
+  expect(spokenId('kinds/own/drum.ts is off.')).toBe('kinds/own/drum.ts is off.');
 });

@@ -114,6 +114,61 @@ l:
   });
 });
 
+describe('a wildcard of which no place has been heard', () => {
+  const residue = `
+l:
+  r:
+    kind: residue
+    rules: { at-limit: { site_limit: 92 Cel }, early: { high: 72 Cel } }
+    signals:
+      surface: { topic: "r/+/t", names: [place], ${plain}, unit: Cel, expect_every: 10 s }
+      air: { topic: "r/+/air", names: [place], ${plain}, unit: Cel }
+`;
+  const of = (agent: Works, words: string) =>
+    seen(agent).stations[0]!.hazards.find(({ hazard: each }) => each.startsWith(words))!;
+  test('stands under never heard, with its topic, and coverage says so', () => {
+    const agent = new Works(freshFolder(), residue).pass(1_000);
+    const surface = seen(agent).unheard!.find(({ signal }) => signal === 'l/r/surface');
+    expect(surface).toMatchObject({
+      topic: 'r/+/t',
+      because: 'no-place-heard',
+      to_people: true,
+      fix: expect.stringContaining('r/+/t'),
+    });
+    expect(surface!.rules).toContain('l/r/early');
+    expect(of(agent, 'Dried residue on a hot')).toMatchObject({
+      state: 'not-watched',
+      unheard: ['l/r/surface'],
+      why: expect.stringContaining('No place of l/r/surface has been heard yet.'),
+    });
+    expect(of(agent, 'Residue reacts').unheard!.toSorted()).toEqual(['l/r/air', 'l/r/surface']);
+    agent.send('r/floor/t', 40).pass(1_000);
+    expect(seen(agent).unheard!.map(({ signal }) => signal)).toEqual(['l/r/air']);
+    expect(of(agent, 'Dried residue on a hot')).toMatchObject({ state: 'watched', unheard: [] });
+  });
+  test('what is worked out is said for each place; that it does not run only while none does', () => {
+    const bench = `
+l:
+  b:
+    kind: custom
+    signals:
+      t: { topic: b/+/t, names: [cell], ${plain}, unit: Cel }
+      rh: { topic: b/+/rh, names: [cell], ${plain}, unit: "%" }
+    derived:
+      dp: { kind: dew-point, inputs: { temperature: t, humidity: rh } }
+`;
+    const agent = new Works(freshFolder(), bench).pass(1_000);
+    const points = () => seen(agent).stations[0]!.worked_out!;
+    expect(points()).toMatchObject([
+      { signal: 'l/b/dp', now: false, why: 'No place of it has been heard yet.' },
+    ]);
+    agent.send('b/1/t', 20).send('b/1/rh', 50).pass(1_000);
+    expect(points()).toMatchObject([
+      { signal: 'l/b/dp-1', from: ['l/b/t-1', 'l/b/rh-1'], now: true, why: null },
+    ]);
+  });
+});
+
 describe('put aside', () => {
   test('a hazard whose only rule is out of service is not watched: by whom, since when, until when', () => {
     const agent = new Works(freshFolder(), two).send('o/surface', 20).send('o/air', 20);
