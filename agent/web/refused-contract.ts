@@ -24,7 +24,12 @@ export const refusedMessageSchema = z.object({
     .nullable()
     .describe('What stood there, in words; null where nothing was looked at.'),
   begins: z.string().describe('How the message begins, as far as it can be printed.'),
-  bytes: z.int().min(0).describe('Read of it: of one that is too large, no more than shows that.'),
+  bytes: z
+    .int()
+    .min(0)
+    .describe(
+      'Read of it. Of one that is too large this is not its size: no more is read than shows that.',
+    ),
 });
 export const refusedTopicSchema = z.object({
   topic: z.string(),

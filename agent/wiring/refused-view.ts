@@ -1,5 +1,6 @@
 /** Why messages are refused, in words for people: what was wrong, and what to look at first. */
 import type { RefusalCause, RefusedMessage, RefusedTopic } from '../intake/refused.ts';
+import { limits } from '../limits.ts';
 import type { RefusedTopicView } from '../web/refused-contract.ts';
 
 type Words = readonly [why: string, fix: string];
@@ -18,7 +19,7 @@ const words: Readonly<Partial<Record<RefusalCause, Words>>> = {
     'Take senders that are gone out of the topic, or bind them one by one.',
   ],
   'too-large': [
-    'The message is larger than the agent reads.',
+    `The message is more than ${limits.payloadBytesMax / 1_024} KiB; not read further.`,
     'Have the sender send less at once.',
   ],
   'not-utf8': [
@@ -112,8 +113,11 @@ export function refusedLine(
   topic: string,
   message: RefusedMessage,
 ): [facts: object, words: string] {
+  const { bytes, ...facts } = messageView(message);
+  // What was read of one that is too large is not its size.
+  const size = message.cause === 'too-large' ? { bytes_read: bytes } : { bytes };
   return [
-    { topic, ...messageView(message) },
+    { topic, ...facts, ...size },
     'a message was refused; further ones like it: GET /api/refused',
   ];
 }

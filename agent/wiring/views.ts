@@ -3,6 +3,7 @@
  */
 import { deferral, type Label } from '#rules/alarm/label.ts';
 import { fillFacts, type Subject, sayAlarm, spokenOf } from '#rules/alarm/say.ts';
+import { sentenceFor } from '#rules/alarm/sentence.ts';
 import { shelfMost } from '#rules/alarm/shelf.ts';
 import type { Evidence } from '#rules/kinds/kind.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
@@ -172,7 +173,10 @@ function labelView(
     deferral,
     template: {
       at: occurrence.evidenceAt,
-      sentence: card.label.sentence ?? kind.sentence(occurrence.evidence),
+      sentence: sentenceFor(
+        card.label.sentence ?? kind.sentence(occurrence.evidence),
+        occurrence.evidence,
+      ),
       consequence: card.label.consequence,
       steps: [...card.label.steps],
       do_not: [...card.label.doNot],

@@ -19,10 +19,11 @@ import { type TrailPoint, trailMs, useTrail, useTrailUnread } from '../state/tra
 import { span } from '../text/clock.ts';
 import { valueText } from '../text/difference.ts';
 import { ownName } from '../text/names.ts';
-import { displayOf, numberText } from '../text/quantity.ts';
+import { numberText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { limitsText, notJudgedText } from './limit-words.ts';
-import { type Marks, placeOn, type Scale, scaleFor } from './scale.ts';
+import { rulerDisplay } from './ruler-display.ts';
+import { type Marks, placeOn, type Scale, scaleFor, scaleOfLimits } from './scale.ts';
 import { StateLine } from './state-line.tsx';
 
 export interface Forecast {
@@ -65,7 +66,6 @@ function Drawn({ signal, forecast = null, alarm }: RulerProps) {
   // Silence begins between two readings: looked for each second, not when the picture moves on.
   const state = useTold(() => readingState(signal, nowMs()).kind);
   const last = signal.value ?? points.findLast(([, value]) => value !== null)?.[1] ?? null;
-  const how = displayOf(signal);
   const own = alarm === undefined ? null : ownLimit(alarm, signal);
   const limits = limitsWith(limitsOf(signal), own);
   const rules = useBoard((board) => board.rules);
@@ -75,16 +75,17 @@ function Drawn({ signal, forecast = null, alarm }: RulerProps) {
   );
   const words = limitsText(signal, limits, own, rules);
   const limitWords = idle ? notJudgedText(words, signal, rules) : words;
+  const how = rulerDisplay(signal, [...limits.low, ...limits.high, last ?? 0]);
   const marks = marksOf(limits, how.of);
   const value = last === null ? null : how.of(last);
   const seen = points.flatMap(([, each]) => (each === null ? [] : [how.of(each)]));
   const ahead = forecast === null ? [] : [how.of(forecast.limit)];
   const extent = seen.length === 0 ? [] : [Math.min(...seen), Math.max(...seen)];
-  const scale = scaleFor(
-    marks,
-    [...extent, ...ahead, ...(value === null ? [] : [value])],
-    canBeNegative(signal.unit),
-  );
+  const values = [...extent, ...ahead, ...(value === null ? [] : [value])];
+  const scale =
+    values.length === 0
+      ? scaleOfLimits(marks)
+      : scaleFor(marks, values, canBeNegative(signal.unit));
   const hollow = state !== 'usable';
   return (
     <figure class="ruler">

@@ -45,6 +45,28 @@ export function scaleFor(marks: Marks, values: readonly number[], canBeNegative 
   return { from: Math.floor(low0 / step) * step, to: Math.ceil(to / step) * step };
 }
 
+/**
+ * A scale of limits alone, while there is no reading: they with room beyond; where they leave one side free,
+ * from nothing on. Its ends are round.
+ */
+export function scaleOfLimits({ low, high }: Marks): Scale {
+  const limits = [...low, ...high];
+  const open = low.length === 0 || high.length === 0 || new Set(limits).size < 2;
+  const all = limits.every((each) => each === 0) ? [-1, 1] : open ? [0, ...limits] : limits;
+  const [least, most] = [Math.min(...all), Math.max(...all)];
+  const room = (most - least) / 4;
+  const step = niceStep(room);
+  const from = limits.includes(least) ? least - room : least;
+  const to = limits.includes(most) ? most + room : most;
+  return {
+    from: rounded(Math.floor(from / step) * step),
+    to: rounded(Math.ceil(to / step) * step),
+  };
+}
+
+/** Without the dust that 3 times 0.1 leaves. */
+const rounded = (value: number): number => Number(value.toPrecision(12));
+
 /** Per cent of the scale's width, kept on it. */
 export const placeOn = ({ from, to }: Scale, value: number): number =>
   Math.min(100, Math.max(0, ((value - from) / (to - from)) * 100));

@@ -66,7 +66,11 @@ export function whenText(
     signal !== undefined &&
     isPastLimit(alarm, signal, nowMs())
   )
-    return say('pastAgain', { ...over, limit: plainQuantity(limit, signal) });
+    return say('pastAgain', {
+      ...over,
+      since: clock(raised, now),
+      limit: limitText(limit, signal),
+    });
   if (state.startsWith('latched-')) return say('overLatched', over);
   if (state.startsWith('returned-')) return say('closed', over);
   const forecast = forecastOf(alarm, now, stale);
@@ -79,6 +83,12 @@ export function whenText(
   const key = sinceMs > now + clocksDifferMs ? 'sinceAhead' : 'since';
   return say(key, { clock: clock(sinceMs, now) });
 }
+
+/** A difference of temperatures is no temperature. */
+const limitText = (limit: number, signal: SignalView): string => {
+  const value = plainQuantity(limit, signal);
+  return signal.unit === 'K' ? say('ofDifference', { value }) : value;
+};
 
 /**
  * The sentence is of the moment that decided; what its rule judges may be another number now. Nothing where

@@ -19,7 +19,8 @@ const markText = (mark: string): string => {
 function Written({ of: { setting, written } }: { readonly of: RuleNumber }) {
   const name = ownName(setting.replaceAll('_', '-'));
   if (written === null) return <span lang="en">{name}</span>;
-  const text = writtenQuantity(setting, String(written));
+  const value = writtenQuantity(setting, String(written));
+  const text = /^-?[\d.]+ K$/.test(String(written)) ? say('ofDifference', { value }) : value;
   return /^[\d−-]/.test(text) ? (
     <>
       <span lang="en">{name}</span> {text}

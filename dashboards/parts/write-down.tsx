@@ -7,7 +7,7 @@ import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
 import { useMarks } from '../state/marks.ts';
 import { clock } from '../text/clock.ts';
-import { ownName } from '../text/names.ts';
+import { itemText, ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { Around, here } from './agent-text.tsx';
 import { Choice } from './choice.tsx';
@@ -190,6 +190,6 @@ function clockText({ item, mark, since, said, due }: ClockView, now: number): st
   if (!said) return over ? say('clockNeverOver', facts) : say('clockNever', facts);
   const last = { ...facts, clock: clock(since, now) };
   if (item === null) return over ? say('clockPlaceOver', last) : say('clockPlace', last);
-  const whole = { ...last, item, mark: last.mark.toLowerCase() };
+  const whole = { ...last, item: itemText(item), mark: last.mark.toLowerCase() };
   return over ? say('clockOver', whole) : say('clockRuns', whole);
 }

@@ -35,12 +35,16 @@ const fullDate = (at: number): string =>
   format('full-date', { day: 'numeric', month: 'short', year: 'numeric' }).format(at);
 const year = (at: number): string => format('year', { year: 'numeric' }).format(at);
 
+/** Less than this apart, two days of one weekday are one day. */
 const weekMs = 7 * 86_400_000;
 
-/** 02:10; Thu 14:00 within a week; 3 Mar 14:00 beyond it; with its year where that is another one. */
+/**
+ * 02:10; Thu 14:00 within the six days beside today; 3 Mar 14:00 beyond, and for the weekday that it is
+ * today; with its year where that is another one.
+ */
 export function clock(at: number, now: number): string {
   if (day(at) === day(now)) return hourMinute(at);
-  const near = Math.abs(at - now) < weekMs;
+  const near = Math.abs(at - now) < weekMs && weekday(at) !== weekday(now);
   const name = year(at) !== year(now) ? fullDate(at) : near ? weekday(at) : date(at);
   return `${name} ${hourMinute(at)}`;
 }

@@ -29,7 +29,8 @@ export const watch = {
   worseStands: 'Ein schlimmerer Alarm steht an:',
   sinceAhead:
     'Seit {$clock} nach einer Uhr, die seither zurückgestellt wurde: Diese Zeit steht noch bevor.',
-  pastAgain: 'Er ging {$clock} zurück; der Messwert ist wieder bei oder jenseits von {$limit}.',
+  pastAgain:
+    'Seit {$since}. Er ging {$clock} zurück und ist wieder bei oder jenseits von {$limit}.',
   nothingJudged:
     'Hier wird zurzeit nichts beurteilt: Keine Regel, die gemeldet wird, hat einen Grenzwert zu einem Messwert.',
   nothingReads:

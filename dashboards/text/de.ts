@@ -107,7 +107,6 @@ export const de = translated({
   suppressed: 'Zurzeit nicht gemeldet, wegen des Zustands der Linie.',
   outOfService: 'Außer Betrieb genommen.',
   doNot: 'Nicht tun',
-  doNotEach: 'Nicht tun: {$what}.',
   firstSteps: 'Erste Schritte',
   consequence: 'Wozu es führt',
   evidence: 'Die letzte Stunde',

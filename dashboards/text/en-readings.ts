@@ -34,6 +34,7 @@ export const readings = {
   belowDew: '{$value} below the dew point',
   orMore: 'more than {$value}',
   asDifference: 'a difference of {$value}',
+  ofDifference: '{$value} of difference',
   limitInRule: '{$rule}: limit {$limit} of difference',
   apartUnknown: 'cannot be told now',
   toLow: '{$name} {$value}: {$left} to its low limit',

@@ -99,7 +99,6 @@ export const en = {
   suppressed: 'Not called for now, by the line’s state.',
   outOfService: 'Taken out of service.',
   doNot: 'Do not',
-  doNotEach: 'Do not {$what}.',
   firstSteps: 'First steps',
   consequence: 'What it leads to',
   evidence: 'The last hour',

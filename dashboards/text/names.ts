@@ -1,4 +1,5 @@
 /** Ids as people say them: `mounts-1/mixer-3/agitator` is "Mixer 3 agitator". The line is said elsewhere. */
+import { ownItemName } from '#rules/alarm/sentence.ts';
 import { say } from './say.ts';
 
 /** Parts of a name that people say in full. */
@@ -37,6 +38,15 @@ export function ruleName(id: string): string {
 const id = /^[a-z0-9-]+(\/[a-z0-9-]+){1,2}$/;
 
 export const isId = (text: string): boolean => id.test(text);
+
+/** "Rack 22" of `rack-22`; what does not begin with what it is stays as it is. */
+export function itemText(item: string): string {
+  for (const [what, kind] of Object.entries(say('holdWhat'))) {
+    const own = ownItemName(item, what);
+    if (own !== null) return say('holdFor', { what: kind, item: own });
+  }
+  return item;
+}
 
 /** Ids of three parts inside a text: signals and rules; what is shorter may be a word of the site. */
 const idsWithin = /(?<![\w/.-])[a-z0-9-]+(?:\/[a-z0-9-]+){2}(?![\w/-]|\.\w)/g;

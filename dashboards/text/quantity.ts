@@ -98,6 +98,8 @@ export function writtenQuantity(setting: string, written: string): string {
   const unit = unitOf(code);
   if (number === undefined || unit === null) return written;
   if (code === 'K') return plainQuantity(Number(number), 'K');
+  // A speed of turning is read as rpm, how far it may move too.
+  if (code === '/min') return plainQuantity(Number(number), code);
   if (!readings.includes(setting)) return written;
   return plainQuantity(toCanonical(Number(number), unit), {
     unit: unit.canonical,

@@ -5,8 +5,6 @@
 interface WorkerWords {
   readonly acknowledge: string;
   readonly look: string;
-  /** `{$what}`: an infinitive, as the label has it. */
-  readonly doNot: string;
   readonly stopsNothing: string;
   readonly acknowledged: string;
   readonly notSent: string;
@@ -17,11 +15,13 @@ interface WorkerWords {
   readonly unreadableSays: string;
 }
 
+/** A do-not of a label, which the agent wrote in English: English as a whole, whatever the page speaks. */
+export const doNotSentence = (what: string): string => `Do not ${what}.`;
+
 export const workerWords: Readonly<Record<'en' | 'de', WorkerWords>> = {
   en: {
     acknowledge: 'Acknowledge',
     look: 'See it',
-    doNot: 'Do not {$what}.',
     stopsNothing: 'You have it. This stops nothing.',
     acknowledged: 'Acknowledged',
     notSent: 'Not sent',
@@ -34,7 +34,6 @@ export const workerWords: Readonly<Record<'en' | 'de', WorkerWords>> = {
   de: {
     acknowledge: 'Quittieren',
     look: 'Ansehen',
-    doNot: 'Nicht: {$what}.',
     stopsNothing: 'Sie haben es übernommen. Das hält nichts an.',
     acknowledged: 'Quittiert',
     notSent: 'Nicht gesendet',

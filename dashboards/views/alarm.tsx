@@ -6,11 +6,11 @@ import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
 import { Chart } from '../draw/chart.tsx';
 import { isAnswered } from '../judge/bands.ts';
 import { besides } from '../judge/cards.ts';
-import { Around, here } from '../parts/agent-text.tsx';
 import { Answered, personText, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
 import { AlarmRuler } from '../parts/alarm-ruler.tsx';
 import { Also } from '../parts/also.tsx';
+import { closedText } from '../parts/closed-words.ts';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { ToldList } from '../parts/told-list.tsx';
@@ -26,6 +26,7 @@ import { alarmSentence, type LabelWords, labelWords } from '../text/label.ts';
 import { languageNow } from '../text/language.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { doNotSentence } from '../text/worker-words.ts';
 
 export function AlarmPage({ occurrence }: { readonly occurrence: string }) {
   const alarm = useBoard((board) => board.alarms.get(occurrence));
@@ -51,11 +52,18 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   const alarms = useBoard((board) => board.alarms);
   const others = besides(alarm, alarms.values());
   const harm = alarm.label.word !== 'NOTICE';
+  const closed = alarm.state === 'normal';
   return (
     <article class={harm ? 'alarm alarm-harm' : 'alarm'}>
       <div class="alarm-head">
-        <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} wide />
-        <Answered alarm={alarm} />
+        {closed ? <Closed alarm={alarm} /> : null}
+        <SignalWord
+          word={alarm.label.word}
+          answered={isAnswered(alarm)}
+          wide={!closed}
+          closed={closed}
+        />
+        {closed ? null : <Answered alarm={alarm} />}
       </div>
       <WorseStands alarm={alarm} />
       <h1 class="alarm-sentence" lang="en">
@@ -70,9 +78,9 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
           </a>
         </p>
       )}
-      <DoNot words={words} />
+      {closed ? <Past words={words} /> : <DoNot words={words} />}
       {harm ? null : <Where alarm={alarm} />}
-      <Steps words={words} />
+      {closed ? null : <Steps words={words} />}
       {languageNow() === 'en' ? null : <p class="hint">{say('agentEnglish')}</p>}
       {harm ? <Where alarm={alarm} /> : null}
       <WasNeeded key={alarm.occurrence} alarm={alarm} />
@@ -82,6 +90,20 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
     </article>
   );
 }
+
+function Closed({ alarm }: { readonly alarm: AlarmView }) {
+  const now = useNow(60_000);
+  return <strong>{closedText(alarm, now)}</strong>;
+}
+
+/** Nobody is to act on these any more. */
+const Past = ({ words }: { readonly words: LabelWords }) => (
+  <details class="more">
+    <summary>{say('closedSteps')}</summary>
+    <DoNot words={words} />
+    <Steps words={words} />
+  </details>
+);
 
 /**
  * With the one-line caution, above the steps, whatever the signal word: the step people take unasked
@@ -95,11 +117,8 @@ function DoNot({ words }: { readonly words: LabelWords }) {
       {words.doNot.length === 0 ? null : (
         <ul>
           {words.doNot.map((what) => (
-            <li key={what}>
-              <Around
-                sentence={say('doNotEach', { what: here })}
-                words={<span lang="en">{what}</span>}
-              />
+            <li key={what} lang="en">
+              {doNotSentence(what)}
             </li>
           ))}
         </ul>

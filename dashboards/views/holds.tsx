@@ -1,5 +1,6 @@
 /** Holds: what is stopped, by whom and why; setting one, and lifting one with what becomes of it. */
 import { useState } from 'preact/hooks';
+import { ownItemName } from '#rules/alarm/sentence.ts';
 import { dispositions, holdWhats, sameThing } from '#rules/hold/hold.ts';
 import type { HoldView, RuleView } from '../../agent/web/contract.ts';
 import { personText } from '../parts/alarm-facts.tsx';
@@ -26,8 +27,7 @@ export function holdName({ what, item }: HoldView): string {
   const kind = say('holdWhat')[what];
   if (isId(item)) return say('holdAt', { what: kind, place: placeName(item) });
   // "Rack 23", not "Rack rack-23".
-  const own = item.replace(new RegExp(`^${what}[- ]+(?=.)`, 'i'), '');
-  return say('holdFor', { what: kind, item: own });
+  return say('holdFor', { what: kind, item: ownItemName(item, what) ?? item });
 }
 
 export function Holds({ item }: { readonly item: string | null }) {

@@ -6,7 +6,7 @@
  * alarm has no button but the one that leads to its page.
  */
 import type { PushNotice } from '../../agent/web/contract.ts';
-import { workerWords } from '../text/worker-words.ts';
+import { doNotSentence, workerWords } from '../text/worker-words.ts';
 import type { NoticeOptions } from './scope.ts';
 
 export interface ShownNotice {
@@ -62,8 +62,7 @@ export function shownNotice(notice: PushNotice): ShownNotice {
 }
 
 function bodyOf(notice: PushNotice): string {
-  const words = workerWords[languageOf(notice)];
-  const doNot = notice.do_not.map((what) => words.doNot.replace('{$what}', () => what));
+  const doNot = notice.do_not.map(doNotSentence);
   const steps = notice.steps.map((step, i) => `${i + 1} ${step}`);
   return [notice.sentence, ...doNot, notice.caution, ...steps]
     .filter((line) => isText(line) && line !== '')

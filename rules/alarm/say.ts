@@ -9,6 +9,7 @@ import type { Evidence } from '../kinds/kind.ts';
 import type { CardLabel, Fact } from '../plan/card.ts';
 import { causeOf, isKnown, type QualityCode } from '../signal/quality.ts';
 import type { EpochMs } from '../signal/sample.ts';
+import { bareItem, sentenceFor } from './sentence.ts';
 import { unitSymbol } from './unit-symbol.ts';
 
 export interface Subject {
@@ -68,7 +69,7 @@ export function sayAlarm(
   now: EpochMs,
 ): string {
   const words = wordsOf(subject, evidence, now);
-  return fill(label.sentence ?? kindSentence(evidence), words);
+  return fill(sentenceFor(label.sentence ?? kindSentence(evidence), evidence), words);
 }
 
 /** Steps, cautions and the rest of a label name facts too. */
@@ -136,6 +137,7 @@ export function spokenOf(
   const { value, limit, side, sinceMs, slopePerH, earliestMs, latestMs, cause } = evidence;
   const told = { kind: 'reading', unit, ...writtenUnit(subject), digits } as const;
   if (value !== undefined) words.set('value', { ...told, value });
+  if (value !== undefined && value < 0) words.set('past', { ...told, value: -value });
   if (limit !== undefined) words.set('limit', { ...told, value: limit });
   if (side !== undefined) text('side', side === 'low' ? 'below' : 'above');
   if (slopePerH !== undefined) {
@@ -160,6 +162,8 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
   const { input, reference, difference, allowed, reachedMs, requiredMs, leftMs } = evidence;
   const { item, items } = evidence;
   if (item !== undefined) words.set('item', { kind: 'text', text: item });
+  const bare = item === undefined ? null : bareItem(item);
+  if (bare !== null) words.set('itemname', { kind: 'text', text: bare });
   if (items !== undefined) words.set('items', { kind: 'text', text: String(items) });
   speakOfHold(words, evidence);
   words.set('signals', { kind: 'text', text: signals.join(' and ') });

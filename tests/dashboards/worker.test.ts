@@ -67,8 +67,7 @@ describe('a push as a notification', () => {
   });
 
   test('in the language of the person', () => {
-    const { options } = shownNotice(notice({ language: 'de', doNot: ['den Ofen öffnen'] }));
-    expect(options.body).toContain('Nicht: den Ofen öffnen.');
+    const { options } = shownNotice(notice({ language: 'de' }));
     expect(options.actions![0]!.title).toBe('Quittieren');
     expect(options.lang).toBe('de');
   });
@@ -85,8 +84,12 @@ describe('a push as a notification', () => {
 
   test('both languages say everything', () => {
     expect(Object.keys(workerWords.de)).toEqual(Object.keys(workerWords.en));
-    expect(workerWords.de.doNot).toContain('{$what}');
   });
+
+  test('a German notification has the agent’s do-nots in English, whole', () =>
+    expect(shownNotice(notice({ language: 'de' })).options.body).toContain(
+      '\nDo not go near the oven door.\n',
+    ));
 });
 
 describe('an acknowledgement from the notification', () => {

@@ -2,8 +2,6 @@
 export interface MailWords {
   readonly limit: string;
   readonly doNot: string;
-  /** Of {$what}; each stands alone, for a list is read from anywhere. */
-  readonly doNotEach: string;
   readonly firstSteps: string;
   readonly consequence: string;
   readonly caution: string;
@@ -20,7 +18,6 @@ export const mailWords: Readonly<Record<'en' | 'de', MailWords>> = {
   en: {
     limit: 'Limit',
     doNot: 'What not to do',
-    doNotEach: 'Do not {$what}.',
     firstSteps: 'First steps',
     consequence: 'What it leads to',
     caution: 'Caution',
@@ -33,7 +30,6 @@ export const mailWords: Readonly<Record<'en' | 'de', MailWords>> = {
   de: {
     limit: 'Grenze',
     doNot: 'Was nicht zu tun ist',
-    doNotEach: 'Nicht: {$what}.',
     firstSteps: 'Erste Schritte',
     consequence: 'Was daraus wird',
     caution: 'Achtung',

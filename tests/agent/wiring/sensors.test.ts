@@ -1,12 +1,13 @@
 /** What people are told of sensors: raw ones, overdue calibrations, messages nobody can use. */
 import { describe, expect, test } from 'vitest';
 import { intakeCauses } from '#agent/intake/cause.ts';
+import type { RefusedTopic } from '#agent/intake/refused.ts';
 import { isRefusal, markCauses } from '#agent/intake/refused.ts';
 import { coverageSchema, signalSchema } from '#agent/web/contract.ts';
 import { refusedSchema } from '#agent/web/refused-contract.ts';
 import { overdueCalibrations } from '#agent/wiring/coverage-view.ts';
 import { type HealthFacts, healthParts } from '#agent/wiring/health.ts';
-import { refusedView } from '#agent/wiring/refused-view.ts';
+import { refusedLine, refusedView } from '#agent/wiring/refused-view.ts';
 import { signalViews } from '#agent/wiring/signal-views.ts';
 import { coverageNow } from '#agent/wiring/watching.ts';
 import { quality } from '#rules/signal/quality.ts';
@@ -101,6 +102,16 @@ describe('refused messages', () => {
     ]);
     agent.send('cj', 25);
     expect(refusedView(agent.core.intake.refused())[1]).toMatchObject({ standing: false });
+  });
+  test('of one that is too large nobody takes what was read for its size', () => {
+    const agent = new Works(freshFolder(), oven).send('cj', '9'.repeat(70_638));
+    const [{ topic, messages }] = agent.core.intake.refused() as [RefusedTopic];
+    expect(refusedView([{ topic, messages, count: 1, standing: true }])).toMatchObject([
+      { messages: [{ why: 'The message is more than 64 KiB; not read further.' }] },
+    ]);
+    const [facts] = refusedLine(topic, messages[0]!);
+    expect(facts).not.toHaveProperty('bytes');
+    expect(facts).toMatchObject({ bytes_read: expect.any(Number) });
   });
   test('every reason has words of its own', () => {
     const causes = [...intakeCauses.filter(isRefusal), ...markCauses];

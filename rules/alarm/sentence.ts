@@ -1,0 +1,38 @@
+/**
+ * A sentence as its numbers ask for it: what is left is not "−26.5 °C left", and a rack called
+ * rack-22 is no "Rack rack-22". It stays a template: readers fill it in with units of their own.
+ */
+import type { Evidence } from '../kinds/kind.ts';
+
+/** Said of a margin; and of one below nothing, where `{$past}` is how far below. */
+const leftAndPast: readonly (readonly [left: string, past: string])[] = [
+  ['{$value} left to ', '{$past} past '],
+  ['room to the limit {$value}', '{$past} past the limit'],
+];
+
+const named = /\b(rack|container|lot|shot) \{\$item\}/gi;
+export const ownItemName = (item: string, what: string): string | null =>
+  new RegExp(`^${what}[- ]+(?=.)`, 'i').test(item)
+    ? item.slice(what.length).replace(/^[- ]+/, '')
+    : null;
+
+/** The template to be filled in, with `{$past}` and `{$itemname}` where they are needed. */
+export function sentenceFor(template: string, { value, item }: Evidence): string {
+  let text = template;
+  if (value !== undefined && value < 0)
+    for (const [left, past] of leftAndPast) text = text.replaceAll(left, past);
+  return item === undefined
+    ? text
+    : text.replaceAll(named, (whole, what: string) =>
+        ownItemName(item, what) === null ? whole : `${what} {$itemname}`,
+      );
+}
+
+/** "22" of "rack-22"; null of what does not begin with what it is. */
+export function bareItem(item: string): string | null {
+  for (const what of ['rack', 'container', 'lot', 'shot']) {
+    const own = ownItemName(item, what);
+    if (own !== null) return own;
+  }
+  return null;
+}

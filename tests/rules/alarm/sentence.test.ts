@@ -1,0 +1,65 @@
+/** Sentences with a margin read right on either side of nothing; a thing is named once. */
+import { describe, expect, test } from 'vitest';
+import { type Subject, sayAlarm } from '#rules/alarm/say.ts';
+import { stationKinds } from '#rules/stations/all.ts';
+
+const rules = [...stationKinds.values()].flatMap((kind) =>
+  kind.rules.map((rule) => ({ of: `${kind.name} ${rule.name}`, rule })),
+);
+
+const subject = (unit: string): Subject => ({
+  station: 'a/b',
+  signal: 'a/b/c',
+  unit,
+  digits: 1,
+  facts: { target: { kind: 'text', text: '35 %' } },
+  timezone: 'UTC',
+  container: null,
+});
+const said = (of: string, value: number, unit: string): string => {
+  const { label } = rules.find((each) => each.of === of)!.rule;
+  const evidence = { value, limit: 10, sinceMs: 0, item: 'rack-22' };
+  return sayAlarm(label, () => '', subject(unit), evidence, 60_000);
+};
+
+/** A margin, and words that say that so much of it is left. */
+const saysLeft =
+  /\{\$value\}[^,;]*\b(left|room(?!’)|remain\w*|to spare|to go)\b|\b(left|room(?!’)|remain\w*)\b[^,;]*\{\$value\}/;
+const margins = rules.filter(({ rule }) => saysLeft.test(rule.label.sentence ?? ''));
+
+describe('what is left, at and past nothing', () => {
+  test.each([
+    [26.5, 'a/b: 26.5 K left to where residue as thick as gauged here may light itself,'],
+    [0, 'a/b: 0.0 K left to where residue as thick as gauged here may light itself,'],
+    [-26.5, 'a/b: 26.5 K past where residue as thick as gauged here may light itself,'],
+  ])('thick residue, %d', (value, begins) =>
+    expect(said('residue act-thick', value, 'K').startsWith(begins)).toBe(true),
+  );
+  test.each([
+    [0.5, 'room to the limit 0.5 %, counting'],
+    [0, 'room to the limit 0.0 %, counting'],
+    [-0.5, 'from 35 %; 0.5 % past the limit, counting'],
+  ])('solids, %d', (value, words) =>
+    expect(said('dip-tank bath-solids-density', value, '%')).toContain(words),
+  );
+
+  test('of every rule of every station: nothing less than nothing is left', () => {
+    expect(margins.length).toBeGreaterThanOrEqual(2);
+    for (const { of } of margins) {
+      expect(said(of, 4, 'K'), of).toMatch(/4\.0 K/);
+      expect(said(of, 0, 'K'), of).toMatch(/0\.0 K/);
+      const past = said(of, -4, 'K');
+      expect(past, of).toContain('4.0 K past ');
+      expect(past, of).not.toMatch(/-4|−4|\bleft\b|\broom\b/);
+    }
+  });
+});
+
+test('a rack called rack-22 is rack 22, in every sentence that names one', () => {
+  const named = rules.filter(({ rule }) => rule.label.sentence?.includes('ack {$item}'));
+  expect(named.length).toBeGreaterThan(3);
+  for (const { of } of named) {
+    expect(said(of, 4, 's'), of).toMatch(/\b[Rr]ack 22\b/);
+    expect(said(of, 4, 's'), of).not.toMatch(/rack-22/);
+  }
+});
