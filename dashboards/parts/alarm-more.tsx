@@ -4,7 +4,7 @@ import type { AlarmView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
 import { passOnPath, resetPath, shelvePath, unshelvePath } from '../state/answers.ts';
 import { useBoard } from '../state/board.ts';
-import { type Command, useCommand } from '../state/command.ts';
+import { useCommand } from '../state/command.ts';
 import { span } from '../text/clock.ts';
 import { say } from '../text/say.ts';
 import { Choice } from './choice.tsx';
@@ -15,7 +15,6 @@ import { ReasonField } from './reason-field.tsx';
 const shelfMinutes = [15, 60, 240, 480, 1_440] as const;
 
 export function AlarmMore({ alarm }: { readonly alarm: AlarmView }) {
-  const command = useCommand();
   const { state, occurrence } = alarm;
   const kept = useBoard((board) => board.kept);
   if (state === 'normal' || kept !== null) return null;
@@ -24,15 +23,10 @@ export function AlarmMore({ alarm }: { readonly alarm: AlarmView }) {
     <details class="more">
       <summary>{say('more')}</summary>
       {waits ? (
-        <Action
-          text={say('passOn')}
-          what={say('passOnWhat')}
-          run={() => command.send(passOnPath(occurrence), {})}
-        />
+        <Action text={say('passOn')} what={say('passOnWhat')} path={passOnPath(occurrence)} />
       ) : null}
-      <Shelf alarm={alarm} command={command} />
-      <Reset alarm={alarm} command={command} />
-      <Outcome state={command.state} noAnswer={say('notSentOther')} />
+      <Shelf alarm={alarm} />
+      <Reset alarm={alarm} />
       {state === 'out-of-service' ? <BringBack id={occurrence} /> : <TakeOut id={occurrence} />}
     </details>
   );
@@ -40,30 +34,24 @@ export function AlarmMore({ alarm }: { readonly alarm: AlarmView }) {
 
 interface AboutProps {
   readonly alarm: AlarmView;
-  readonly command: Command;
 }
 
-function Shelf({ alarm, command }: AboutProps) {
+function Shelf({ alarm }: AboutProps) {
   const { state, occurrence, shelf_minutes_max: minutesMax } = alarm;
   if (state === 'shelved')
-    return (
-      <Action
-        text={say('unshelve')}
-        what={null}
-        run={() => command.send(unshelvePath(occurrence), {})}
-      />
-    );
+    return <Action text={say('unshelve')} what={null} path={unshelvePath(occurrence)} />;
   if (state === 'suppressed-by-design' || state === 'out-of-service') return null;
   if (minutesMax === null) return <p>{say('noShelf')}</p>;
-  return <Shelve alarm={alarm} minutesMax={minutesMax} command={command} />;
+  return <Shelve alarm={alarm} minutesMax={minutesMax} />;
 }
 
-function Reset({ alarm, command }: AboutProps) {
-  if (alarm.state === 'latched-acknowledged') return <ResetForm alarm={alarm} command={command} />;
+function Reset({ alarm }: AboutProps) {
+  if (alarm.state === 'latched-acknowledged') return <ResetForm alarm={alarm} />;
   return alarm.latching ? <p>{say('resetNotYet')}</p> : null;
 }
 
-function ResetForm({ alarm, command }: AboutProps) {
+function ResetForm({ alarm }: AboutProps) {
+  const command = useCommand();
   const [reason, setReason] = useState('');
   const send = (event: Event): void => {
     event.preventDefault();
@@ -75,6 +63,7 @@ function ResetForm({ alarm, command }: AboutProps) {
       <p>{say('resetWhat')}</p>
       {managed ? <p class="hint">{say('resetManaged')}</p> : null}
       <ReasonField reason={reason} setReason={setReason} letters={managed ? 10 : 3} />
+      <Outcome state={command.state} noAnswer={say('notSentOther')} />
       <button type="submit">{say('reset')}</button>
     </form>
   );
@@ -83,17 +72,21 @@ function ResetForm({ alarm, command }: AboutProps) {
 interface ActionProps {
   readonly text: string;
   readonly what: string | null;
-  readonly run: () => unknown;
+  readonly path: string;
 }
 
-const Action = ({ text, what, run }: ActionProps) => (
-  <div class="action">
-    {what === null ? null : <p>{what}</p>}
-    <button type="button" onClick={() => void run()}>
-      {text}
-    </button>
-  </div>
-);
+function Action({ text, what, path }: ActionProps) {
+  const command = useCommand();
+  return (
+    <div class="action">
+      {what === null ? null : <p>{what}</p>}
+      <button type="button" onClick={() => void command.send(path, {})}>
+        {text}
+      </button>
+      <Outcome state={command.state} noAnswer={say('notSentOther')} />
+    </div>
+  );
+}
 
 /** No longer than the site allows for its priority; that length itself where none of the usual fits. */
 function lengths(minutesMax: number): readonly number[] {
@@ -101,7 +94,8 @@ function lengths(minutesMax: number): readonly number[] {
   return within.length === 0 ? [minutesMax] : within;
 }
 
-function Shelve({ alarm, minutesMax, command }: AboutProps & { readonly minutesMax: number }) {
+function Shelve({ alarm, minutesMax }: AboutProps & { readonly minutesMax: number }) {
+  const command = useCommand();
   const choices = lengths(minutesMax);
   const [minutes, setMinutes] = useState(String(choices[0]));
   const [reason, setReason] = useState('');
@@ -134,6 +128,7 @@ function Shelve({ alarm, minutesMax, command }: AboutProps & { readonly minutesM
         </label>
       ) : null}
       <ReasonField reason={reason} setReason={setReason} />
+      <Outcome state={command.state} noAnswer={say('notSentOther')} />
       <button type="submit">{say('shelve')}</button>
     </form>
   );

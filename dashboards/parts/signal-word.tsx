@@ -1,6 +1,6 @@
 /**
  * The signal-word panel after ANSI Z535.4: word and colour, and the safety alert symbol where people
- * can be hurt. Filled while nobody has answered, outlined after.
+ * can be hurt. Filled while nobody has answered, outlined after, without colour once it is closed.
  */
 import type { AlarmView } from '../../agent/web/contract.ts';
 import { say } from '../text/say.ts';
@@ -9,10 +9,12 @@ interface SignalWordProps {
   readonly word: AlarmView['label']['word'];
   readonly answered: boolean;
   readonly wide?: boolean;
+  /** It stands no more: without its colour. */
+  readonly closed?: boolean;
 }
 
-export function SignalWord({ word, answered, wide = false }: SignalWordProps) {
-  const classes = ['word', `word-${word.toLowerCase()}`];
+export function SignalWord({ word, answered, wide = false, closed = false }: SignalWordProps) {
+  const classes = ['word', closed ? 'word-closed' : `word-${word.toLowerCase()}`];
   if (answered) classes.push('word-answered');
   if (wide) classes.push('word-wide');
   return (

@@ -21,7 +21,6 @@ export function TopLine() {
   const stale = useStale();
   // When the agent was heard, not what time it is: a dead one must not seem to speak.
   const heardAt = useNow() - (Date.now() - (readLink().heardAt ?? Date.now()));
-  const zone = site === null ? null : foreignZone();
   return (
     <header class="top">
       <div class="top-row">
@@ -32,13 +31,20 @@ export function TopLine() {
           <span class="heard">{say('heard', { clock: hourMinuteSecond(heardAt) })}</span>
         )}
       </div>
-      {zone === null ? null : <p class="zone">{say('zone', { zone })}</p>}
+      {name === 'alarm' ? null : <Zone />}
       {stale && site !== null ? <Stale /> : null}
       <Unread />
       {name === 'alarm' ? null : <Counts />}
       {name === 'alarm' || (harm && forAlarms.includes(name)) ? null : <Health />}
     </header>
   );
+}
+
+/** Whose time it is, where it is not that of whoever reads. */
+function Zone() {
+  const known = useBoard((board) => board.site !== null);
+  const zone = known ? foreignZone() : null;
+  return zone === null ? null : <p class="zone">{say('zone', { zone })}</p>;
 }
 
 /** Does something stand by which people can be hurt? The care of the box comes below it. */
@@ -52,6 +58,7 @@ export function BelowAlarms({ counts = false }: { readonly counts?: boolean }) {
   const harm = useHarm();
   return (
     <footer class="below">
+      {counts ? <Zone /> : null}
       {counts ? <Counts /> : null}
       {counts || harm ? <Health /> : null}
     </footer>

@@ -1,5 +1,6 @@
 /** Shelved, suppressed by design, out of service: what nobody is told of, since when, why, until when. */
 import type { AsideView } from '../../agent/web/contract.ts';
+import { AsideNow } from '../parts/aside-now.tsx';
 import { asideEnd, asideSince } from '../parts/aside-words.ts';
 import { BringBack, TakeOutAnother } from '../parts/out-of-service.tsx';
 import { Outcome } from '../parts/outcome.tsx';
@@ -49,16 +50,14 @@ const Those = ({ state, all }: ThoseProps) =>
 
 function One({ one }: { readonly one: AsideView }) {
   const now = useNow(60_000);
-  const { rule, occurrence, state, reason, stands } = one;
+  const { rule, occurrence, state, reason } = one;
   return (
     <li class="entry entry-still">
       <strong class="aside-name">{placeName(rule)}</strong>
       <p>{reason}</p>
-      {stands ? (
-        <p>
-          <em>{say('asideStands')}</em>
-        </p>
-      ) : null}
+      <p>
+        <AsideNow aside={one} />
+      </p>
       <p class="hint">{asideSince(one, now)}</p>
       <p>{asideEnd(one, now, one.one_shot)}</p>
       {occurrence === null ? null : (

@@ -5,6 +5,7 @@
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { selfHeating } from '#rules/stations/residue-reaction.ts';
 import { atLimit } from '#rules/stations/residue-surface.ts';
 import { alarms } from '../wire/agent-http.ts';
 import { type BenchLine, benchSite, startBenchLine } from './bench-line.ts';
@@ -12,6 +13,7 @@ import { launch, type Opened, type OpenOptions, open, sidewaysPx } from './chrom
 
 const { 'oven-1': oven, ...others } = benchSite.lines['mounts-2'];
 const { label } = atLimit;
+const { label: reaction } = selfHeating;
 const filled = (text: string): string =>
   text
     .replace('{$plan}', '')
@@ -42,6 +44,21 @@ const site = {
             do_not: label.doNot,
             actions: label.steps.map(filled),
             caution: filled(label.caution),
+          },
+          'heats-itself': {
+            kind: 'band',
+            signal: 'floor',
+            high: '113 Cel',
+            on_delay: '0 s',
+            priority: 'high',
+            latching: true,
+            highly_managed: true,
+            signal_word: reaction.word,
+            sentence: '{$station} floor is {$value} hot and gets hotter with the heat off.',
+            consequence: 'The residue is reacting; it can burn at any oven temperature.',
+            do_not: reaction.doNot,
+            actions: reaction.steps.map(filled),
+            caution: filled(reaction.caution),
           },
           'pressure-low': { ...oven.rules['pressure-low'], latching: false },
         },
@@ -105,6 +122,18 @@ const box = async (page: Page, selector: string) => {
   return { top: found.y, bottom: found.y + found.height };
 };
 
+test('of residue that heats itself all steps stand on the first screen, in another zone too', async () => {
+  const occurrence = await standing('heats-itself');
+  const { page, context } = await openIll(`#/alarm/${id(occurrence)}`, { zone: 'Asia/Tokyo' });
+  await page.locator('.steps li').first().waitFor();
+  const steps = await page.locator('.steps li').all();
+  expect(steps.length).toBe(reaction.steps.length);
+  const last = (await steps.at(-1)!.boundingBox())!;
+  expect(last.y + last.height).toBeLessThanOrEqual((await box(page, '.answer-bar')).top);
+  expect((await box(page, '.zone')).top).toBeGreaterThan(last.y + last.height);
+  await context.close();
+});
+
 describe.each(['en-IE', 'de-DE'] as const)('a fire alarm, %s', (language) => {
   test.each(['Europe/Dublin', 'Asia/Tokyo'])(
     'word, place, do-nots and the first step stand above the answer, zone %s',
@@ -147,7 +176,7 @@ test('the list: what of people is put aside stands first, a line each; what is o
   const { page, context, complaints } = await open(browser, url());
   const aside = page.locator('.band-people .aside-lines li');
   await aside
-    .getByText(/^Put aside by at this machine until \d\d:\d\d: Oven 1, Floor hot\.$/)
+    .getByText(/^Put aside at this machine until \d\d:\d\d: Oven 1, Floor hot\.$/)
     .waitFor();
   expect(await aside.textContent()).toContain('probe is being changed');
   const asideBox = await box(page, '.aside-lines li');
