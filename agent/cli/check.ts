@@ -5,6 +5,7 @@
  */
 import type { Command } from 'commander';
 import type { Coverage, RuleCard } from '#rules/plan/card.ts';
+import type { SignalChange } from '#rules/plan/people-reach.ts';
 import { counted } from '#rules/quantity/counted.ts';
 import { type PlacedProblem, pathText } from '#rules/site/problem.ts';
 
@@ -29,6 +30,7 @@ export type CheckedSite =
         readonly coverage: Coverage;
         readonly rules: readonly RuleCard[];
         readonly bindings: readonly { readonly id: string; readonly signal: number | null }[];
+        readonly changedSignals: readonly SignalChange[];
       };
     }
   | { readonly ok: false; readonly problems: readonly PlacedProblem[]; readonly more: number };
@@ -87,7 +89,7 @@ function checkedLines(checked: CheckedSite): readonly string[] {
     const lines = checked.problems.map(problemLine);
     return checked.more === 0 ? lines : [...lines, `and ${checked.more} more`];
   }
-  const { coverage, rules, bindings } = checked.compiled;
+  const { coverage, rules, bindings, changedSignals } = checked.compiled;
   const armed = rules.filter((rule) => rule.readiness !== 'not-armed').length;
   const wild = bindings.filter((binding) => binding.signal === null).length;
   const lines = [
@@ -112,6 +114,8 @@ function checkedLines(checked: CheckedSite): readonly string[] {
     lines.push(...rules.filter((rule) => rule.station === station.station).flatMap(asideLines));
     const ofStation = rules.filter((rule) => rule.station === station.station);
     lines.push(...station.off.map(offLine), ...ofStation.flatMap(changedLines));
+    const read = changedSignals.filter(({ signal }) => signal.startsWith(`${station.station}/`));
+    lines.push(...read.flatMap(({ signal, ...of }) => changedLines({ id: signal, changes: [of] })));
     for (const signal of station.silenceUnnoticed)
       lines.push(`  silence      ${signal}: nobody would notice; give it expect_every`);
   }
@@ -123,8 +127,8 @@ function offLine({ rule, reason, signedBy, people }: Coverage['stations'][number
   return `  off          ${rule}: ${reason}${who}${people ? '; people can be hurt by what it would watch' : ''}`;
 }
 
-/** Each default that the site file replaces. */
-const changedLines = ({ id, changes }: RuleCard): string[] =>
+/** Each default that the site file replaces, of a rule or of how a signal is read. */
+const changedLines = ({ id, changes }: Pick<RuleCard, 'id' | 'changes'>): string[] =>
   changes.map(({ what, usual, written }) => `  changed      ${id}: ${what} ${usual} → ${written}`);
 
 /** While the plant is so, nobody is told of it: then its hazard counts as not watched. */

@@ -25,6 +25,7 @@ import { compileSignal } from './compile-signal.ts';
 import { coverStation } from './coverage.ts';
 import type { Path, Report, SignalDraft, StationDraft } from './draft.ts';
 import { noOwnKinds, type OwnKinds } from './own-kinds.ts';
+import { changedSignals, reportReach, type SignalChange } from './people-reach.ts';
 import type { Plan } from './plan.ts';
 import { reportFields } from './station-fields.ts';
 import { type StationRules, stationRules } from './station-rules.ts';
@@ -44,6 +45,8 @@ export interface CompiledSite {
   readonly marks: readonly MarkCard[];
   readonly markBindings: readonly MarkBinding[];
   readonly ownKinds: OwnKinds;
+  /** Where people's safety leans on them: how the site file has them read. */
+  readonly changedSignals: readonly SignalChange[];
   readonly problems: readonly SiteProblem[];
 }
 
@@ -74,7 +77,9 @@ export function compileSite(
     for (const [name, station] of Object.entries(written)) {
       const draft = draftStation(site, materials, line, name, station, broken, own, report);
       const signals = stationSignals(draft, instances, report);
-      stations.push({ station: draft, signals, found: stationRules(draft, signals, report) });
+      const found = stationRules(draft, signals, report);
+      reportReach(signals.values(), found.rules, report);
+      stations.push({ station: draft, signals, found });
     }
   }
   const drafts = stations.flatMap(({ signals }) => [...signals.values()]);
@@ -115,6 +120,9 @@ export function compileSite(
         .sort((a, b) => (a.station < b.station ? -1 : 1)),
     },
     ownKinds: own,
+    changedSignals: stations.flatMap(({ signals: own, found }) =>
+      changedSignals(own.values(), found.rules),
+    ),
     problems: [...problems.values()],
   };
 }

@@ -20,6 +20,7 @@ import { managedClass, plainClass, type TemplateNumber } from '../stations/stati
 import { compileRule } from './compile-rule.ts';
 import type { Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
+import { leansOn } from './people-reach.ts';
 
 const healthKinds = ['lost', 'stuck'] as const;
 
@@ -102,9 +103,6 @@ const healthNumbers = (
     : signal.kind === 'manual'
       ? overdueNumbers(signal.expectEveryMs)
       : lostNumbers;
-
-const leansOn = (from: SignalDraft, signal: SignalDraft): boolean =>
-  from === signal || (from.derived?.inputs.some((input) => leansOn(input, signal)) ?? false);
 
 /** What `lost` takes where nothing is written (rules/kinds/lost.ts). */
 const usualSilence = (
