@@ -75,6 +75,15 @@ export const alarmAnswerSchema = z.object({
     .string()
     .nullable()
     .describe(
-      'What was found otherwise than expected: who had acknowledged it already. null else.',
+      'What was found otherwise than expected: who had acknowledged it already; of passing on, who is asked now. null else.',
     ),
+  asked: z
+    .object({
+      people: z
+        .array(z.string())
+        .describe('Names. Empty: nobody is asked now; go and fetch somebody.'),
+      can_be_told: z.boolean().describe('Anybody else could be told of it, now or later.'),
+    })
+    .optional()
+    .describe('Of passing on alone: who is asked now.'),
 });

@@ -127,6 +127,8 @@ export type AlarmAnswer =
       readonly state: AlarmState;
       /** What was found otherwise than whoever asked may think. */
       readonly note?: string;
+      /** Of passing on: the names of those who are asked now. */
+      readonly asked?: { readonly people: readonly string[]; readonly canBeTold: boolean };
     }
   | Declined;
 export type MarkAnswer = { readonly outcome: 'accepted'; readonly mark: SaidMarkView } | Declined;

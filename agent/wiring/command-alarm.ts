@@ -4,6 +4,7 @@ import type { Occurrence } from '../alarms/occurrence.ts';
 import { guarding } from '../people/rights.ts';
 import type { AlarmAnswer, AlarmCommand } from '../web/ports.ts';
 import { acknowledgedBefore } from './acknowledged-before.ts';
+import { askedNote, askedNow } from './asked-now.ts';
 import { refusal } from './command-hold.ts';
 import type { Core } from './core.ts';
 
@@ -19,6 +20,7 @@ export async function commandAlarm(
   if (stateNow() === null) return { outcome: 'unknown' };
   const no = roleRefusal(core, command);
   if (no !== null) return { outcome: 'refused', why: no };
+  const asked = verb === 'pass-on' ? askedNow(core, occurrence, by) : null;
   const effects = await core.live.command({
     kind: 'command',
     verb,
@@ -32,6 +34,8 @@ export async function commandAlarm(
   const state = stateNow() ?? 'normal';
   const alreadySo = verb === 'acknowledge' && state.endsWith('acknowledged') && !unseen(state);
   if (why !== null && !alreadySo) return { outcome: 'refused', why };
+  if (why === null && asked !== null)
+    return { outcome: 'accepted', state, note: askedNote(asked), asked };
   if (why === null) return { outcome: 'accepted', state };
   return {
     outcome: 'accepted',

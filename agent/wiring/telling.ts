@@ -126,7 +126,8 @@ function standing(core: Core): Extract<Effect, { kind: 'transition' }>[] {
     }));
 }
 
-function outranked(core: Core, occurrence: string): boolean {
+/** A worse alarm about the same stands, which speaks for it. */
+export function outranked(core: Core, occurrence: string): boolean {
   const alarms = core.live.running?.present.alarms;
   const index = alarms?.list.findIndex((alarm) => alarm.occurrence === occurrence) ?? -1;
   return index >= 0 && alarms!.outranked(index);

@@ -1,6 +1,12 @@
 /** What became of a command: refused with its reason, or not sent with what to do. */
-import type { CommandState } from '../state/command.ts';
+import type { Asked, CommandState } from '../state/command.ts';
 import { say } from '../text/say.ts';
+
+/** Of an alarm that was passed on: who is asked now, or that somebody must be fetched. */
+export function askedText({ people, can_be_told: canBeTold }: Asked): string {
+  if (people.length > 0) return say('passedOnTo', { who: people.join(', ') });
+  return say(canBeTold ? 'passedOnNotNow' : 'passedOnNobody');
+}
 
 interface OutcomeProps {
   readonly state: CommandState;
@@ -25,7 +31,7 @@ export function Outcome({ state, noAnswer }: OutcomeProps) {
     case 'done':
       return (
         <p class="outcome" role="status">
-          {say('done')}
+          {state.asked === undefined ? say('done') : askedText(state.asked)}
         </p>
       );
     default:

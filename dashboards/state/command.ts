@@ -2,10 +2,17 @@
 import { useRef, useState } from 'preact/hooks';
 import { post, Refused } from './api.ts';
 
+/** As the agent says it: names, and whether anybody else could be told. */
+export interface Asked {
+  readonly people: readonly string[];
+  readonly can_be_told: boolean;
+}
+
 export type CommandState =
   | { readonly kind: 'idle' }
   | { readonly kind: 'sending' }
-  | { readonly kind: 'done' }
+  /** `asked`: of an alarm that was passed on. */
+  | { readonly kind: 'done'; readonly asked?: Asked }
   | { readonly kind: 'refused'; readonly why: string; readonly fix: string }
   | { readonly kind: 'no-answer' };
 
@@ -23,8 +30,8 @@ export function useCommand(): Command {
     underWay.current = true;
     setState({ kind: 'sending' });
     try {
-      await post(path, body);
-      setState({ kind: 'done' });
+      const { asked } = (await post<{ asked?: Asked } | null>(path, body)) ?? {};
+      setState({ kind: 'done', ...(asked === undefined ? {} : { asked }) });
       return true;
     } catch (error) {
       setState(

@@ -35,7 +35,10 @@ export const aside = {
   closedSteps: 'What was to be done while it stood',
 
   passOn: 'I cannot take it: next person',
-  passOnWhat: 'It stays not answered, and the next person is asked.',
+  passOnWhat: 'It stays not answered. The answer here says who is asked now.',
+  passedOnTo: 'Passed on. Asked now: {$who}.',
+  passedOnNobody: 'Nobody can be told. Go and fetch somebody.',
+  passedOnNotNow: 'Nobody else is told of it now. Go and fetch somebody.',
   shelveOnce: 'Only for this once: it ends as soon as the alarm is over',
   outOfServiceDo: 'Take out of service',
   outOfServiceWhat:

@@ -2,6 +2,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { rulerDisplay } from '../../dashboards/draw/ruler-display.ts';
 import { type Marks, scaleOfLimits } from '../../dashboards/draw/scale.ts';
+import { askedText } from '../../dashboards/parts/outcome.tsx';
 import { clock } from '../../dashboards/text/clock.ts';
 import { speak } from '../../dashboards/text/language.ts';
 import { itemText, ruleName } from '../../dashboards/text/names.ts';
@@ -54,6 +55,15 @@ test('since when, when it went back, and that it is past its limit again', () =>
   expect(say('pastAgain', { since: '22:41', clock: '22:56', limit: '5 °C of difference' })).toBe(
     'Since 22:41. It went back 22:56, and is at or past 5 °C of difference again.',
   ));
+
+test('of an alarm that was passed on: who is asked, or that somebody must be fetched', async () => {
+  const asked = (people: string[], can_be_told: boolean) => askedText({ people, can_be_told });
+  expect(asked(['Anna', 'Ben'], true)).toBe('Passed on. Asked now: Anna, Ben.');
+  expect(asked([], false)).toBe('Nobody can be told. Go and fetch somebody.');
+  expect(asked([], true)).toBe('Nobody else is told of it now. Go and fetch somebody.');
+  await speak('de');
+  expect(asked([], false)).toBe('Niemand ist zu erreichen. Holen Sie selbst jemanden.');
+});
 
 test('a do-not is English as a whole on a German page', async () => {
   await speak('de');

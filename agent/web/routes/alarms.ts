@@ -5,7 +5,7 @@
 import type { z } from 'zod';
 import { AgentError, type ErrorCode } from '../../errors.ts';
 import { alarmAnswerSchema, alarmsSchema } from '../contract.ts';
-import type { AlarmCommand, AlarmQuery, WebPorts } from '../ports.ts';
+import type { AlarmAnswer, AlarmCommand, AlarmQuery, WebPorts } from '../ports.ts';
 import { inUnits } from '../reader-units.ts';
 import {
   acknowledgeBody,
@@ -46,7 +46,8 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
   command(ports, 'pass-on', {
     verb: 'pass-on',
     operation: 'passOnAlarm',
-    summary: 'Say that you cannot take it: the next person is asked. It stays unacknowledged.',
+    summary:
+      'Say that you cannot take it: the next person is asked, where there is one; the answer says who. It stays unacknowledged.',
     body: acknowledgeBody,
     details: commented,
   }),
@@ -122,6 +123,12 @@ const listRoute = (ports: WebPorts): Route =>
     },
   );
 
+/** As the wire has it; only where it was passed on. */
+const asked = (
+  found: Extract<AlarmAnswer, { outcome: 'accepted' }>['asked'],
+): Pick<z.output<typeof alarmAnswerSchema>, 'asked'> =>
+  found === undefined ? {} : { asked: { people: [...found.people], can_be_told: found.canBeTold } };
+
 const commented = (body: z.output<typeof acknowledgeBody>): Pick<AlarmCommand, 'reason'> =>
   body?.comment === undefined || body.comment === '' ? {} : { reason: body.comment };
 
@@ -163,7 +170,12 @@ function command<B extends z.ZodType>(
         ...details(given),
       });
       if (answer.outcome === 'accepted')
-        return { occurrence, state: answer.state, note: answer.note ?? null };
+        return {
+          occurrence,
+          state: answer.state,
+          note: answer.note ?? null,
+          ...asked(answer.asked),
+        };
       if (answer.outcome === 'unknown') {
         throw new AgentError('WEB_OCCURRENCE_UNKNOWN', { id: occurrence });
       }

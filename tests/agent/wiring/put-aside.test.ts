@@ -41,7 +41,13 @@ test('passed on: who and when in the ledger, the alarm still waits for somebody'
   const agent = new Works(freshFolder(), lines()).send('t', 31);
   const occurrence = current(agent);
   const answer = await asked(agent, { verb: 'pass-on', occurrence, reason: 'at the press' });
-  expect(answer).toEqual({ outcome: 'accepted', state: 'unacknowledged' });
+  // No people, no rota, no way to tell anybody.
+  expect(answer).toEqual({
+    outcome: 'accepted',
+    state: 'unacknowledged',
+    note: 'Nobody can be told. Go and fetch somebody.',
+    asked: { people: [], canBeTold: false },
+  });
   expect(agent.ledger('transition').at(-1)).toMatchObject({
     transition: 'passed-on',
     occurrence,
