@@ -7,10 +7,11 @@ import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
 import { useMarks } from '../state/marks.ts';
 import { clock } from '../text/clock.ts';
-import { itemText, ownName } from '../text/names.ts';
+import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { Around, here } from './agent-text.tsx';
 import { Choice } from './choice.tsx';
+import { clockText } from './clock-text.ts';
 import { ReadFailed } from './not-read.tsx';
 import { Outcome } from './outcome.tsx';
 import { atOf, isSure, useWhen, WhenField } from './when.tsx';
@@ -182,14 +183,4 @@ function Clocks({ clocks }: { readonly clocks: readonly ClockView[] }) {
       </ul>
     </>
   );
-}
-
-function clockText({ item, mark, since, said, due }: ClockView, now: number): string {
-  const over = now >= due;
-  const facts = { mark: ownName(mark), due: clock(due, now) };
-  if (!said) return over ? say('clockNeverOver', facts) : say('clockNever', facts);
-  const last = { ...facts, clock: clock(since, now) };
-  if (item === null) return over ? say('clockPlaceOver', last) : say('clockPlace', last);
-  const whole = { ...last, item: itemText(item), mark: last.mark.toLowerCase() };
-  return over ? say('clockOver', whole) : say('clockRuns', whole);
 }

@@ -19,6 +19,13 @@ export const written = {
   readingValue: 'Wert in {$unit}',
   readingBare: 'Wert',
   send: 'Eintragen',
+  dueRounds: 'Binnen eines Tages zu tun und aufzuschreiben',
+  dueRoundsSays:
+    'Hier steht, wovon eine Regel die Zeit zählt, und was in einem Abstand von Hand abgelesen wird, den die Werksdatei nennt. Andere Rundgänge stehen hier nicht: Führen Sie dafür Ihre eigene Liste.',
+  dueRoundsNone: 'Davon wird binnen eines Tages nichts fällig.',
+  roundDue: '{$reading}: bis {$due} ablesen.',
+  roundOver: '{$reading}: war bis {$due} abzulesen.',
+  roundNever: '{$reading}: noch nie eingetragen.',
   clocksRunning: 'Laufende Fristen',
   clockRuns: '{$item}: {$mark} {$clock}, zu alt ab {$due}.',
   clockOver: '{$item}: {$mark} {$clock}, zu alt seit {$due}.',

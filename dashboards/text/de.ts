@@ -167,9 +167,8 @@ export const de = translated({
   thisMachine: 'an diesem Gerät',
 
   // due
-  dueNothing: 'Hier wartet nichts auf einen Menschen.',
-  dueRounds:
-    'Was geschieht und was von Hand abgelesen wird, wird auf der Seite der Station aufgeschrieben. Fällige Rundgänge gehören nicht zu dieser Version; führen Sie dafür Ihre eigene Liste.',
+  dueNothing:
+    'Keine Sperre, kein Zurücksetzen und keine fehlende Zahl wartet hier auf einen Menschen.',
   dueHolds: 'Gesperrt, wartet auf eine Entscheidung',
   dueReset: 'Vorbei, wartet auf das Zurücksetzen',
   dueShelves: 'Zurückgestellt, und wieder da um',

@@ -19,6 +19,13 @@ export const written = {
   readingValue: 'Value in {$unit}',
   readingBare: 'Value',
   send: 'Write it down',
+  dueRounds: 'To be done and written down within a day',
+  dueRoundsSays:
+    'Listed is what a rule counts the time of, and what is read by hand at an interval that the site file gives. No other round is listed: keep your own list of those.',
+  dueRoundsNone: 'Nothing of that falls due within a day.',
+  roundDue: '{$reading}: read it by {$due}.',
+  roundOver: '{$reading}: was to be read by {$due}.',
+  roundNever: '{$reading}: never entered yet.',
   clocksRunning: 'Clocks that run',
   clockRuns: '{$item}: {$mark} {$clock}, too old from {$due}.',
   clockOver: '{$item}: {$mark} {$clock}, too old since {$due}.',

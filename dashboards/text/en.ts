@@ -159,9 +159,7 @@ export const en = {
   thisMachine: 'at this machine',
 
   // due
-  dueNothing: 'Nothing waits for a person here.',
-  dueRounds:
-    'What happens and what is read by hand is written down on the page of its station. Rounds that fall due are not part of this version; keep your own list.',
+  dueNothing: 'No hold, no reset and no missing number waits for a person here.',
   dueHolds: 'On hold, waiting for a decision',
   dueReset: 'Over, waiting to be reset',
   dueShelves: 'Shelved, and back at',

@@ -1,7 +1,8 @@
-/** What waits for a person: decisions on holds, resets, shelves about to end, entries rules need. */
+/** What waits for a person: decisions on holds, resets, shelves about to end, entries rules need, rounds. */
 import type { HoldView } from '../../agent/web/contract.ts';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
+import { Rounds } from '../parts/rounds.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { say } from '../text/say.ts';
@@ -22,6 +23,7 @@ export function Due() {
     <article>
       <h1>{say('due')}</h1>
       {nothing ? <p class="empty">{say('dueNothing')}</p> : null}
+      <Rounds />
       {standing.length === 0 ? null : (
         <section>
           <h2>{say('dueHolds')}</h2>
@@ -39,7 +41,6 @@ export function Due() {
       <Alarms title={say('dueShelves')} alarms={shelved} />
       {shelved.length === 0 ? null : <a href={to('aside')}>{say('putAside')}</a>}
       <Needs rules={needs} />
-      <p class="hint">{say('dueRounds')}</p>
     </article>
   );
 }

@@ -44,7 +44,7 @@ describe('a line of what is put aside', () => {
   test('in German', async () => {
     await speak('de');
     expect(asideLine(aside({ until, state: 'shelved' }), now)).toMatch(
-      /^Zurückgestellt an dieser Maschine bis /,
+      /^Zurückgestellt an diesem Gerät bis /,
     );
   });
 });
