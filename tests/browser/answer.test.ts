@@ -135,6 +135,14 @@ test('a latched alarm that is over stays until it is reset, from behind "more"',
   await form.getByLabel(/^Why/).fill('looked at the gauge, all is well');
   await page.getByRole('button', { name: 'Reset', exact: true }).click();
   await page.getByText(/^Over since \d\d:\d\d\.$/).waitFor();
+  // Its page says that it is closed, and nobody is told to act.
+  await page
+    .getByText(/^Closed \d\d:\d\d at this machine: looked at the gauge, all is well$/)
+    .waitFor();
+  expect(await page.locator('.word-closed').count()).toBe(1);
+  expect(await page.getByText('See whether the compressor runs.').isVisible()).toBe(false);
+  await page.getByText('What was to be done while it stood').click();
+  await page.getByText('See whether the compressor runs.').waitFor();
   await context.close();
 });
 

@@ -41,6 +41,11 @@ test('an alarm is passed on, shelved for this once, taken out of service and bro
   await page.locator('.transitions', { hasText: 'Passed on' }).waitFor();
   expect((await pressure())!.state).toBe('unacknowledged');
 
+  // What became of it is said beside it, not beside another form.
+  const action = page.locator('.action', { hasText: 'I cannot take it' });
+  await action.locator('.outcome').waitFor();
+  expect(await page.locator('.outcome').count()).toBe(1);
+
   // As long as its priority allows, and no longer.
   const shelf = page.locator('form', { has: page.getByRole('button', { name: 'Shelve' }) });
   const lengths = await shelf.locator('.choice label').allTextContents();

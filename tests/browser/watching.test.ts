@@ -21,8 +21,21 @@ const site = {
     m: {
       oven: {
         kind: 'custom',
-        signals: { surface: plain('oven/surface'), air: plain('oven/air') },
+        signals: {
+          surface: plain('oven/surface'),
+          air: plain('oven/air'),
+          duct: { ...plain('oven/+/duct'), names: ['place'] },
+        },
         rules: {
+          'duct-hot': {
+            kind: 'band',
+            signal: 'duct',
+            high: '92 Cel',
+            priority: 'high',
+            signal_word: 'WARNING',
+            ...said,
+            consequence: 'A duct burns.',
+          },
           hot: { kind: 'band', signal: 'surface', high: '92 Cel', priority: 'high', ...said },
           apart: {
             kind: 'disagree',
@@ -60,6 +73,10 @@ test('never heard stands in Attention and in what is watched, until it is heard'
   const { page, context, complaints } = await open(browser, `${line.agent.page}/#/`);
   await page.getByText('Never heard, where people can be hurt').waitFor();
   await page.getByText('Oven air has never been heard.').waitFor();
+  await page.getByText('Oven duct: no place heard yet.').waitFor();
+  await page.getByText(/^It should come on oven\/\+\/duct\. /).waitFor();
+  await page.getByText(/^No alarm stands\. 2 hazards to people are not watched\. /).waitFor();
+  expect(await page.getByText('Nothing abnormal').count()).toBe(0);
   await page.getByText(/^It should come on oven\/air\. /).waitFor();
   expect(await sidewaysPx(page)).toBe(0);
   expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([]);
@@ -67,6 +84,13 @@ test('never heard stands in Attention and in what is watched, until it is heard'
   const row = page.locator('.hazard-not-watched', { hasText: 'Residue heats itself.' });
   await row.getByText(/^Oven air has never been heard\. It should come on oven\/air\./).waitFor();
   expect(await sidewaysPx(page)).toBe(0);
+  await page
+    .locator('.hazard-not-watched', { hasText: 'A duct burns.' })
+    .getByText(/^Oven duct: no place heard yet\. It should come on oven\/\+\/duct\./)
+    .waitFor();
+  await page.goto(`${line.agent.page}/#/line`);
+  await page.getByText(/^No alarm stands\. 2 hazards to people are not watched\. /).waitFor();
+  await page.goto(`${line.agent.page}/#/coverage`);
   await published(line.client, 'oven/air', '20');
   await page.locator('.hazard-watched', { hasText: 'Residue heats itself.' }).waitFor();
   expect(complaints).toEqual([]);
