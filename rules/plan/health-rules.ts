@@ -2,25 +2,32 @@
  * `lost-<signal>` for every signal that promised how often it speaks, `stuck-<signal>` where the
  * station says that such a reading must move. How soon to act follows the rules that lean on the
  * signal, at most medium: losing a sensor is not yet the harm it watches for (engineering judgement).
- * Where people can be hurt by that, it is of their class: highly managed, and made no weaker.
+ * Where people can be hurt by that, it is of their class: highly managed, made no weaker, and with a
+ * signal word for people: that of the hazard, at most WARNING; CAUTION where another sensor still
+ * watches for each of its hazards (engineering judgement).
  */
 import { type Priority, priorities } from '../alarm/priority.ts';
 import { ruleKinds } from '../kinds/all.ts';
 import { missedMax } from '../kinds/lost.ts';
-import type { RuleWritten } from '../site/rule-schema.ts';
+import { type RuleWritten, signalWords } from '../site/rule-schema.ts';
 import {
+  lostGuardLabel,
   lostLabel,
   lostNumbers,
   overdueLabel,
   overdueNumbers,
+  stuckGuardLabel,
   stuckLabel,
   stuckNumbers,
 } from '../stations/sensor-health.ts';
 import { managedClass, plainClass, type TemplateNumber } from '../stations/station.ts';
+import type { CardLabel } from './card.ts';
 import { compileRule } from './compile-rule.ts';
 import type { Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
 import { givenBy } from './given.ts';
 import { leansOn } from './people-reach.ts';
+
+type SignalWord = (typeof signalWords)[number];
 
 const healthKinds = ['lost', 'stuck'] as const;
 
@@ -79,7 +86,7 @@ export function healthRules(
             hazard: null,
             people: guards,
             usual: usualSilence(kindName, signal),
-            label: manual ? overdueLabel : kindName === 'lost' ? lostLabel : stuckLabel,
+            label: healthLabel(kindName, manual, wordFor(leaning, signal, others)),
             facts: {},
             given,
             wants: [],
@@ -91,6 +98,41 @@ export function healthRules(
     }
   }
   return rules;
+}
+
+/** The signal word for people; null where nobody can be hurt by what the signal tells. */
+function wordFor(
+  leaning: readonly RuleDraft[],
+  signal: SignalDraft,
+  others: readonly RuleDraft[],
+): SignalWord | null {
+  const people = leaning.filter((rule) => rule.people);
+  if (people.length === 0) return null;
+  const ranks = people.map(({ label }) => signalWords.indexOf(label.word));
+  const [warning, caution] = [signalWords.indexOf('WARNING'), signalWords.indexOf('CAUTION')];
+  const rank = Math.min(caution, Math.max(warning, Math.min(...ranks)));
+  const stands = ({ hazard, station }: RuleDraft): boolean =>
+    station.kind.hazards.some(({ id, apart }) => id === hazard && apart !== true) &&
+    others.some((rule) => rule.hazard === hazard && readsWithout(rule, signal));
+  // Of a topic with + each place has one sensor.
+  const stillWatched = signal.names.length === 0 && people.every(stands);
+  return stillWatched ? 'CAUTION' : signalWords[rank]!;
+}
+
+/** It judges, by a sensor, and not by this one. */
+const readsWithout = ({ compiled, signals }: RuleDraft, signal: SignalDraft): boolean =>
+  compiled !== null &&
+  signals.some(({ kind }) => kind !== 'manual') &&
+  !signals.some((from) => leansOn(from, signal));
+
+function healthLabel(
+  kind: (typeof healthKinds)[number],
+  manual: boolean,
+  word: SignalWord | null,
+): CardLabel {
+  const plain = manual ? overdueLabel : kind === 'lost' ? lostLabel : stuckLabel;
+  if (word === null) return plain;
+  return { ...(manual ? overdueLabel : kind === 'lost' ? lostGuardLabel : stuckGuardLabel), word };
 }
 
 const healthNumbers = (

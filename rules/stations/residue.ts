@@ -41,6 +41,7 @@ export const residue: StationKind = {
       id: 'waste',
       words: 'Waste bin or stacked racks burn hours later.',
       people: true,
+      apart: true,
       byHand: null,
     },
     {

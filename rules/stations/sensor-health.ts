@@ -1,8 +1,9 @@
 /**
  * Rules every station has: a sensor gone silent, a sensor that no longer moves.
  *
- * A silent sensor hurts nobody by itself, so the word is NOTICE; how soon to act follows what the
- * sensor watches (rules/plan/health-rules.ts).
+ * A silent sensor hurts nobody by itself: NOTICE. One that watches for what can hurt people leaves them
+ * unwarned: it has a word for people, steps that keep them clear, and no reading by hand. Which word and
+ * how soon to act follow what the sensor watches (rules/plan/health-rules.ts).
  */
 import type { CardLabel } from '../plan/card.ts';
 import { judgement, type TemplateNumber } from './station.ts';
@@ -34,6 +35,38 @@ export const stuckLabel: CardLabel = {
   ],
   doNot: ['trust the value because it looks right'],
   caution: 'Reach the sensor only where it is safe to; the place it watches may be the hazard.',
+};
+
+const guardCaution =
+  'The place it watches may be the hazard: the sensor is reached only once maintenance and EHS say that it is safe.';
+
+/** Of a sensor that watches for what can hurt people. */
+export const lostGuardLabel: CardLabel = {
+  word: 'WARNING',
+  sentence: null,
+  consequence:
+    'Nothing tells what {$signal} measures, and people can be hurt by it; an alarm that stands on it cannot clear.',
+  steps: [
+    'Keep everyone clear of the place it watches: nobody can tell whether it is safe.',
+    'Tell the shift lead, EHS and maintenance.',
+    'Go by a second sensor or the machine’s own display, from a safe place, until it speaks again.',
+  ],
+  doNot: ['take silence as all being well', 'go near to read it by hand'],
+  caution: guardCaution,
+};
+
+export const stuckGuardLabel: CardLabel = {
+  word: 'WARNING',
+  sentence: null,
+  consequence:
+    'A reading that stands still hides what happens, and people can be hurt by it; its limits are judged on an old value.',
+  steps: [
+    'Keep everyone clear of the place it watches: nobody can tell whether it is safe.',
+    'Tell the shift lead, EHS and maintenance.',
+    'Go by a second sensor or the machine’s own display, from a safe place, until it moves again.',
+  ],
+  doNot: ['trust the value because it looks right', 'go near to read it by hand'],
+  caution: guardCaution,
 };
 
 /** A hand reading that nobody entered. */

@@ -84,6 +84,8 @@ export interface Hazard {
   readonly people: boolean;
   /** The hand check for what no signal here can tell; null where signals can. */
   readonly byHand: string | null;
+  /** Its sensors watch things apart, as a bin and a stack: none of them stands in for another. */
+  readonly apart?: true;
 }
 
 export interface TemplateNumber {

@@ -32,6 +32,49 @@ test('a sensor that people’s safety leans on ranks with it, at most one step b
   });
 });
 
+const residue = (signals: string) =>
+  compiled(`l: { r: { kind: residue, material: adhesive-a, signals: { ${signals} } } }`);
+const label = (site: ReturnType<typeof compiled>, id: string) =>
+  site.rules.find((each) => each.id === id)!.label;
+
+test.each(['lost', 'stuck'])('%s: a word for people where it leaves them unwatched', (health) => {
+  const alone = residue(`surface: ${topic('s', 'Cel')}`);
+  expect(label(alone, `l/r/${health}-surface`).word).toBe('WARNING');
+  const { steps, doNot, caution } = label(alone, `l/r/${health}-surface`);
+  expect(steps[0]).toMatch(/^Keep everyone clear/);
+  expect(steps.join(' ')).toMatch(/EHS and maintenance/);
+  expect([...steps, caution].join(' ')).not.toMatch(/by hand|hand instrument/);
+  expect(doNot).toContain('go near to read it by hand');
+});
+
+test('CAUTION where another sensor still watches for the same hazard; of many places each is alone', () => {
+  const own = (rules: string) =>
+    compiled(
+      `l: { x: { kind: custom, signals: { t: ${topic('t', 'Cel')}, u: ${topic('u', 'Cel')} }, rules: { ${rules} } } }`,
+    );
+  const hot = (name: string, signal: string, word: string) =>
+    `${name}: { kind: band, signal: ${signal}, high: 60 Cel, priority: high, signal_word: ${word}, consequence: Burns., actions: ["Keep clear."] }`;
+  const one = own(hot('hot', 't', 'DANGER'));
+  expect(label(one, 'l/x/lost-t').word).toBe('WARNING');
+  expect(label(one, 'l/x/lost-u').word).toBe('NOTICE');
+  expect(label(own(hot('hot', 't', 'CAUTION')), 'l/x/lost-t').word).toBe('CAUTION');
+  const oven = (signals: string, name: string) =>
+    label(
+      compiled(
+        `l: { o: { kind: drying-oven, signals: { ${signals} }, rules: { exhaust-weak: { target: 80 Pa } } } }`,
+      ),
+      `l/o/lost-${name}`,
+    );
+  const [proof, dp] = [`exhaust-proof: ${topic('p', '1')}`, `exhaust-dp: ${topic('d', 'Pa')}`];
+  expect(oven(dp, 'exhaust-dp').word).toBe('WARNING');
+  expect(oven(`${proof}, ${dp}`, 'exhaust-proof').word).toBe('CAUTION');
+  // A bin and a stack of racks are one hazard by name, and two things that can burn.
+  const bin = `bin: ${topic('b', 'Cel')}, bin-air: ${topic('c', 'Cel')}`;
+  const waste = residue(`${bin}, stack: ${topic('k', 'Cel')}`);
+  for (const name of ['bin', 'bin-air', 'stack'])
+    expect(label(waste, `l/r/lost-${name}`).word).toBe('WARNING');
+});
+
 test('its silence may be noticed sooner, not later, and it is not switched off without a name', () => {
   const said = (words: string) =>
     compiled(

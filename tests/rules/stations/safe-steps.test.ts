@@ -5,11 +5,18 @@
 import { expect, test } from 'vitest';
 import type { CardLabel } from '#rules/plan/card.ts';
 import { stationKinds } from '#rules/stations/all.ts';
-import { lostLabel, stuckLabel } from '#rules/stations/sensor-health.ts';
+import {
+  lostGuardLabel,
+  lostLabel,
+  stuckGuardLabel,
+  stuckLabel,
+} from '#rules/stations/sensor-health.ts';
 
 const catalogue: readonly (readonly [string, CardLabel])[] = [
   ['sensor lost', lostLabel],
   ['sensor stuck', stuckLabel],
+  ['sensor lost, of people', lostGuardLabel],
+  ['sensor stuck, of people', stuckGuardLabel],
   ...[...stationKinds.values()].flatMap((kind) =>
     kind.rules.map((rule) => [`${kind.name} ${rule.name}`, rule.label] as const),
   ),

@@ -10,7 +10,12 @@ import {
 import { unsafeWords } from '#rules/alarm/unsafe-words.ts';
 import type { CardLabel } from '#rules/plan/card.ts';
 import { stationKinds } from '#rules/stations/all.ts';
-import { lostLabel, stuckLabel } from '#rules/stations/sensor-health.ts';
+import {
+  lostGuardLabel,
+  lostLabel,
+  stuckGuardLabel,
+  stuckLabel,
+} from '#rules/stations/sensor-health.ts';
 import type { Given } from '#rules/stations/station.ts';
 
 const given: Given = {
@@ -36,6 +41,8 @@ interface Text {
 const texts: readonly Text[] = [
   { of: 'lost', label: lostLabel, people: false, facts: [] },
   { of: 'stuck', label: stuckLabel, people: false, facts: [] },
+  { of: 'lost, of people', label: lostGuardLabel, people: true, facts: [] },
+  { of: 'stuck, of people', label: stuckGuardLabel, people: true, facts: [] },
   ...[...stationKinds.values()].flatMap((kind) =>
     kind.rules.map((rule) => ({
       of: `${kind.name} ${rule.name}`,
