@@ -46,7 +46,7 @@ export const aside = {
   outOfServiceFor: 'Für',
   outOfServiceOpen: 'bis ihn jemand zurückbringt',
   outOfServiceManaged:
-    'Ein besonders geführter Alarm braucht ein Ende und einen Grund von mindestens zehn Buchstaben; solange er ansteht, nehmen ihn nur EHS oder eine Administratorin außer Betrieb.',
+    'Ein besonders geführter Alarm braucht ein Ende und einen Grund von mindestens zehn Buchstaben; solange er ansteht, nehmen ihn nur EHS oder eine Administratorin außer Betrieb. Wo sich niemand anmeldet, kann es jeder an dieser Maschine: Schreiben Sie Ihren Namen zum Grund.',
   backInService: 'Wieder in Betrieb nehmen',
   outOfServiceAnother: 'Einen anderen Alarm außer Betrieb nehmen',
   outOfServiceWhich: 'Welcher Alarm',

@@ -137,7 +137,7 @@ export const de = translated({
   reset: 'Zurücksetzen',
   resetWhat: 'Schließen, nachdem jemand nachgesehen hat und es vorbei ist.',
   resetManaged:
-    'EHS oder eine Administratorin setzt ihn zurück, mit einem Grund von mindestens zehn Buchstaben: wer nachgesehen hat und was war.',
+    'EHS oder eine Administratorin setzt ihn zurück, mit einem Grund von mindestens zehn Buchstaben: wer nachgesehen hat und was war. Wo sich niemand anmeldet, kann es jeder an dieser Maschine: Schreiben Sie Ihren Namen zum Grund.',
   resetNotYet: 'Zurücksetzen lässt er sich, wenn er vorbei und beantwortet ist.',
   noShelf:
     'Dieser Alarm darf nicht zurückgestellt werden: Es geht um Menschen, und er ist besonders geführt: mit besonderer Sorgfalt behandelt.',

@@ -46,7 +46,7 @@ export const aside = {
   outOfServiceFor: 'For',
   outOfServiceOpen: 'until it is brought back',
   outOfServiceManaged:
-    'What is highly managed needs an end and a reason of ten letters or more; while it stands, EHS or an administrator takes it out.',
+    'What is highly managed needs an end and a reason of ten letters or more; while it stands, EHS or an administrator takes it out. Where nobody signs in, anybody at this machine may: write your name with the reason.',
   backInService: 'Bring back into service',
   outOfServiceAnother: 'Take another alarm out of service',
   outOfServiceWhich: 'Which alarm',

@@ -129,7 +129,7 @@ export const en = {
   reset: 'Reset',
   resetWhat: 'Close it, now that somebody has looked and it is over.',
   resetManaged:
-    'EHS or an administrator resets it, with a reason of ten letters or more: who looked, and what was found.',
+    'EHS or an administrator resets it, with a reason of ten letters or more: who looked, and what was found. Where nobody signs in, anybody at this machine may: write your name with the reason.',
   resetNotYet: 'It can be reset once it is over and answered.',
   noShelf:
     'This alarm may not be shelved: it is about people, and highly managed: handled with special care.',

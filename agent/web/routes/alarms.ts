@@ -74,7 +74,7 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
     operation: 'resetAlarm',
     summary: 'Close a latched alarm whose condition has gone.',
     description:
-      'Where it is highly managed: ehs or an administrator alone, with a reason of 10 letters or more, and only while its reading is usable and within the limit.',
+      'Where it is highly managed: with a reason of 10 letters or more, only while its reading is usable and within the limit, and by ehs or an administrator alone where people sign in; without people by anybody at the machine.',
     body: resetBody,
     details: (body) => (body?.reason === undefined ? {} : { reason: body.reason }),
   }),
@@ -83,7 +83,7 @@ export const alarmRoutes = (ports: WebPorts): Route[] => [
     operation: 'removeAlarmFromService',
     summary: 'Take an alarm out of service for maintenance; also by the id of its rule.',
     description:
-      'Where it is highly managed: with a reason of 10 letters or more and an end within 24 h; while it stands, ehs or an administrator alone.',
+      'Where it is highly managed: with a reason of 10 letters or more and an end within 24 h; while it stands, ehs or an administrator alone where people sign in, and without people anybody at the machine.',
     body: outOfServiceBody,
     details: ({ reason, minutes }) => ({
       reason,
