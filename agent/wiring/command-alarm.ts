@@ -53,10 +53,11 @@ function roleRefusal(core: Core, { verb, occurrence, role }: AlarmCommand): stri
   const index = core.plans.now.plan.rules.findIndex((rule) => rule.id === id);
   if (core.plans.now.plan.rules[index]?.class.highlyManaged !== true) return null;
   const beneath = core.live.running?.present.alarms.list[index]?.beneath ?? 'normal';
-  if (verb === 'reset') return 'it is highly managed: ehs or an administrator resets it';
+  if (verb === 'reset')
+    return 'it is highly managed, so handled with special care: ehs or an administrator resets it';
   return beneath === 'normal'
     ? null
-    : 'it is highly managed and stands: ehs or an administrator takes it out of service';
+    : 'it is highly managed, so handled with special care, and stands: ehs or an administrator takes it out of service';
 }
 
 /** Of an occurrence; or of the alarm of a rule, by the rule's id. */

@@ -131,7 +131,7 @@ function digestSaid(core: Core, notes: readonly Note[], at: number): Said {
     ...(called.length === 0
       ? []
       : [
-          `These are highly managed: ${called.map((note) => `${noteText(note)}, told each time`).join('; ')}.`,
+          `These are highly managed, so handled with special care: ${called.map((note) => `${noteText(note)}, told each time`).join('; ')}.`,
         ]),
   ];
   return {

@@ -14,6 +14,7 @@ import type { Said, Told } from '../notify/teller-parts.ts';
 import type { Core } from './core.ts';
 import type { Compiled } from './plan-book.ts';
 import { reportSaid } from './report-message.ts';
+import { withSpokenIds } from './spoken-ids.ts';
 import { messageOf } from './telling-message.ts';
 
 export interface TellingOptions {
@@ -48,7 +49,11 @@ export function tellingOf(
       alarmOf: (effect) => alarmOf(core, effect),
       standing: () => standing(core),
       outranked: (occurrence) => outranked(core, occurrence),
-      say: (saying) => withNames(messageOf(core, saying), persons.list()),
+      say: (saying) => {
+        const said = withNames(messageOf(core, saying), persons.list());
+        // Whoever mends rules looks them up in the site file by their ids.
+        return saying.chase === null ? said : withSpokenIds(said, core.plans.now);
+      },
       mailings: () => mailingSettings(core.plans.source.site.telling, core.plans.timezone),
       report: (report) => reportSaid(core, report),
       write: (row) => core.journal.outboxRow(row),

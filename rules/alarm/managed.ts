@@ -33,11 +33,11 @@ export function managedRefusal(
     return 'nobody can tell whether it is over: a reading it needs cannot be used';
   if (verb === 'reset' && past) return 'its value is past the limit again';
   if (reason.trim().length < reasonLettersMin)
-    return `it is highly managed: give a reason of ${reasonLettersMin} letters or more`;
+    return `it is highly managed, so handled with special care: give a reason of ${reasonLettersMin} letters or more`;
   if (verb === 'reset') return null;
   if (untilMs === undefined || untilMs <= now)
-    return 'it is highly managed: out of service it needs an end that lies ahead';
+    return 'it is highly managed, so handled with special care: out of service it needs an end that lies ahead';
   return untilMs - now > outOfServiceMsMost
-    ? 'it is highly managed: it may be out of service for at most 24 h'
+    ? 'it is highly managed, so handled with special care: it may be out of service for at most 24 h'
     : null;
 }

@@ -29,7 +29,8 @@ export interface ShelfAbout {
 /** Why it may not be shelved so; null where it may. */
 export function shelfRefusal(asked: ShelfAsked, about: ShelfAbout): string | null {
   const { now, priority, most } = about;
-  if (about.highlyManaged) return 'it is highly managed: nobody may silence it; act on its steps';
+  if (about.highlyManaged)
+    return 'it is highly managed, so handled with special care: nobody may silence it; act on its steps';
   if (asked.untilMs === undefined || asked.untilMs <= now)
     return 'a shelf needs an end that lies ahead';
   if (asked.reason === undefined || asked.reason.trim() === '') return 'a shelf needs a reason';

@@ -111,7 +111,9 @@ test('a highly managed alarm is offered no shelf, and the agent refuses one with
   );
   expect(answer.status).toBe(409);
   expect(await answer.json()).toMatchObject({
-    detail: expect.stringContaining('it is highly managed: nobody may silence it'),
+    detail: expect.stringContaining(
+      'it is highly managed, so handled with special care: nobody may silence it',
+    ),
   });
   expect(await stateOf('at-limit')).toBe('unacknowledged');
   await context.close();

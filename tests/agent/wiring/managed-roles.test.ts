@@ -38,7 +38,7 @@ test.each(['operator', 'maintenance', 'engineer', null] as const)(
   async (role) => {
     expect(await asked(standing(), { ...out, role })).toEqual({
       outcome: 'refused',
-      why: 'it is highly managed and stands: ehs or an administrator takes it out of service',
+      why: 'it is highly managed, so handled with special care, and stands: ehs or an administrator takes it out of service',
     });
     const calm = new Works(freshFolder(), lines(true)).send('t', 20);
     expect(await asked(calm, { ...out, role })).toMatchObject({ outcome: 'accepted' });

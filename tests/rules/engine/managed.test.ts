@@ -35,7 +35,11 @@ describe('a command, the class of the alarm, what it does', () => {
     ['acknowledge', false, 'acknowledged'],
     ['acknowledge', true, 'acknowledged'],
     ['shelve', false, 'shelved'],
-    ['shelve', true, 'refused: it is highly managed: nobody may silence it; act on its steps'],
+    [
+      'shelve',
+      true,
+      'refused: it is highly managed, so handled with special care: nobody may silence it; act on its steps',
+    ],
   ] as const)('%s, highly managed %s: %s', (verb, managed, what) => {
     expect(stateAfter(managed, verb)).toBe(what);
   });
