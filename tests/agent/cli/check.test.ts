@@ -147,8 +147,9 @@ lines:
         air-dew-point: { on_delay: 10 h }
     r:
       kind: residue
-      signals: { surface: { topic: a, payload: { kind: plain }, unit: Cel } }
+      signals: { surface: { topic: a, payload: { kind: plain }, unit: Cel, range: [0 Cel, 200 Cel] } }
       rules:
+        early: { actions: ["Ring the gate house."] }
         at-limit: { off: true, reason: the guard system does it, signed_by: A. Byrne }
 `;
   const { lines, exitCode } = await run(['x.yaml'], (file) =>
@@ -156,6 +157,12 @@ lines:
   );
   expect(exitCode).toBe(0);
   expect(lines).toContain('  changed      l/a/air-dew-point: on_delay 10 min → 10 h');
+  expect(lines).toContain(
+    '  changed      l/r/surface: range -20 Cel to 400 Cel → 0 Cel to 200 Cel',
+  );
+  expect(lines).toContain(
+    '  changed      l/r/early: actions of the station → of the station, and behind it: Ring the gate house.',
+  );
   expect(lines).toContain(
     '  off          l/r/at-limit: the guard system does it (A. Byrne answers for it); people can be hurt by what it would watch',
   );
