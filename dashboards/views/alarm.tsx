@@ -4,7 +4,7 @@
  */
 import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
 import { Chart } from '../draw/chart.tsx';
-import { isAnswered } from '../judge/bands.ts';
+import { isAnswered, isOver } from '../judge/bands.ts';
 import { besides } from '../judge/cards.ts';
 import { Answered, personText, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
@@ -53,6 +53,8 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
   const others = besides(alarm, alarms.values());
   const harm = alarm.label.word !== 'NOTICE';
   const closed = alarm.state === 'normal';
+  // A number that went back is no all-clear: it leaves the first screen to the steps.
+  const below = harm && isOver(alarm);
   return (
     <article class={harm ? 'alarm alarm-harm' : 'alarm'}>
       <div class="alarm-head">
@@ -69,7 +71,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       <h1 class="alarm-sentence" lang="en">
         {alarmSentence(alarm)}
       </h1>
-      <When alarm={alarm} />
+      {below ? null : <When alarm={alarm} />}
       {alarm.nuisance === null ? null : <p>{say('nuisance')[alarm.nuisance]}</p>}
       {alarm.superseded_by === null ? null : (
         <p>
@@ -81,6 +83,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       {closed ? <Past words={words} /> : <DoNot words={words} />}
       {harm ? null : <Where alarm={alarm} />}
       {closed ? null : <Steps words={words} />}
+      {below ? <When alarm={alarm} /> : null}
       {languageNow() === 'en' ? null : <p class="hint">{say('agentEnglish')}</p>}
       {harm ? <Where alarm={alarm} /> : null}
       <WasNeeded key={alarm.occurrence} alarm={alarm} />
