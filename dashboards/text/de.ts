@@ -231,7 +231,7 @@ export const de = translated({
     'Ein kurzer Ton bei einem neuen, unbeantworteten Alarm hoher Priorität, solange diese Seite offen ist. Verlassen Sie sich nicht darauf: Manche Telefone halten eine Seite an, die niemand ansieht.',
   temperature: 'Temperatur',
   pressure: 'Druck',
-  smallLength: 'Schicht',
+  smallLength: 'Schichtdicke',
   speed: 'Geschwindigkeit',
   ground: 'Hell oder dunkel',
   groundChoice: { system: 'Wie das Telefon', light: 'Hell', dark: 'Dunkel' },
