@@ -30,33 +30,65 @@ class Checksum {
     }
   }
 
+  /** Goes on from one that was written. */
+  from(bytes: Buffer, at: number): void {
+    this.first = bytes.readUInt32BE(at);
+    this.second = bytes.readUInt32BE(at + 4);
+  }
+
   is(bytes: Buffer, at: number): boolean {
     return bytes.readUInt32BE(at) === this.first && bytes.readUInt32BE(at + 4) === this.second;
   }
 }
 
 /**
- * Commits behind the first frame that does not hold; 0 where all holds or there is no log. The last of
- * them may be one that the end came over, and nobody was told of; any before it was whole once.
- * No connection may be open.
+ * Commits of the log of `database` behind the first frame that does not hold; 0 where all holds, there
+ * is no log, or all they wrote stands in the main file already: a log is begun anew over one that was
+ * taken in, and the end may come over that. The last of them may be one that the end came over, and
+ * nobody was told of; any before it was whole once. No connection may be open.
+ *
+ * Each frame's checksum goes on from that of the one before, so frames that were in force together
+ * form a chain. What a refusing disk leaves of commits that failed, each written over the one before,
+ * is no chain with another: only the longest is counted, and of it what holds.
  */
-export function commitsBehindDamage(path: string): number {
+export function commitsBehindDamage(database: string): number {
+  const path = `${database}-wal`;
   if (fileBytes(path) < headerBytes) return 0;
   const log = readFileSync(path);
-  const frameBytes = frameHeaderBytes + log.readUInt32BE(8);
+  const pageBytes = log.readUInt32BE(8);
+  const frameBytes = frameHeaderBytes + pageBytes;
   const salt = log.subarray(16, 24);
   const sum = new Checksum((log.readUInt32BE(0) & 1) === 1);
   sum.add(log, 0, 24);
   let holds = sum.is(log, 24);
-  let behind = 0;
+  let [inChain, most] = [0, 0];
+  /** Where the last of each page stands behind the damage, by page number. */
+  const pages = new Map<number, number>();
   for (let at = headerBytes; at + frameBytes <= log.length; at += frameBytes) {
-    const ours = log.subarray(at + 8, at + 16).equals(salt);
-    if (holds) {
-      sum.add(log, at, at + 8);
-      sum.add(log, at + frameHeaderBytes, at + frameBytes);
-      holds = ours && sum.is(log, at + 16);
+    if (!log.subarray(at + 8, at + 16).equals(salt)) {
+      holds = false;
+      inChain = 0;
+      continue;
     }
-    if (!holds && ours && log.readUInt32BE(at + 4) > 0) behind += 1;
+    if (!holds && at > headerBytes) sum.from(log, at - frameBytes + 16);
+    sum.add(log, at, at + 8);
+    sum.add(log, at + frameHeaderBytes, at + frameBytes);
+    const follows = sum.is(log, at + 16);
+    holds &&= follows;
+    if (holds) continue;
+    if (!follows) {
+      inChain = 0;
+      continue;
+    }
+    pages.set(log.readUInt32BE(at), at + frameHeaderBytes);
+    if (log.readUInt32BE(at + 4) > 0) inChain += 1;
+    most = Math.max(most, inChain);
   }
-  return behind;
+  if (most === 0) return 0;
+  const main = readFileSync(database);
+  const isTaken = ([page, from]: [number, number]): boolean =>
+    main
+      .subarray((page - 1) * pageBytes, page * pageBytes)
+      .equals(log.subarray(from, from + pageBytes));
+  return [...pages].every(isTaken) ? 0 : most;
 }

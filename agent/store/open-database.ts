@@ -41,9 +41,8 @@ export function openDatabase(paths: FolderPaths, atMs: number): Opened {
   if (found === 'damaged-header') return beginAnew(paths, atMs, 'its header is damaged');
   if (found === 'gone') return beginAnew(paths, atMs, null);
   touchPrivate(paths.database);
-  const log = `${paths.database}-wal`;
   const aside = onDisk(paths.database, () => setAsideBadLog(paths, atMs));
-  const behind = onDisk(log, () => commitsBehindDamage(log));
+  const behind = onDisk(paths.database, () => commitsBehindDamage(paths.database));
   const db = connect(paths.database);
   try {
     const migrated = makeReady(db, paths, atMs);
@@ -68,9 +67,10 @@ class DamagedStore extends Error {}
 function withCut(recovered: Recovered, behind: number): Recovered {
   const { findings, lastSeq } = recovered;
   const named = findings.some(({ kind }) => kind === 'lost' || kind === 'ledger-lost');
-  // A single one may be what was being written when the end came: nobody was told that it is kept.
+  // One alone may be what a refusing disk left of what was never whole: nobody was told that it is kept.
   if (named || behind < 2) return recovered;
-  const cut: Finding = { kind: 'log-cut', afterSeq: lastSeq, commits: behind - 1 };
+  // With the damaged one, and without the last, which the end may have come over.
+  const cut: Finding = { kind: 'log-cut', afterSeq: lastSeq, commits: behind };
   return { ...recovered, findings: [...findings, cut] };
 }
 
@@ -141,8 +141,8 @@ export const unreadableIn = ({ folder }: FolderPaths): string[] =>
 function moveAside(paths: FolderPaths, atMs: number): string | null {
   const name = `${unreadablePrefix}${stampOf(atMs)}.db`;
   const target = join(paths.folder, name);
-  const log = `${paths.database}-wal`;
   const hadFile = fileBytes(paths.database) > 0;
+  const log = `${paths.database}-wal`;
   if (existsSync(log)) renameSync(log, `${target}-wal`);
   rmSync(`${paths.database}-shm`, { force: true });
   rmSync(paths.damaged, { force: true });
