@@ -57,6 +57,12 @@ export function labelWords({ label }: AlarmView): LabelWords {
   };
 }
 
+/**
+ * A do-not of a label, which the agent wrote in English: English as a whole, whatever the page
+ * speaks. The worker, which must stay one file, has its own.
+ */
+export const doNotSentence = (what: string): string => `Do not ${what}.`;
+
 /** What a rule is there for, in the reader's units. */
 export const ruleConsequence = ({ consequence, template }: RuleView): string =>
   template === undefined

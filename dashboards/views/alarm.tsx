@@ -22,11 +22,10 @@ import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { trailMs } from '../state/trail.ts';
 import { clock } from '../text/clock.ts';
-import { alarmSentence, type LabelWords, labelWords } from '../text/label.ts';
+import { alarmSentence, doNotSentence, type LabelWords, labelWords } from '../text/label.ts';
 import { languageNow } from '../text/language.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
-import { doNotSentence } from '../text/worker-words.ts';
 
 export function AlarmPage({ occurrence }: { readonly occurrence: string }) {
   const alarm = useBoard((board) => board.alarms.get(occurrence));

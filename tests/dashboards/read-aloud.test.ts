@@ -4,11 +4,11 @@ import { rulerDisplay } from '../../dashboards/draw/ruler-display.ts';
 import { type Marks, scaleOfLimits } from '../../dashboards/draw/scale.ts';
 import { askedText } from '../../dashboards/parts/outcome.tsx';
 import { clock } from '../../dashboards/text/clock.ts';
+import { doNotSentence } from '../../dashboards/text/label.ts';
 import { speak } from '../../dashboards/text/language.ts';
 import { itemText, ruleName } from '../../dashboards/text/names.ts';
 import { writtenQuantity } from '../../dashboards/text/quantity.ts';
 import { say } from '../../dashboards/text/say.ts';
-import { doNotSentence } from '../../dashboards/text/worker-words.ts';
 
 vi.stubGlobal('document', { documentElement: { dataset: {}, lang: 'en' } });
 afterEach(() => speak('en'));
