@@ -105,6 +105,8 @@ test('an alarm that does not stand goes out of service too, from the list', asyn
   await page
     .locator('.band-people .aside-lines a', { hasText: /^Out of service, .*Oven 1, Floor hot\.$/ })
     .waitFor();
-  await page.locator('.band-people .entry').waitFor({ state: 'detached' });
+  await page
+    .locator('.band-people .entry', { hasText: 'Floor hot' })
+    .waitFor({ state: 'detached' });
   await context.close();
 }, 60_000);
