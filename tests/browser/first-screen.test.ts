@@ -164,7 +164,7 @@ test('the list: what of people is put aside stands first, a line each; what is o
   const { page, context, complaints } = await open(browser, url());
   const aside = page.locator('.band-people .aside-lines li');
   await aside
-    .getByText(/^Put aside at this machine until \d\d:\d\d: Oven 1, Floor hot\.$/)
+    .getByText(/^Put aside at this machine until (\S+ ){0,2}\d\d:\d\d: Oven 1, Floor hot\.$/)
     .waitFor();
   expect(await aside.textContent()).toContain('probe is being changed');
   const asideBox = await box(page, '.aside-lines li');
