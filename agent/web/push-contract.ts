@@ -1,6 +1,7 @@
 /** What a phone is sent, and what it says of itself to be sent anything. */
 import { z } from 'zod';
 import { limits } from '../limits.ts';
+import type { MessageKind } from '../notify/contract.ts';
 
 const base64url = z
   .string()
@@ -13,16 +14,7 @@ export interface PushNotice {
   readonly occurrence: string | null;
   /** A notification of one thread replaces the one before. */
   readonly thread: string;
-  readonly kind:
-    | 'alarm'
-    | 'again'
-    | 'over'
-    | 'answered'
-    | 'flood'
-    | 'test'
-    | 'digest'
-    | 'week'
-    | 'checkpoint';
+  readonly kind: MessageKind;
   readonly silent: boolean;
   readonly language: 'en' | 'de';
   readonly title: string;

@@ -18,7 +18,6 @@ export function CoveragePage() {
       <h1>{say('coverage')}</h1>
       <p>{say('coverageSays')}</p>
       <SensorCare coverage={coverage} />
-      <NotWorkedOut stations={coverage.stations} />
       <div class="cover-stations">
         {journey(coverage.stations).map((station) => (
           <section key={stationId(station)}>
@@ -35,6 +34,7 @@ export function CoveragePage() {
           </section>
         ))}
       </div>
+      <NotWorkedOut stations={coverage.stations} />
     </article>
   );
 }
