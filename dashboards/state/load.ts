@@ -57,6 +57,24 @@ async function readBoardAnew(): Promise<void> {
   });
 }
 
+export const anewAfterMs = 1_000;
+let anewAsked = false;
+
+/** A signal was first heard since all was read: read again, once for all that is new and at most each second. */
+function refreshBoard(): void {
+  if (anewAsked) return;
+  anewAsked = true;
+  setTimeout(async () => {
+    try {
+      await loadBoard();
+    } catch {
+      // Its next sample asks again; where the agent does not answer the top line says so.
+    } finally {
+      anewAsked = false;
+    }
+  }, anewAfterMs);
+}
+
 let coverageAsked = false;
 
 /** Coverage follows signals that fall silent or speak again; read again at most every 5 s. */
@@ -101,7 +119,7 @@ export function takeEvent(event: StreamEvent): void {
     case 'sample': {
       const known = board.signals.get(event.data.signal);
       const { at, value, quality } = event.data;
-      if (known === undefined) void loadBoard();
+      if (known === undefined) refreshBoard();
       else
         writeBoard({
           signals: withEntry(board.signals, known.id, { ...known, at, value, quality }),
