@@ -2,13 +2,14 @@
 import type { AlarmView } from '../../agent/web/contract.ts';
 import { useNow } from '../state/link.ts';
 import { clock } from '../text/clock.ts';
+import { ownOf } from '../text/lookup.ts';
 import { say } from '../text/say.ts';
 import { personText } from './alarm-facts.tsx';
 
 type Telling = AlarmView['told'][number];
 
 const ofTable = (table: Readonly<Record<string, string>>, word: string): string =>
-  table[word] ?? word;
+  ownOf(table, word) ?? word;
 
 export function ToldList({ told }: { readonly told: AlarmView['told'] }) {
   const now = useNow(60_000);

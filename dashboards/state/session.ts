@@ -5,6 +5,7 @@
  * somebody is.
  */
 import type { MeView } from '../../agent/web/contract.ts';
+import { ownOf } from '../text/lookup.ts';
 import { get, onSignedOut } from './api.ts';
 import { tellListeners, useTold } from './board.ts';
 
@@ -34,7 +35,7 @@ export const mayDo = ({ me }: Session, operation: string): boolean =>
   me === null || me.may.includes(operation);
 
 /** A name by its id; the id where nobody has it any more. */
-export const nameOf = (id: string): string => session.names[id] ?? id;
+export const nameOf = (id: string): string => ownOf(session.names, id) ?? id;
 
 export const knownNames = (): Session['names'] => session.names;
 

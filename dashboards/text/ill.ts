@@ -1,4 +1,5 @@
 /** What the page says first of a part of the box that is ill: at most 30 words; the agent's own are one tap away. */
+import { ownOf } from './lookup.ts';
 import { say } from './say.ts';
 
 export const firstWordsMax = 30;
@@ -24,7 +25,4 @@ export function briefOf({ part, condition }: IllPart): string {
   return say(lost ? 'boxRecordLost' : 'boxSaysMore');
 }
 
-export function partName(part: string): string {
-  const names: Readonly<Record<string, string>> = say('boxPart');
-  return names[part] ?? part;
-}
+export const partName = (part: string): string => ownOf<string>(say('boxPart'), part) ?? part;

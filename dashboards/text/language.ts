@@ -3,6 +3,7 @@
  * is first wanted, and is spoken only once it is whole.
  */
 import { en } from './en.ts';
+import { ownOf } from './lookup.ts';
 import type { Translation } from './translation.ts';
 
 export type Language = 'en' | 'de';
@@ -30,9 +31,9 @@ export const localNumber = (text: string): string =>
 /** A fixed phrase of the agent, or several with semicolons between, in this language; null where it is not known. */
 export function phraseOf(text: string): string | null {
   const parts = text.split('; ');
-  const whole = phrases[text];
-  if (whole !== undefined) return whole;
-  const known = parts.flatMap((part) => phrases[part] ?? []);
+  const whole = ownOf(phrases, text);
+  if (whole !== null) return whole;
+  const known = parts.flatMap((part) => ownOf(phrases, part) ?? []);
   return known.length === parts.length ? known.join('; ') : null;
 }
 

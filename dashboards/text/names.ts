@@ -1,12 +1,10 @@
 /** Ids as people say them: `mounts-1/mixer-3/agitator` is "Mixer 3 agitator". The line is said elsewhere. */
 import { ownItemName } from '#rules/alarm/sentence.ts';
+import { ownOf } from './lookup.ts';
 import { say } from './say.ts';
 
 /** Parts of a name that people say in full. */
-const inFull = (part: string): string => {
-  const words: Readonly<Record<string, string>> = say('nameParts');
-  return words[part] ?? part;
-};
+const inFull = (part: string): string => ownOf<string>(say('nameParts'), part) ?? part;
 
 const spoken = (part: string): string => {
   const whole = inFull(part);

@@ -11,6 +11,7 @@ import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { usePreferences } from '../state/preferences.ts';
+import { ownOf } from '../text/lookup.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -35,10 +36,8 @@ export function LinePage({ line }: { readonly line: string | null }) {
   );
 }
 
-const kindText = (kind: string): string => {
-  const words: Readonly<Record<string, string>> = say('kind');
-  return words[kind] ?? kind.replaceAll('-', ' ');
-};
+const kindText = (kind: string): string =>
+  ownOf<string>(say('kind'), kind) ?? kind.replaceAll('-', ' ');
 
 function Cell({ station }: { readonly station: StationPlace }) {
   const signals = useBoard((board) => board.signals);
