@@ -3,9 +3,10 @@ import type { ComponentChild } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { Door } from './parts/door.tsx';
 import { Foot } from './parts/foot.tsx';
+import { Said } from './parts/said.tsx';
 import { TopLine } from './parts/top-line.tsx';
 import { type Place, usePlace } from './router.ts';
-import { readAnnounced, type Said } from './state/announce.ts';
+import { type Announcement, readAnnounced } from './state/announce.ts';
 import { useBoard, useTold } from './state/board.ts';
 import { useNow } from './state/link.ts';
 import { usePreferences } from './state/preferences.ts';
@@ -97,10 +98,10 @@ function Waiting() {
   return <p class="empty">{say(isLong ? 'waitingLong' : 'waiting')}</p>;
 }
 
-const Spoken = ({ said: { before, sentence, after } }: { readonly said: Said }) => (
+const Spoken = ({ said: { before, sentence, after } }: { readonly said: Announcement }) => (
   <>
     {before}
-    {sentence === '' ? null : <span lang="en">{sentence}</span>}
+    <Said words={sentence} />
     {after}
   </>
 );

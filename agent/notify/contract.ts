@@ -67,6 +67,7 @@ export interface Message {
   readonly consequence: string;
   /** The first three things to do. */
   readonly steps: readonly string[];
+  /** Whole sentences. */
   readonly doNot: readonly string[];
   readonly caution: string;
   readonly deferral: string;

@@ -15,7 +15,7 @@ import type { ChannelDesk } from './channel-desk.ts';
 export interface PushDeskParts {
   readonly ways: ChannelDesk;
   readonly languageOf: (person: PersonId) => 'en' | 'de';
-  readonly say: (at: number) => Said;
+  readonly say: (at: number, language: 'en' | 'de') => Said;
   readonly nowMs: () => number;
 }
 
@@ -45,14 +45,15 @@ export class PushDesk implements PushPorts {
   async test(by: PersonId): Promise<PushTestView> {
     const { ways, languageOf, say, nowMs } = this.parts;
     const at = nowMs();
+    const language = languageOf(by);
     const message: Message = {
-      ...say(at),
+      ...say(at, language),
       key: `test@${at}/0/push/${by}`,
       thread: 'test',
       occurrence: null,
       kind: 'test',
       silent: false,
-      language: languageOf(by),
+      language,
     };
     const target = { person: by, channel: 'push', address: by } as const;
     const delivery = await ways.push.send(message, target, this.stopping.signal);

@@ -25,7 +25,7 @@ function weekSaid(core: Core, { dueMs, beforeMs, language }: Report): Said {
   const { fromMs, coveredMs } = ranWithin(core, beforeMs, dueMs);
   const span = { from: whenText(core, beforeMs), to: whenText(core, dueMs) };
   const common = {
-    ...plain(core, dueMs),
+    ...plain(core, dueMs, language),
     title: words.weekTitle(whenText(core, dueMs).slice(0, 10), core.plans.name).slice(0, 120),
     url: '/#/performance',
     usefulUntil: dueMs + 7 * dayMs,
@@ -102,7 +102,7 @@ function checkpointSaid(core: Core, { dueMs, language }: Report): Said | null {
     const made = signedCheckpoint(checkpointKey(store.folder), plans.name, head, core.tellingNow);
     const at = whenText(core, core.tellingNow);
     return {
-      ...plain(core, dueMs),
+      ...plain(core, dueMs, language),
       title: words.checkpointTitle(plans.name).slice(0, 120),
       sentence: words.checkpoint({ at, id: made.id, hash: made.hash }),
       steps: words.checkpointSteps(checkpointName),

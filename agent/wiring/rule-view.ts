@@ -1,15 +1,15 @@
 /** A rule as people read it: its texts filled in, its numbers with where they come from. */
-import { fillFacts, spokenOf } from '#rules/alarm/say.ts';
+import { fillFacts } from '#rules/alarm/say.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
 import type { PlanSignal } from '#rules/plan/plan.ts';
 import type { RuleView } from '../web/contract.ts';
-import { split, subjectOf } from './views.ts';
+import { factsOf, split, subjectOf, templateTexts } from './views.ts';
 
 /** `signalOf`: a signal of the plan by its id; null where the plan has none. */
 export function ruleView(card: RuleCard, signalOf: (id: string) => PlanSignal | null): RuleView {
   const signal = signalOf(card.signal);
   const { line, station } = split(card.id);
-  const { consequence, steps, doNot, caution } = card.label;
+  const { consequence, steps, doNot, caution, german } = card.label;
   // No rule's own texts tell a time of day, so that the zone says nothing here.
   const subject = subjectOf(card, signal, 'UTC');
   const filled = (text: string): string => fillFacts(text, subject);
@@ -66,11 +66,9 @@ export function ruleView(card: RuleCard, signalOf: (id: string) => PlanSignal | 
       confirmed,
     })),
     template: {
-      consequence,
-      steps: [...steps],
-      do_not: [...doNot],
-      caution,
-      facts: Object.fromEntries(spokenOf(subject, {}, 0)),
+      ...templateTexts(card.label),
+      ...(german === undefined ? {} : { german: templateTexts(german) }),
+      facts: factsOf(subject, {}, 0),
     },
   };
 }

@@ -67,7 +67,7 @@ export class TellingHouse {
     this.push = new PushDesk({
       ways: this.desk,
       languageOf: (id) => this.tellable().find((one) => one.id === id)?.language ?? 'en',
-      say: (at) => testSaid(core, at),
+      say: (at, language) => testSaid(core, at, language),
       nowMs,
     });
     this.rota = new RotaBook({

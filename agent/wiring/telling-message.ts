@@ -1,16 +1,16 @@
 /**
  * What a message says: the alarm's own label, filled in, as the page shows it.
  */
-import { deferral } from '#rules/alarm/label.ts';
 import { clockText, quantityText } from '#rules/alarm/say.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
-import { counted } from '#rules/quantity/counted.ts';
 import type { Chase, Note } from '#rules/telling/chase.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
 import { limits } from '../limits.ts';
 import type { Said, Saying } from '../notify/teller-parts.ts';
 import type { AlarmView } from '../web/contract.ts';
 import type { Core } from './core.ts';
+import { labelIn, withComma } from './label-in.ts';
+import { tellingWords } from './telling-words.ts';
 import { alarmView } from './views.ts';
 
 const dayMs = 86_400_000;
@@ -19,32 +19,33 @@ const dayMs = 86_400_000;
 const usefulMs = limits.outboxTryMs;
 
 export function messageOf(core: Core, saying: Saying): Said {
-  const { chase, notes, at } = saying;
-  if (chase === null) return digestSaid(core, notes, at);
+  const { chase } = saying;
+  if (chase === null) return digestSaid(core, saying);
   if (chase.members !== undefined) return floodSaid(core, saying, chase);
   const view = viewOf(core, chase.occurrence);
   return view === null ? bareSaid(core, saying, chase) : alarmSaid(core, saying, chase, view);
 }
 
-export function testSaid(core: Core, at: number): Said {
+export function testSaid(core: Core, at: number, language: 'en' | 'de'): Said {
+  const words = tellingWords[language];
   return {
-    ...plain(core, at),
-    title: `Test · ${core.plans.name}`,
-    sentence: 'This is a test that you asked for. An alarm would come like this.',
-    steps: ['Nothing is wrong, and there is nothing to do.'],
+    ...plain(core, at, language),
+    title: `${words.testTitle} · ${core.plans.name}`,
+    sentence: words.test,
+    steps: words.testSteps,
     url: '/#/phone',
   };
 }
 
 /** Said of no alarm. */
-export const plain = (core: Core, at: number): Said => ({
+export const plain = (core: Core, at: number, language: 'en' | 'de'): Said => ({
   title: '',
   sentence: '',
   consequence: '',
   steps: [],
   doNot: [],
   caution: '',
-  deferral,
+  deferral: tellingWords[language].deferral,
   word: 'NOTICE',
   priority: 'low',
   highlyManaged: false,
@@ -60,113 +61,104 @@ export const plain = (core: Core, at: number): Said => ({
 const urlOf = (occurrence: string): string => `/#/alarm/${encodeURIComponent(occurrence)}`;
 
 function alarmSaid(core: Core, saying: Saying, chase: Chase, view: AlarmView): Said {
-  const { label } = view;
+  const { language } = saying;
+  const label = labelIn(view.label, language, core.plans.timezone);
   const { station, highlyManaged } = chase;
-  const { priority } = view;
+  const head = ended(saying) ?? tellingWords[language].word[label.word];
   return {
-    ...plain(core, saying.at),
-    title: `${ended(saying) ?? label.word} · ${station}`.slice(0, 120),
+    ...plain(core, saying.at, language),
+    ...label,
+    title: `${head} · ${station}`.slice(0, 120),
     sentence: sentenceOf(core, saying, label.sentence),
-    consequence: label.consequence,
-    steps: label.steps,
-    doNot: label.do_not,
-    caution: label.caution,
-    word: label.word,
-    priority,
+    priority: view.priority,
     highlyManaged,
     url: urlOf(chase.occurrence),
     at: view.raised,
     usefulUntil: saying.at + usefulMs,
     station,
-    limitText: limitText(core, view),
+    limitText: limitText(core, view, language),
   };
 }
 
 /** The occurrence is not at hand any more: what the chase knows. */
-const bareSaid = (core: Core, saying: Saying, chase: Chase): Said => ({
-  ...plain(core, saying.at),
-  title: `${ended(saying) ?? 'Alarm'} · ${chase.station}`.slice(0, 120),
-  sentence: sentenceOf(core, saying, `${chase.rule} raised an alarm.`),
-  priority: chase.priority,
-  highlyManaged: chase.highlyManaged,
-  url: urlOf(chase.occurrence),
-  usefulUntil: saying.at + usefulMs,
-  station: chase.station,
-});
+const bareSaid = (core: Core, saying: Saying, chase: Chase): Said => {
+  const words = tellingWords[saying.language];
+  return {
+    ...plain(core, saying.at, saying.language),
+    title: `${ended(saying) ?? words.alarm} · ${chase.station}`.slice(0, 120),
+    sentence: sentenceOf(core, saying, words.raised(chase.rule)),
+    priority: chase.priority,
+    highlyManaged: chase.highlyManaged,
+    url: urlOf(chase.occurrence),
+    usefulUntil: saying.at + usefulMs,
+    station: chase.station,
+  };
+};
 
 function floodSaid(core: Core, saying: Saying, chase: Chase): Said {
+  const { language, at } = saying;
+  const words = tellingWords[language];
   const members = chase.members ?? [];
   const views = members.flatMap((id) => viewOf(core, id) ?? []);
   const worst = views.filter(({ priority }) => priority === chase.priority).at(-1) ?? views.at(-1);
   const count = members.length;
   const waiting = chase.unanswered?.length ?? count;
   const over = ended(saying);
+  const label = worst === undefined ? null : labelIn(worst.label, language, core.plans.timezone);
   return {
-    ...plain(core, saying.at),
-    title: `${over ?? counted(count, 'alarm')} · ${core.plans.name}`.slice(0, 120),
+    ...plain(core, at, language),
+    ...label,
+    title: `${over ?? words.alarms(count)} · ${core.plans.name}`.slice(0, 120),
     sentence:
       over === null
-        ? `${counted(count, 'alarm')} within a short time, ${waiting} of them unanswered. Worst: ${worst?.label.sentence ?? chase.station}`
-        : `${counted(count, 'alarm')} that came within a short time ${count === 1 ? 'is' : 'are'} answered or over.`,
-    consequence: worst?.label.consequence ?? '',
-    steps: worst?.label.steps ?? [],
-    doNot: worst?.label.do_not ?? [],
-    caution: worst?.label.caution ?? '',
-    word: worst?.label.word ?? 'NOTICE',
+        ? words.flood(count, waiting, label?.sentence ?? chase.station)
+        : words.floodOver(count),
     priority: chase.priority,
-    usefulUntil: saying.at + usefulMs,
+    usefulUntil: at + usefulMs,
     station: worst === undefined ? '' : `${worst.line}/${worst.station}`,
     count,
   };
 }
 
-function digestSaid(core: Core, notes: readonly Note[], at: number): Said {
+function digestSaid(core: Core, { notes, at, language }: Saying): Said {
+  const words = tellingWords[language];
+  const listed = (list: readonly Note[], after = ''): string =>
+    list.map(({ rule, why, count }) => `${rule} ${count} × ${words.note[why]}${after}`).join('; ');
   const many = notes.reduce((sum, { count }) => sum + count, 0);
   const untold = notes.filter(({ told }) => told !== true);
   const called = notes.filter(({ told }) => told === true);
   const sentences = [
-    ...(untold.length === 0
-      ? []
-      : [`These came and went without calling anybody: ${untold.map(noteText).join('; ')}.`]),
-    ...(called.length === 0
-      ? []
-      : [
-          `These are highly managed, so handled with special care: ${called.map((note) => `${noteText(note)}, told each time`).join('; ')}.`,
-        ]),
+    ...(untold.length === 0 ? [] : [words.untold(listed(untold))]),
+    ...(called.length === 0 ? [] : [words.managed(listed(called, words.eachTime))]),
   ];
   return {
-    ...plain(core, at),
-    title: `${counted(many, 'alarm')} that came and went · ${core.plans.name}`.slice(0, 120),
+    ...plain(core, at, language),
+    title: `${words.digestTitle(many)} · ${core.plans.name}`.slice(0, 120),
     sentence: sentences.join(' '),
-    steps: ['Look at delay and deadband of each rule that comes and goes, and at its sensor.'],
+    steps: words.digestSteps,
     count: many,
   };
 }
 
-const noteWords = {
-  chattering: 'chattering',
-  fleeting: 'over within a minute',
-  quiet: 'over within the quiet hours',
-} as const;
-const noteText = ({ rule, why, count }: Note): string => `${rule} ${count} × ${noteWords[why]}`;
+const ended = ({ kind, language }: Saying): string | null => {
+  const { over, answered } = tellingWords[language];
+  return kind === 'over' ? over : kind === 'answered' ? answered : null;
+};
 
-const ended = ({ kind }: Saying): string | null =>
-  kind === 'over' ? 'Over' : kind === 'answered' ? 'Answered' : null;
-
-function sentenceOf(core: Core, saying: Saying, sentence: string): string {
-  const { kind, at } = saying;
+function sentenceOf(core: Core, { kind, at, language }: Saying, sentence: string): string {
+  const words = tellingWords[language];
   const clock = clockText(at, core.plans.timezone, at);
-  if (kind === 'over') return `Over at ${clock}: ${sentence}`;
-  if (kind === 'answered') return `Somebody has it since ${clock}: ${sentence}`;
-  return kind === 'again' ? `Still unanswered: ${sentence}` : sentence;
+  if (kind === 'over') return `${words.overAt(clock)}${sentence}`;
+  if (kind === 'answered') return `${words.answeredSince(clock)}${sentence}`;
+  return kind === 'again' ? `${words.again}${sentence}` : sentence;
 }
 
-function limitText(core: Core, { evidence, signal: id }: AlarmView): string {
+function limitText(core: Core, { evidence, signal: id }: AlarmView, language: 'en' | 'de'): string {
   const { limit, side, unit } = evidence;
   if (limit === null) return '';
   const signal = core.plans.now.plan.signals.find((each) => each.id === id);
   const text = quantityText(limit, unit, signal?.digits ?? null);
-  return side === null ? `limit ${text}` : `${side} limit ${text}`;
+  return tellingWords[language].limit(language === 'de' ? withComma(text) : text, side);
 }
 
 function viewOf(core: Core, id: string): AlarmView | null {

@@ -60,6 +60,6 @@ export const tellingPorts = (core: Core): TellingPorts => ({
 });
 
 const testTelling = (core: Core, person: PersonId): readonly ChannelName[] =>
-  (core.telling?.test(person, () => testSaid(core, core.tellingNow)) ?? []).map(
+  (core.telling?.test(person, (language) => testSaid(core, core.tellingNow, language)) ?? []).map(
     ({ channel }) => channel,
   );

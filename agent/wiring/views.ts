@@ -2,11 +2,12 @@
  * Inner names to outer ones: what the agent knows, in the shapes of the wire.
  */
 import { deferral, type Label } from '#rules/alarm/label.ts';
-import { fillFacts, type Subject, sayAlarm, spokenOf } from '#rules/alarm/say.ts';
+import { fillFacts, type Spoken, type Subject, sayAlarm, spokenOf } from '#rules/alarm/say.ts';
 import { sentenceFor } from '#rules/alarm/sentence.ts';
 import { shelfMost } from '#rules/alarm/shelf.ts';
+import { germanOf, inGerman } from '#rules/german/all.ts';
 import type { Evidence } from '#rules/kinds/kind.ts';
-import type { RuleCard } from '#rules/plan/card.ts';
+import type { LabelTexts, RuleCard } from '#rules/plan/card.ts';
 import { noOwnKinds, type OwnKinds, ruleKindOf } from '#rules/plan/own-kinds.ts';
 import type { PlanSignal, ShelfMost } from '#rules/plan/plan.ts';
 import { causeOf, gradeOf, isBad, type QualityCode } from '#rules/signal/quality.ts';
@@ -157,6 +158,8 @@ function labelView(
   const subject = subjectOf(card, signal, timezone);
   const kind = ruleKindOf(own, card.kind)!;
   const filled = (text: string): string => fillFacts(text, subject);
+  const { german } = card.label;
+  const said = kind.sentence(occurrence.evidence);
   return {
     word: card.label.word,
     sentence: sayAlarm(
@@ -173,18 +176,37 @@ function labelView(
     deferral,
     template: {
       at: occurrence.evidenceAt,
-      sentence: sentenceFor(
-        card.label.sentence ?? kind.sentence(occurrence.evidence),
-        occurrence.evidence,
-      ),
-      consequence: card.label.consequence,
-      steps: [...card.label.steps],
-      do_not: [...card.label.doNot],
-      caution: card.label.caution,
-      facts: Object.fromEntries(spokenOf(subject, occurrence.evidence, occurrence.evidenceAt)),
+      sentence: sentenceFor(card.label.sentence ?? said, occurrence.evidence),
+      ...templateTexts(card.label),
+      ...(german === undefined
+        ? {}
+        : {
+            german: {
+              sentence: sentenceFor(german.sentence ?? inGerman(said), occurrence.evidence),
+              ...templateTexts(german),
+            },
+          }),
+      facts: factsOf(subject, occurrence.evidence, occurrence.evidenceAt),
     },
   };
 }
+
+export const templateTexts = ({ consequence, steps, doNot, caution }: LabelTexts) => ({
+  ...{ consequence, steps: [...steps], do_not: [...doNot], caution },
+});
+
+/** With their German where they print words. */
+export const factsOf = (
+  subject: Subject,
+  evidence: Evidence,
+  now: EpochMs,
+): Record<string, Spoken> =>
+  Object.fromEntries(
+    [...spokenOf(subject, evidence, now)].map(([name, fact]) => {
+      const german = fact.kind === 'text' ? (fact.german ?? germanOf(fact.text)) : null;
+      return [name, german === null || fact.kind !== 'text' ? fact : { ...fact, german }];
+    }),
+  );
 
 const evidenceView = (
   evidence: Evidence,

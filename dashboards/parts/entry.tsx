@@ -7,6 +7,7 @@ import { alarmSentence } from '../text/label.ts';
 import { Answered, When } from './alarm-facts.tsx';
 import { AlarmRuler } from './alarm-ruler.tsx';
 import { Also } from './also.tsx';
+import { Said } from './said.tsx';
 import { SignalWord } from './signal-word.tsx';
 
 interface EntryProps {
@@ -27,8 +28,8 @@ export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
         <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
         <Answered alarm={alarm} />
       </div>
-      <a class="sentence" href={to('alarm', alarm.occurrence)} lang="en">
-        {alarmSentence(alarm)}
+      <a class="sentence" href={to('alarm', alarm.occurrence)}>
+        <Said words={alarmSentence(alarm)} />
       </a>
       <When alarm={alarm} />
       {short || signal === undefined ? null : <AlarmRuler signal={signal} alarm={alarm} />}

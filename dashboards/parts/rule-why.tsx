@@ -2,11 +2,12 @@
 import type { RuleView } from '../../agent/web/contract.ts';
 import { usePreferences } from '../state/preferences.ts';
 import { span } from '../text/clock.ts';
-import { ruleConsequence } from '../text/label.ts';
+import { ruleWords } from '../text/label.ts';
 import { ownName } from '../text/names.ts';
 import { writtenQuantity } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
-import { Around, here } from './agent-text.tsx';
+import { AgentText, Around, here } from './agent-text.tsx';
+import { Said } from './said.tsx';
 
 type RuleNumber = NonNullable<RuleView['numbers']>[number];
 
@@ -45,11 +46,13 @@ export function RuleWhy({ rule }: { readonly rule: RuleView }) {
   return (
     <section>
       <h2>{say('why')}</h2>
-      <p lang="en">{ruleConsequence(rule)}</p>
+      <p>
+        <Said words={ruleWords(rule).consequence} />
+      </p>
       <p>
         <Around
           sentence={say('whyKind', { summary: here })}
-          words={<span lang="en">{rule.summary}</span>}
+          words={<AgentText text={rule.summary} />}
         />
       </p>
       {rule.respond_ms == null ? null : <p>{say('respond', { span: span(rule.respond_ms) })}</p>}

@@ -15,6 +15,7 @@ import { ownName } from '../text/names.ts';
 import { differenceText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { nowText, When } from './alarm-facts.tsx';
+import { Said } from './said.tsx';
 import { SignalWord } from './signal-word.tsx';
 
 export const stationSignals = (
@@ -151,8 +152,8 @@ export function MostUrgent({ cards }: { readonly cards: readonly StationCard[] }
   return (
     <div class="urgent">
       <SignalWord word={first.label.word} answered={isAnswered(first)} />
-      <a href={to('alarm', first.occurrence)} lang="en">
-        {alarmSentence(first)}
+      <a href={to('alarm', first.occurrence)}>
+        <Said words={alarmSentence(first)} />
       </a>
       {isOver(first) || !first.judgeable ? <When alarm={first} /> : null}
       {cards.length === 1 ? null : <span>{say('moreAlarms', { n: cards.length - 1 })}</span>}

@@ -5,6 +5,7 @@ import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { alarmSentence } from '../text/label.ts';
 import { say } from '../text/say.ts';
+import { Said } from './said.tsx';
 import { SignalWord } from './signal-word.tsx';
 
 export function WorseStands({ alarm }: { readonly alarm: AlarmView }) {
@@ -14,8 +15,8 @@ export function WorseStands({ alarm }: { readonly alarm: AlarmView }) {
   return (
     <p class="worse-stands">
       <strong>{say('worseStands')}</strong> <SignalWord word={worse.label.word} answered={false} />{' '}
-      <a class="action-link" href={to('alarm', worse.occurrence)} lang="en">
-        {alarmSentence(worse)}
+      <a class="action-link" href={to('alarm', worse.occurrence)}>
+        <Said words={alarmSentence(worse)} />
       </a>
     </p>
   );

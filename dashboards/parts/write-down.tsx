@@ -9,7 +9,7 @@ import { useMarks } from '../state/marks.ts';
 import { clock } from '../text/clock.ts';
 import { ownName } from '../text/names.ts';
 import { say } from '../text/say.ts';
-import { Around, here } from './agent-text.tsx';
+import { AgentText, Around, here } from './agent-text.tsx';
 import { Choice } from './choice.tsx';
 import { clockText } from './clock-text.ts';
 import { ReadFailed } from './not-read.tsx';
@@ -76,10 +76,10 @@ function SayMark({
         {mark === undefined ? null : (
           <>
             <p class="hint">
-              <span lang="en">{mark.meaning}</span>{' '}
+              <AgentText text={mark.meaning} />{' '}
               <Around
                 sentence={say('markByWhom', { who: here })}
-                words={<span lang="en">{mark.by_whom}</span>}
+                words={<AgentText text={mark.by_whom} />}
               />{' '}
               {mark.last === null ? null : say('markLast', { clock: clock(mark.last.at, now) })}
             </p>

@@ -4,22 +4,22 @@
  */
 import type { StreamEvent } from '../../agent/web/contract.ts';
 import { isPeople } from '../judge/bands.ts';
-import { alarmSentence } from '../text/label.ts';
+import { alarmSentence, type Words } from '../text/label.ts';
 import { say } from '../text/say.ts';
 import type { Board } from './board.ts';
 import { tellListeners } from './board.ts';
 
-/** The alarm's own sentence is in the agent's language, what stands about it in the reader's. */
-export interface Said {
+/** The alarm's own sentence may be in a language of the site, what stands about it is in the reader's. */
+export interface Announcement {
   readonly before: string;
-  readonly sentence: string;
+  readonly sentence: Words;
   readonly after: string;
 }
 export interface Announced {
-  readonly assertive: Said;
-  readonly polite: Said;
+  readonly assertive: Announcement;
+  readonly polite: Announcement;
 }
-const nothing: Said = { before: '', sentence: '', after: '' };
+const nothing: Announcement = { before: '', sentence: { text: '' }, after: '' };
 let announced: Announced = { assertive: nothing, polite: nothing };
 export const readAnnounced = (): Announced => announced;
 

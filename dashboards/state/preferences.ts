@@ -1,6 +1,6 @@
 /** What the reader chose: language, units, when shifts change, sound, light or dark. Kept on this phone. */
 import type { ReaderUnits } from '#rules/alarm/reader-units.ts';
-import { type Language, languageNow, languageOf, speak } from '../text/language.ts';
+import { type Language, languageNow, languageOf, readBook, speak } from '../text/language.ts';
 import { tellListeners, useTold } from './board.ts';
 
 export interface Preferences extends ReaderUnits {
@@ -67,5 +67,17 @@ export async function speakChosen(): Promise<boolean> {
     return false; // the reader view says so
   }
   tellListeners();
+  if (wanted === 'de') void readGerman();
   return true;
+}
+
+/** After the first word: alarms bring their own German, the rest stays marked as English until it has come. */
+async function readGerman(): Promise<void> {
+  try {
+    const { germanOf } = await import('#rules/german/all.ts');
+    readBook(germanOf);
+    tellListeners();
+  } catch {
+    // No link: it stays marked as English.
+  }
 }

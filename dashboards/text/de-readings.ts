@@ -49,7 +49,7 @@ export const readings = {
 
   // the line and its stations
   kind: {
-    'adhesive-store': 'Bindemittellager',
+    'adhesive-store': 'Haftmittellager',
     'drum-mixer': 'Fassrührwerk',
     'compressed-air': 'Druckluft',
     preparation: 'Vorbehandlung',

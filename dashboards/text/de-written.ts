@@ -4,7 +4,7 @@ export const written = {
   sayMark: 'Etwas ist geschehen',
   markLegend: 'Was ist geschehen',
   markItem: '{$what}: Name oder Nummer',
-  markByWhom: 'Aufgeschrieben von {$who}.',
+  markByWhom: 'Wer es aufschreibt: {$who}.',
   markLast: 'Zuletzt: {$clock}.',
   whenLegend: 'Wann',
   when: { now: 'Jetzt', earlier: 'Früher' },

@@ -1,11 +1,11 @@
 /**
  * Every sentence of the page in German, in the shape of `en.ts`; fetched only where it is read.
  *
- * Sie-form, short, calm. Words of the trade: quittieren for acknowledge, Bindemittel for adhesive,
- * Trockenofen, Tauchbecken, Taupunkt. What the agent itself says, a rule’s words above all, stays
- * as it is sent.
+ * Sie-form, short, calm. Words of the trade: quittieren for acknowledge, Haftmittel for adhesive,
+ * Trockenofen, Tauchbecken, Taupunkt. What the rules say stands in rules/german/.
  */
 
+import { deferralInGerman } from '#rules/german/deferral.ts';
 import { aside } from './de-aside.ts';
 import { people } from './de-people.ts';
 import { phone } from './de-phone.ts';
@@ -89,6 +89,7 @@ export const de = translated({
   word: { DANGER: 'GEFAHR', WARNING: 'WARNUNG', CAUTION: 'VORSICHT', NOTICE: 'HINWEIS' },
   priority: { high: 'Priorität hoch', medium: 'Priorität mittel', low: 'Priorität niedrig' },
   notAnswered: 'nicht beantwortet',
+  notAnsweredUntold: 'nicht beantwortet, niemand gerufen',
   answeredBy: 'beantwortet {$clock}, {$by}',
   answeredHere: 'beantwortet {$clock}, an diesem Gerät',
   reachedIn: 'Grenzwert {$limit} erreicht in {$range}, wenn es so weitergeht.',
@@ -115,7 +116,8 @@ export const de = translated({
   why: 'Warum es diese Regel gibt',
   whyKind: 'Sie achtet darauf: {$summary}',
   respond: 'Zeit zum Handeln: {$span}.',
-  agentEnglish: 'Satz, Schritte und Folge dieses Alarms sind auf Englisch verfasst.',
+  deferral: deferralInGerman,
+  unknownFact: 'unbekannt',
   unknownAlarm: 'Dieser Alarm steht nicht mehr an und ist nicht unter den zuletzt beendeten.',
 
   // answers to an alarm

@@ -3,6 +3,7 @@
  * on one number). Another language is another file of this shape; nothing is glued from fragments.
  */
 
+import { deferral } from '#rules/alarm/label.ts';
 import { aside } from './en-aside.ts';
 import { people } from './en-people.ts';
 import { phone } from './en-phone.ts';
@@ -82,6 +83,7 @@ export const en = {
   word: { DANGER: 'DANGER', WARNING: 'WARNING', CAUTION: 'CAUTION', NOTICE: 'NOTICE' },
   priority: { high: 'high priority', medium: 'medium priority', low: 'low priority' },
   notAnswered: 'not answered',
+  notAnsweredUntold: 'not answered, nobody told',
   answeredBy: 'answered {$clock}, {$by}',
   answeredHere: 'answered {$clock}, at this machine',
   reachedIn: 'Limit {$limit} reached in {$range} if it goes on so.',
@@ -107,7 +109,8 @@ export const en = {
   why: 'Why this rule exists',
   whyKind: 'It looks for this: {$summary}',
   respond: 'Time there is to act: {$span}.',
-  agentEnglish: 'Its sentence, steps and consequence are written in English.',
+  deferral,
+  unknownFact: 'unknown',
   unknownAlarm: 'This alarm is not open any more, and not among the last that closed.',
 
   // answers to an alarm

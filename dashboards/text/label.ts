@@ -2,11 +2,14 @@
  * A label's words in the reader's units: the wire brings each text with its placeholders and what
  * they stand for; a text without stands as the agent filled it.
  */
+import { doNotSentence, ownDoNotInGerman } from '#rules/alarm/label.ts';
 import type { AlarmView, LabelFact, RuleView } from '../../agent/web/contract.ts';
 import { nameOf } from '../state/session.ts';
 import { clock, span } from './clock.ts';
+import { languageNow } from './language.ts';
 import { spokenId } from './names.ts';
 import { plainQuantity, quantity } from './quantity.ts';
+import { say } from './say.ts';
 
 type Template = NonNullable<AlarmView['label']['template']>;
 
@@ -24,6 +27,7 @@ function factText(name: string, fact: LabelFact, now: number): string {
     case 'clock':
       return clock(fact.at, now);
     case 'text':
+      if (languageNow() === 'de' && fact.german !== undefined) return spokenId(fact.german);
       return name === 'setter' ? nameOf(fact.text) : spokenId(fact.text);
   }
 }
@@ -31,40 +35,80 @@ function factText(name: string, fact: LabelFact, now: number): string {
 const fill = (text: string, { facts, at }: Pick<Template, 'facts' | 'at'>): string =>
   text.replace(/\{\$([^}]*)\}/g, (_, name: string) => {
     const fact = facts[name];
-    return fact === undefined ? 'unknown' : factText(name, fact, at);
+    return fact === undefined ? say('unknownFact') : factText(name, fact, at);
   });
 
-export const alarmSentence = ({ label }: AlarmView): string =>
-  label.template === undefined
-    ? spokenId(label.sentence)
-    : fill(label.template.sentence, label.template);
-
-export interface LabelWords {
-  readonly consequence: string;
-  readonly steps: readonly string[];
-  readonly doNot: readonly string[];
-  readonly caution: string;
+/** `lang` is empty, so not known, of what the site wrote itself, where this page does not speak English. */
+export interface Words {
+  readonly text: string;
+  readonly lang?: '';
 }
 
-export function labelWords({ label }: AlarmView): LabelWords {
+export interface LabelWords {
+  readonly consequence: Words;
+  readonly steps: readonly Words[];
+  /** Whole sentences. */
+  readonly doNot: readonly Words[];
+  readonly caution: Words;
+}
+
+/** As this page speaks; what nobody translated stays as it is. */
+function spoken(english: string, german: string | undefined): Words {
+  if (languageNow() === 'en') return { text: english };
+  return german === undefined || german === english
+    ? { text: english, lang: '' }
+    : { text: german };
+}
+
+const asWords = (text: string): Words => ({ text: spokenId(text) });
+
+export function alarmSentence({ label }: AlarmView): Words {
   const { template } = label;
-  if (template === undefined) return { ...label, doNot: label.do_not };
+  if (template === undefined) return asWords(label.sentence);
+  const { text, ...rest } = spoken(template.sentence, template.german?.sentence);
+  return { ...rest, text: fill(text, template) };
+}
+
+type RuleTemplate = NonNullable<RuleView['template']>;
+
+function filledWords(template: RuleTemplate, at: number): LabelWords {
+  const { german } = template;
+  const one = (english: string, other: string | undefined): Words => {
+    const { text, ...rest } = spoken(english, other);
+    return { ...rest, text: fill(text, { facts: template.facts, at }) };
+  };
+  const doNotOf = (what: string, other: string | undefined): Words => {
+    const words = one(doNotSentence(what), other);
+    return other === ownDoNotInGerman(what) && languageNow() !== 'en'
+      ? { ...words, lang: '' }
+      : words;
+  };
   return {
-    consequence: fill(template.consequence, template),
-    steps: template.steps.map((step) => fill(step, template)),
-    doNot: template.do_not.map((each) => fill(each, template)),
-    caution: fill(template.caution, template),
+    consequence: one(template.consequence, german?.consequence),
+    steps: template.steps.map((step, i) => one(step, german?.steps[i])),
+    doNot: template.do_not.map((what, i) => doNotOf(what, german?.do_not[i])),
+    caution: one(template.caution, german?.caution),
   };
 }
 
-/**
- * A do-not of a label, which the agent wrote in English: English as a whole, whatever the page
- * speaks. The worker, which must stay one file, has its own.
- */
-export const doNotSentence = (what: string): string => `Do not ${what}.`;
+interface Filled {
+  readonly consequence: string;
+  readonly steps: readonly string[];
+  readonly do_not: readonly string[];
+  readonly caution?: string | undefined;
+}
 
-/** What a rule is there for, in the reader's units. */
-export const ruleConsequence = ({ consequence, template }: RuleView): string =>
-  template === undefined
-    ? consequence
-    : fill(template.consequence, { facts: template.facts, at: 0 });
+/** As the agent filled them in. */
+const plainWords = ({ consequence, steps, do_not: doNot, caution = '' }: Filled): LabelWords => ({
+  consequence: asWords(consequence),
+  steps: steps.map(asWords),
+  doNot: doNot.map(doNotSentence).map(asWords),
+  caution: asWords(caution),
+});
+
+export const labelWords = ({ label }: AlarmView): LabelWords =>
+  label.template === undefined ? plainWords(label) : filledWords(label.template, label.template.at);
+
+/** What a rule is there for and what is to be done, in the reader's units. */
+export const ruleWords = (rule: RuleView): LabelWords =>
+  rule.template === undefined ? plainWords(rule) : filledWords(rule.template, 0);

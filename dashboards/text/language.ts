@@ -11,6 +11,8 @@ export type Language = 'en' | 'de';
 let language: Language = 'en';
 let catalogue: Translation = en;
 let phrases: Readonly<Record<string, string>> = {};
+/** What the rules say, by its English. */
+let said: (english: string) => string | null = () => null;
 
 export const languageNow = (): Language => language;
 export const catalogueNow = (): Translation => catalogue;
@@ -31,10 +33,15 @@ export const localNumber = (text: string): string =>
 /** A fixed phrase of the agent, or several with semicolons between, in this language; null where it is not known. */
 export function phraseOf(text: string): string | null {
   const parts = text.split('; ');
-  const whole = ownOf(phrases, text);
+  const whole = ownOf(phrases, text) ?? said(text);
   if (whole !== null) return whole;
   const known = parts.flatMap((part) => ownOf(phrases, part) ?? []);
   return known.length === parts.length ? known.join('; ') : null;
+}
+
+/** What the rules say beside alarms, once it has come; English stays English until then. */
+export function readBook(book: (english: string) => string | null): void {
+  said = book;
 }
 
 /** Speaks it from now on. Throws where its catalogue cannot be fetched; then nothing changes. */

@@ -15,9 +15,6 @@ interface WorkerWords {
   readonly unreadableSays: string;
 }
 
-/** A do-not of a label, which the agent wrote in English: English as a whole, whatever the page speaks. */
-export const doNotSentence = (what: string): string => `Do not ${what}.`;
-
 export const workerWords: Readonly<Record<'en' | 'de', WorkerWords>> = {
   en: {
     acknowledge: 'Acknowledge',

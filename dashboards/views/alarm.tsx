@@ -12,9 +12,11 @@ import { AlarmRuler } from '../parts/alarm-ruler.tsx';
 import { Also } from '../parts/also.tsx';
 import { closedText } from '../parts/closed-words.ts';
 import { RuleWhy } from '../parts/rule-why.tsx';
+import { Said } from '../parts/said.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { ToldList } from '../parts/told-list.tsx';
 import { BelowAlarms } from '../parts/top-line.tsx';
+import { transitionReason, transitionText } from '../parts/transition-words.ts';
 import { WasNeeded } from '../parts/was-needed.tsx';
 import { WorseStands } from '../parts/worse-stands.tsx';
 import { to } from '../router.ts';
@@ -22,8 +24,7 @@ import { useBoard } from '../state/board.ts';
 import { useNow } from '../state/link.ts';
 import { trailMs } from '../state/trail.ts';
 import { clock } from '../text/clock.ts';
-import { alarmSentence, doNotSentence, type LabelWords, labelWords } from '../text/label.ts';
-import { languageNow } from '../text/language.ts';
+import { alarmSentence, type LabelWords, labelWords } from '../text/label.ts';
 import { placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -67,8 +68,8 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
         {closed ? null : <Answered alarm={alarm} />}
       </div>
       <WorseStands alarm={alarm} />
-      <h1 class="alarm-sentence" lang="en">
-        {alarmSentence(alarm)}
+      <h1 class="alarm-sentence">
+        <Said words={alarmSentence(alarm)} />
       </h1>
       {below ? null : <When alarm={alarm} />}
       {alarm.nuisance === null ? null : <p>{say('nuisance')[alarm.nuisance]}</p>}
@@ -83,7 +84,6 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       {harm ? null : <Where alarm={alarm} />}
       {closed ? null : <Steps words={words} />}
       {below ? <When alarm={alarm} /> : null}
-      {languageNow() === 'en' ? null : <p class="hint">{say('agentEnglish')}</p>}
       {harm ? <Where alarm={alarm} /> : null}
       <WasNeeded key={alarm.occurrence} alarm={alarm} />
       <Also alarms={others} />
@@ -112,22 +112,22 @@ const Past = ({ words }: { readonly words: LabelWords }) => (
  * is the one that injures, and a step against a spoilt film can injure as well as any other.
  */
 function DoNot({ words }: { readonly words: LabelWords }) {
-  if (words.doNot.length === 0 && words.caution === '') return null;
+  if (words.doNot.length === 0 && words.caution.text === '') return null;
   return (
     <section class="do-not">
       <h2 class="unseen">{say('doNot')}</h2>
       {words.doNot.length === 0 ? null : (
         <ul>
           {words.doNot.map((what) => (
-            <li key={what} lang="en">
-              {doNotSentence(what)}
+            <li key={what.text}>
+              <Said words={what} />
             </li>
           ))}
         </ul>
       )}
-      {words.caution === '' ? null : (
+      {words.caution.text === '' ? null : (
         <p>
-          <b>{say('caution')}</b> <span lang="en">{words.caution}</span>
+          <b>{say('caution')}</b> <Said words={words.caution} />
         </p>
       )}
     </section>
@@ -139,8 +139,8 @@ const Steps = ({ words: { steps } }: { readonly words: LabelWords }) => (
     <h2>{say('firstSteps')}</h2>
     <ol class="steps">
       {steps.map((step) => (
-        <li key={step} lang="en">
-          {step}
+        <li key={step.text}>
+          <Said words={step} />
         </li>
       ))}
     </ol>
@@ -178,17 +178,17 @@ function Behind({ alarm, words, rule }: BehindProps) {
         <h2>{say('told')}</h2>
         <Transitions alarm={alarm} />
       </section>
-      <ToldList told={alarm.told} />
-      {words.consequence === '' ? null : (
+      <ToldList alarm={alarm} />
+      {words.consequence.text === '' ? null : (
         <section>
           <h2>{say('consequence')}</h2>
-          <p lang="en">{words.consequence}</p>
+          <p>
+            <Said words={words.consequence} />
+          </p>
         </section>
       )}
       <section>
-        <p class="deferral" lang="en">
-          {alarm.label.deferral}
-        </p>
+        <p class="deferral">{say('deferral')}</p>
       </section>
       {rule === undefined ? null : <RuleWhy rule={rule} />}
     </>
@@ -199,15 +199,13 @@ function Transitions({ alarm }: { readonly alarm: AlarmView }) {
   const now = useNow(60_000);
   return (
     <ol class="transitions">
-      {alarm.transitions.map(({ at, transition, by, reason, again }) => (
-        <li key={`${at} ${transition}`}>
-          <span class="when-at">{clock(at, now)}</span>
+      {alarm.transitions.map((step) => (
+        <li key={`${step.at} ${step.transition}`}>
+          <span class="when-at">{clock(step.at, now)}</span>
           <span>
-            {again === undefined
-              ? say('transition')[transition]
-              : say(again === 0 ? 'toldLate' : 'toldAgain')}
-            {by === null ? null : <> · {personText(by)}</>}
-            {reason === null ? null : <> · {reason}</>}
+            {transitionText(step, alarm)}
+            {step.by === null ? null : <> · {personText(step.by)}</>}
+            {transitionReason(step) === null ? null : <> · {transitionReason(step)}</>}
           </span>
         </li>
       ))}

@@ -1,5 +1,7 @@
 /** Every hazard of every station: watched and by what, not watched and why. */
+
 import { journey, stationId } from '../judge/journey.ts';
+import { AgentText } from '../parts/agent-text.tsx';
 import { NotWorkedOut } from '../parts/not-worked-out.tsx';
 import { SensorCare } from '../parts/sensor-care.tsx';
 import { type HazardProps, WhyNot } from '../parts/why-not.tsx';
@@ -45,7 +47,7 @@ function HazardRow({ hazard, coverage }: HazardProps) {
     <li class={`hazard hazard-${state}`}>
       <span class="hazard-state">{say('hazardState')[state]}</span>
       <span>
-        <span lang="en">{hazard.hazard}</span> {to_people ? <em>{say('toPeople')}</em> : null}
+        <AgentText text={hazard.hazard} /> {to_people ? <em>{say('toPeople')}</em> : null}
         {rules.length === 0 || state === 'not-watched' ? null : (
           <span class="hint">{say('watchedBy', { rules: ruleNames(rules).join('; ') })}</span>
         )}

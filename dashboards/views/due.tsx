@@ -6,7 +6,7 @@ import { Rounds } from '../parts/rounds.tsx';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { say } from '../text/say.ts';
-import { HoldReason, holdName, reasonText } from './holds.tsx';
+import { HoldReason, holdName, reasonWords } from './holds.tsx';
 
 export function Due() {
   const holds = useBoard((board) => board.holds);
@@ -50,7 +50,7 @@ function Reasons({ holds }: { readonly holds: readonly HoldView[] }) {
   const rules = useBoard((board) => board.rules);
   return (
     <>
-      {[...Map.groupBy(holds, (hold) => reasonText(hold, rules)).values()].map(([first]) => (
+      {[...Map.groupBy(holds, (hold) => reasonWords(hold, rules).text).values()].map(([first]) => (
         <HoldReason key={first!.id} hold={first!} />
       ))}
     </>

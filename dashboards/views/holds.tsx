@@ -7,13 +7,14 @@ import { personText } from '../parts/alarm-facts.tsx';
 import { Choice } from '../parts/choice.tsx';
 import { Outcome } from '../parts/outcome.tsx';
 import { ReasonField } from '../parts/reason-field.tsx';
+import { Said } from '../parts/said.tsx';
 import { to } from '../router.ts';
 import { holdsPath, liftPath } from '../state/answers.ts';
 import { useBoard } from '../state/board.ts';
 import { useCommand } from '../state/command.ts';
 import { useNow } from '../state/link.ts';
 import { clock } from '../text/clock.ts';
-import { ruleConsequence } from '../text/label.ts';
+import { ruleWords, type Words } from '../text/label.ts';
 import { isId, placeName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -62,12 +63,16 @@ export function Holds({ item }: { readonly item: string | null }) {
 /** A rule gives its own id for a reason; people are told what that rule is about. */
 export function HoldReason({ hold }: { readonly hold: HoldView }) {
   const rules = useBoard((board) => board.rules);
-  return <p lang={rules.has(hold.reason) ? 'en' : undefined}>{reasonText(hold, rules)}</p>;
+  return (
+    <p>
+      <Said words={reasonWords(hold, rules)} />
+    </p>
+  );
 }
 
-export function reasonText({ reason }: HoldView, rules: ReadonlyMap<string, RuleView>): string {
+export function reasonWords({ reason }: HoldView, rules: ReadonlyMap<string, RuleView>): Words {
   const rule = rules.get(reason);
-  return rule === undefined ? reason : ruleConsequence(rule);
+  return rule === undefined ? { text: reason } : ruleWords(rule).consequence;
 }
 
 /** Other holds that stand on the same thing. */

@@ -3,6 +3,7 @@ import type { AlarmView } from '../../agent/web/contract.ts';
 import { isAnswered } from '../judge/bands.ts';
 import { personText } from '../parts/alarm-facts.tsx';
 import { NotRead } from '../parts/not-read.tsx';
+import { Said } from '../parts/said.tsx';
 import { SignalWord } from '../parts/signal-word.tsx';
 import { to } from '../router.ts';
 import { get } from '../state/api.ts';
@@ -86,8 +87,8 @@ function PastAlarm({ alarm }: { readonly alarm: AlarmView }) {
   return (
     <li class="past-alarm">
       <SignalWord word={alarm.label.word} answered={isAnswered(alarm)} />
-      <a href={to('alarm', alarm.occurrence)} onClick={open} lang="en">
-        {alarmSentence(alarm)}
+      <a href={to('alarm', alarm.occurrence)} onClick={open}>
+        <Said words={alarmSentence(alarm)} />
       </a>
       <span class="hint">
         {say('raisedAt', { clock: clock(alarm.raised, now) })} ·{' '}

@@ -2,8 +2,10 @@
 import type { RuleView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
 import { RuleWhy } from '../parts/rule-why.tsx';
+import { Said } from '../parts/said.tsx';
 import { useBoard } from '../state/board.ts';
 import { gatesText } from '../text/gates.ts';
+import { ruleWords } from '../text/label.ts';
 import { placeName, ruleName } from '../text/names.ts';
 import { say } from '../text/say.ts';
 
@@ -55,9 +57,9 @@ const Station = ({ id, rules }: StationProps) =>
           </summary>
           <Traits rule={rule} />
           <ol class="steps">
-            {rule.steps.map((step) => (
-              <li key={step} lang="en">
-                {step}
+            {ruleWords(rule).steps.map((step) => (
+              <li key={step.text}>
+                <Said words={step} />
               </li>
             ))}
           </ol>

@@ -4,7 +4,7 @@ import { Ruler } from '../draw/ruler.tsx';
 import { journey, type StationPlace, stationId } from '../judge/journey.ts';
 import { hasLimits } from '../judge/limits.ts';
 import { isState } from '../judge/states.ts';
-import { Around, here } from '../parts/agent-text.tsx';
+import { AgentText, Around, here } from '../parts/agent-text.tsx';
 import { Entry } from '../parts/entry.tsx';
 import { Needs } from '../parts/needs.tsx';
 import { NotWorkedOut } from '../parts/not-worked-out.tsx';
@@ -109,7 +109,7 @@ function NotWatched({ station }: { readonly station: StationPlace }) {
       <ul class="plain-list">
         {missing.map((hazard) => (
           <li key={hazard.hazard}>
-            <span lang="en">{hazard.hazard}</span>{' '}
+            <AgentText text={hazard.hazard} />{' '}
             {hazard.to_people ? <em>{say('toPeople')}</em> : null}
             <WhyNot hazard={hazard} coverage={coverage} />
           </li>

@@ -6,7 +6,7 @@
  * alarm has no button but the one that leads to its page.
  */
 import type { PushNotice } from '../../agent/web/contract.ts';
-import { doNotSentence, workerWords } from '../text/worker-words.ts';
+import { workerWords } from '../text/worker-words.ts';
 import type { NoticeOptions } from './scope.ts';
 
 export interface ShownNotice {
@@ -62,9 +62,8 @@ export function shownNotice(notice: PushNotice): ShownNotice {
 }
 
 function bodyOf(notice: PushNotice): string {
-  const doNot = notice.do_not.map(doNotSentence);
   const steps = notice.steps.map((step, i) => `${i + 1} ${step}`);
-  return [notice.sentence, ...doNot, notice.caution, ...steps]
+  return [notice.sentence, ...notice.do_not, notice.caution, ...steps]
     .filter((line) => isText(line) && line !== '')
     .join('\n');
 }

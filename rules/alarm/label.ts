@@ -16,6 +16,12 @@ export interface Label {
   readonly caution: string;
 }
 
+/** A do-not, which is a clause. What a site ends with a stop gets no second one. */
+export const doNotSentence = (what: string): string => `Do not ${what.replace(/\.$/, '')}.`;
+
+/** The same on a German page, of what the site wrote in whatever language. */
+export const ownDoNotInGerman = (what: string): string => `Nicht: ${what.replace(/\.$/, '')}.`;
+
 /** Stands under every label. */
 export const deferral =
   'Advice only; this is no safety system. The safety data sheet, the equipment maker’s ' +

@@ -121,6 +121,12 @@ const wordsOf = (subject: Subject, evidence: Evidence, now: EpochMs): ReadonlyMa
     ]),
   );
 
+const plain = (text: string, german?: string): Spoken => ({
+  kind: 'text',
+  text,
+  ...(german === undefined ? {} : { german }),
+});
+
 /** What every placeholder of the label stands for; a name that is missing prints as "unknown". */
 export function spokenOf(
   subject: Subject,
@@ -129,8 +135,7 @@ export function spokenOf(
 ): ReadonlyMap<string, Spoken> {
   const { unit, digits } = subject;
   const words = new Map<string, Spoken>(Object.entries(subject.facts));
-  const text = (name: string, said: string): unknown =>
-    words.set(name, { kind: 'text', text: said });
+  const text = (name: string, said: string): unknown => words.set(name, plain(said));
   text('station', subject.station);
   text('signal', subject.signal);
   text('container', subject.container ?? subject.station);
@@ -161,16 +166,16 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
   const { unit, digits, signals = [subject.signal] } = subject;
   const { input, reference, difference, allowed, reachedMs, requiredMs, leftMs } = evidence;
   const { item, items } = evidence;
-  if (item !== undefined) words.set('item', { kind: 'text', text: item });
+  if (item !== undefined) words.set('item', plain(item));
   const bare = item === undefined ? null : bareItem(item);
-  if (bare !== null) words.set('itemname', { kind: 'text', text: bare });
-  if (items !== undefined) words.set('items', { kind: 'text', text: String(items) });
+  if (bare !== null) words.set('itemname', plain(bare));
+  if (items !== undefined) words.set('items', plain(String(items)));
   speakOfHold(words, evidence);
-  words.set('signals', { kind: 'text', text: signals.join(' and ') });
+  words.set('signals', plain(signals.join(' and '), signals.join(' und ')));
   const which = input === undefined ? undefined : signals[input];
-  if (which !== undefined) words.set('which', { kind: 'text', text: which });
+  if (which !== undefined) words.set('which', plain(which));
   const other = evidence.other === undefined ? undefined : signals[evidence.other];
-  if (other !== undefined) words.set('other', { kind: 'text', text: other });
+  if (other !== undefined) words.set('other', plain(other));
   if (reference !== undefined)
     words.set('reference', {
       kind: 'reading',
@@ -201,9 +206,11 @@ function speakOfSeveral(words: Map<string, Spoken>, subject: Subject, evidence: 
 function speakOfHold(words: Map<string, Spoken>, { heldBy, heldFor }: Evidence): void {
   if (heldBy === undefined) return;
   const rule = heldBy.startsWith('rule:') ? heldBy.slice('rule:'.length) : null;
-  words.set('setter', { kind: 'text', text: rule === null ? heldBy : `the rule ${rule}` });
-  const why = heldFor ?? 'its alarm says why';
-  words.set('reason', { kind: 'text', text: why });
+  words.set(
+    'setter',
+    rule === null ? plain(heldBy) : plain(`the rule ${rule}`, `die Regel ${rule}`),
+  );
+  words.set('reason', plain(heldFor ?? 'its alarm says why'));
 }
 
 const writtenUnit = ({ written }: Subject): { readonly written_unit?: string } =>
@@ -222,6 +229,6 @@ const slope = (slopePerH: number, unit: string): Spoken => ({
 function until(at: EpochMs, now: EpochMs): Spoken {
   const monthMs = 30 * msPer.d;
   return at - now > monthMs
-    ? { kind: 'text', text: `more than ${spanText(monthMs)}` }
+    ? plain(`more than ${spanText(monthMs)}`, `mehr als ${spanText(monthMs)}`)
     : { kind: 'duration', ms: at - now };
 }

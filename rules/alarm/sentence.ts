@@ -8,13 +8,28 @@ import type { Evidence } from '../kinds/kind.ts';
 const leftAndPast: readonly (readonly [left: string, past: string])[] = [
   ['{$value} left to ', '{$past} past '],
   ['room to the limit {$value}', '{$past} past the limit'],
+  ['noch {$value} bis dorthin', '{$past} jenseits davon'],
+  ['Abstand zum Grenzwert {$value}', '{$past} jenseits des Grenzwerts'],
 ];
 
-const named = /\b(rack|container|lot|shot) \{\$item\}/gi;
+/** What things are called in a sentence, and how their names may begin. */
+const called: Readonly<Record<string, readonly string[]>> = {
+  rack: ['rack'],
+  container: ['container'],
+  lot: ['lot'],
+  shot: ['shot'],
+  gestell: ['gestell', 'rack'],
+  gebinde: ['gebinde', 'container'],
+  los: ['los', 'lot'],
+  schuss: ['schuss', 'shot'],
+};
+const named = new RegExp(`\\b(${Object.keys(called).join('|')}) \\{\\$item\\}`, 'gi');
 export const ownItemName = (item: string, what: string): string | null =>
   new RegExp(`^${what}[- ]+(?=.)`, 'i').test(item)
     ? item.slice(what.length).replace(/^[- ]+/, '')
     : null;
+const bareOf = (item: string, whats: readonly string[]): string | null =>
+  whats.map((what) => ownItemName(item, what)).find((name) => name !== null) ?? null;
 
 /** The template to be filled in, with `{$past}` and `{$itemname}` where they are needed. */
 export function sentenceFor(template: string, { value, item }: Evidence): string {
@@ -24,15 +39,9 @@ export function sentenceFor(template: string, { value, item }: Evidence): string
   return item === undefined
     ? text
     : text.replaceAll(named, (whole, what: string) =>
-        ownItemName(item, what) === null ? whole : `${what} {$itemname}`,
+        bareOf(item, called[what.toLowerCase()]!) === null ? whole : `${what} {$itemname}`,
       );
 }
 
 /** "22" of "rack-22"; null of what does not begin with what it is. */
-export function bareItem(item: string): string | null {
-  for (const what of ['rack', 'container', 'lot', 'shot']) {
-    const own = ownItemName(item, what);
-    if (own !== null) return own;
-  }
-  return null;
-}
+export const bareItem = (item: string): string | null => bareOf(item, Object.keys(called));

@@ -31,10 +31,17 @@ export type Fact =
       readonly written_unit?: string;
     }
   | { readonly kind: 'duration'; readonly ms: number }
-  | { readonly kind: 'text'; readonly text: string };
+  /** `german` is absent where it is the same in every language, or nobody translated it. */
+  | { readonly kind: 'text'; readonly text: string; readonly german?: string };
 
 /** A label whose sentence may be left to the rule's kind (`RuleKind.sentence`): then null. */
-export type CardLabel = Omit<Label, 'sentence'> & { readonly sentence: string | null };
+export type LabelTexts = Omit<Label, 'sentence' | 'word'> & { readonly sentence: string | null };
+
+export type CardLabel = LabelTexts & {
+  readonly word: Label['word'];
+  /** The same in German, its do-nots whole sentences; what the site wrote stays as it is. */
+  readonly german?: LabelTexts;
+};
 
 export interface RuleCard {
   /** `line/station/rule`. */

@@ -5,7 +5,7 @@ import { settingsReader } from '../kinds/settings-reader.ts';
 import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
 import { toCanonical } from '../quantity/unit.ts';
 import type { RuleWritten } from '../site/rule-schema.ts';
-import type { Given, TemplateNumber } from '../stations/station.ts';
+import type { Bilingual, Given, TemplateNumber } from '../stations/station.ts';
 import type { CardLabel } from './card.ts';
 import { compileSuppression } from './compile-suppression.ts';
 import type { MarkDraft, Path, Report, RuleDraft, SignalDraft, StationDraft } from './draft.ts';
@@ -35,7 +35,7 @@ export interface RuleSource extends TermDefaults {
   readonly hazard: string | null;
   readonly people: boolean;
   readonly label: CardLabel;
-  readonly facts: Readonly<Record<string, string>>;
+  readonly facts: Readonly<Record<string, string | Bilingual>>;
   readonly given: Given;
   /** What coverage asks for although the rule is armed. */
   readonly wants: readonly string[];

@@ -1,13 +1,16 @@
 /** A rule's label and what its placeholders print: the site's words over the station's. */
 
+import { ownDoNotInGerman } from '../alarm/label.ts';
 import { evidenceFacts, nameFacts, placeholders, placeholdersIn } from '../alarm/placeholders.ts';
 import { unsafeWords } from '../alarm/unsafe-words.ts';
+import { germanLabel, germanOf } from '../german/all.ts';
 import { parseDuration } from '../quantity/duration.ts';
 import { parseQuantity, withoutDust } from '../quantity/quantity.ts';
 import { toCanonical } from '../quantity/unit.ts';
 import { didYouMean } from '../site/nearest.ts';
 import { type RuleWritten, signalWords } from '../site/rule-schema.ts';
-import type { CardLabel, Fact } from './card.ts';
+import type { Bilingual } from '../stations/station.ts';
+import type { CardLabel, Fact, LabelTexts } from './card.ts';
 import type { Path, Report } from './draft.ts';
 
 export interface LabelSource {
@@ -42,25 +45,41 @@ export function compileLabel(
     checkPlaceholders(text ?? '', facts, [...path, ...key], report);
     if (guards) checkAdvice(text ?? '', [...path, ...key], report);
   }
-  if (guards && ofSite !== true) {
-    if (written.sentence !== undefined) reportSentence(path, report);
-    return {
-      word,
-      sentence: label.sentence,
-      consequence: both(label.consequence, written.consequence),
-      steps: [...label.steps, ...(written.actions ?? [])],
-      doNot: [...new Set([...label.doNot, ...(written.do_not ?? [])])],
-      caution: both(label.caution, written.caution),
-    };
-  }
+  const keeps = guards && ofSite !== true;
+  if (keeps && written.sentence !== undefined) reportSentence(path, report);
+  const { do_not: doNot } = written;
   return {
     word,
-    sentence: written.sentence ?? label.sentence,
-    consequence: written.consequence ?? label.consequence,
-    steps: written.actions ?? label.steps,
-    doNot: written.do_not ?? label.doNot,
-    caution: written.caution ?? label.caution,
+    ...merged(label, written, keeps),
+    german: merged(
+      germanLabel(label),
+      doNot === undefined ? written : { ...written, do_not: doNot.map(ownDoNotInGerman) },
+      keeps,
+    ),
   };
+}
+
+/** The site's words over the usual ones, or where those stay, behind them. */
+function merged(
+  label: LabelTexts,
+  { sentence: said, consequence, actions, do_not: doNot, caution }: Partial<RuleWritten>,
+  keeps: boolean,
+): LabelTexts {
+  return keeps
+    ? {
+        sentence: label.sentence,
+        consequence: both(label.consequence, consequence),
+        steps: [...label.steps, ...(actions ?? [])],
+        doNot: [...new Set([...label.doNot, ...(doNot ?? [])])],
+        caution: both(label.caution, caution),
+      }
+    : {
+        sentence: said ?? label.sentence,
+        consequence: consequence ?? label.consequence,
+        steps: actions ?? label.steps,
+        doNot: doNot ?? label.doNot,
+        caution: caution ?? label.caution,
+      };
 }
 
 const both = (usual: string, own: string | undefined): string =>
@@ -108,14 +127,15 @@ function checkPlaceholders(
 
 /** Written quantities and durations to facts; anything else is text and printed as it is. */
 export function compileFacts(
-  written: Readonly<Record<string, string>>,
+  written: Readonly<Record<string, string | Bilingual>>,
 ): Readonly<Record<string, Fact>> {
   return Object.fromEntries(
     Object.entries(written).map(([name, text]): [string, Fact] => {
+      if (typeof text !== 'string') return [name, { kind: 'text', ...text }];
       const duration = parseDuration(text);
       if (duration.ok) return [name, { kind: 'duration', ms: duration.value }];
       const read = parseQuantity(text);
-      if (!read.ok) return [name, { kind: 'text', text }];
+      if (!read.ok) return [name, textFact(text)];
       const { value, unit } = read.value;
       return [
         name,
@@ -128,4 +148,9 @@ export function compileFacts(
       ];
     }),
   );
+}
+
+function textFact(text: string): Fact {
+  const german = germanOf(text);
+  return { kind: 'text', text, ...(german === null ? {} : { german }) };
 }

@@ -155,7 +155,7 @@ const frozen: Omit<RuleTemplate, 'name' | 'signals' | 'numbers'> & { readonly la
       '{$signal} at {$value}, at or below {$limit}, for {$duration}; what stands there may have frozen and is on hold.',
     consequence: 'Adhesive that froze is broken for good, though it may look right once thawed.',
     steps: ['Tag every container that stood there.', ...moveToHold],
-    doNot: ['thaw it and use it', neverWarm],
+    doNot: ['use adhesive that may have frozen, thawed or not', neverWarm],
     caution: liftCaution,
   },
   facts: storeFacts,

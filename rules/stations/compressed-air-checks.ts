@@ -33,7 +33,7 @@ export const blotterFailed: RuleTemplate = {
     steps: [
       'Stop guns and blasting on this air.',
       'Tag all parts coated or blasted since the last clean test “hold”.',
-      'Have separators drained and their elements seen to; spray again only after a clean test, a minute at least onto a new white collector.',
+      'Have separators drained and their elements seen to; spray and blast again only after a clean test, a minute at least onto a new white collector.',
     ],
     doNot: ['wipe the nozzle and try once more', 'count a dew point within its limit as clean air'],
     caution: `${storedPressure} ${white}`,

@@ -126,7 +126,7 @@ const headerLow: RuleTemplate = {
       'Listen for a leak or a drain that stays on.',
       'Check the agitators and pumps from outside their guards; write down which slowed.',
     ],
-    doNot: ['raise all regulators', 'feel for a leak with the hand'],
+    doNot: ['raise regulators to make up for it', 'feel for a leak with the hand'],
     caution: `${storedPressure} Agitators and air tools start when the pressure returns.`,
   },
 };

@@ -42,8 +42,7 @@ export const circulationLost: RuleTemplate = {
   hold: null,
   label: {
     word: 'NOTICE',
-    sentence:
-      '{$station}: circulation at {$value}, less than half of {$reference}, for {$duration}.',
+    sentence: '{$station}: circulation at {$value}, far below {$reference}, for {$duration}.',
     consequence: 'Solids settle and skin forms; film becomes uneven.',
     steps: [
       'Check the air to the pump and its regulator.',
@@ -114,7 +113,7 @@ export const filterTorn: RuleTemplate = {
   label: {
     ...filterLoaded.label,
     sentence:
-      '{$station}: filter at {$value} with the loop running, less than half of the clean filter’s {$reference}.',
+      '{$station}: filter at {$value} with the loop running, far below the clean filter’s {$reference}.',
     consequence: 'A torn or missing filter lets lumps through to the parts.',
     steps: [
       'Have the loop stopped and its filter vented by somebody who may.',

@@ -69,7 +69,7 @@ const stopped: RuleTemplate = {
     steps: [
       'Ask whether someone is working on it; if so, leave it.',
       'Stop drawing from the drum. From outside the guard see whether the shaft turns; check the air supply and its regulator.',
-      'Past a rest of {$rest} take the drum off line; once an authorised person restarts it, {$mixing} for {$stir} and take a hydrometer reading before use.',
+      'Past a rest of {$rest} take the drum off line. Once an authorised person lets it be restarted, {$mixing} for {$stir}, and take a hydrometer reading before use.',
     ],
     doNot: [
       'restart it unseen, or at speed on a settled bottom',

@@ -1,5 +1,7 @@
 /** The drying oven's air: zones, second sensors, exhaust. */
+
 import { ovenZones } from './drying-oven-signals.ts';
+import { firePlanFacts } from './fire-plan.ts';
 import { judgement, managedClass, plainClass, type RuleTemplate, tuning } from './station.ts';
 
 const airMeansNothing: RuleTemplate['moot'] = ({ heating }) =>
@@ -30,19 +32,20 @@ const zoneHigh = (zone: number): RuleTemplate => ({
   respond: '10 min',
   hazard: 'over-bake',
   hold: null,
+  firePlan: true,
+  facts: firePlanFacts,
   label: {
     word: 'NOTICE',
     sentence:
       '{$signal} at {$value}, {$difference} above its set-point of {$reference}, for {$duration}.',
     consequence: 'Parts over-bake, and dried residue heats up towards its ignition limit.',
     steps: [
-      'Compare it with the zone’s second sensor and the control’s own display.',
-      'Lower the zone at its control.',
+      'Smoke, glow or burning smell: leave, fire alarm, site fire plan{$plan}.',
+      'Otherwise compare it with the zone’s second sensor and the control’s own display, and lower the zone at its control.',
       'Tag what was inside “hold” and tell the process engineer.',
     ],
     doNot: ['trust one sensor', 'reach into the oven with a probe'],
-    caution:
-      'Smoke, glow or burning smell: leave, fire alarm, site fire plan. Hot surfaces; work on burners and controls is for licensed people.',
+    caution: 'Hot surfaces; work on burners and controls is for licensed people.',
   },
 });
 
@@ -136,7 +139,7 @@ export const exhaustWeak: RuleTemplate = {
   label: {
     ...exhaustLabel,
     sentence:
-      '{$station}: exhaust at {$value}, less than half of the normal {$reference}, for {$duration}.',
+      '{$station}: exhaust at {$value}, far below the normal {$reference}, for {$duration}.',
   },
 };
 

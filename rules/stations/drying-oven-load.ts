@@ -28,7 +28,7 @@ export const underDried: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}, load of {$clock}: metal {$reached} above {$limit}, {$required} needed, and only {$left} left before exit; the drying can no longer be met.',
+      '{$station}, load of {$clock}: metal {$reached} at or above {$limit}, {$required} needed, and only {$left} left before exit; the drying can no longer be met.',
     consequence:
       'Water can stay in the coat: it blisters, or the rubber sweeps it off in the mould; the bond may fail although the parts look right.',
     steps: [
@@ -111,7 +111,7 @@ export const conveyorStopped: RuleTemplate = {
     ],
     doNot: [
       'reach in',
-      'leave the load standing in the heat',
+      'leave the heat on under a standing load',
       'reset an emergency stop whose cause is unknown',
     ],
     caution: 'Hot surfaces; a chain that can start without warning. Lock out by local rules.',

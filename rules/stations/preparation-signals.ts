@@ -72,7 +72,7 @@ export const preparationSignals: readonly StationSignal[] = [
   {
     name: 'water-break',
     ...yesOrNo,
-    meaning: '1 where rinsed water breaks up on the metal within a minute, 0 where it stays whole',
+    meaning: '1 where rinse water breaks up on the metal within a minute, 0 where it stays whole',
     where: 'ASTM F22, on a part of this rack after the last rinse or after degreasing',
     byHand: true,
   },

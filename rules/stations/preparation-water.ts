@@ -9,7 +9,7 @@ const shared = {
   priority: ['medium', 'medium'],
   hold: null,
 } as const;
-const caution = 'Baths are hot and sour or caustic; wear what their data sheets ask for.';
+const caution = 'Baths are hot and acidic or caustic; wear what their data sheets ask for.';
 
 export const phosphateWeight: RuleTemplate = {
   ...shared,
@@ -89,7 +89,7 @@ export const rinseConductivity: RuleTemplate = {
     consequence:
       'Salts stay on the metal; the bond passes its test and fails in service, from the edge on.',
     steps: [
-      'Rinse no more racks until it is back; rinse the last ones again.',
+      'Rinse no more racks until it is back; then rinse the last ones again.',
       'Check the overflow, the supply of deionised water and what the baths carry over.',
       'Write down which racks were rinsed since it rose.',
     ],

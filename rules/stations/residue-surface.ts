@@ -132,14 +132,13 @@ export const atLimit: RuleTemplate = {
     consequence:
       'Fire in the oven or its exhaust; people nearby can be burned or overcome by smoke.',
     steps: [
-      'Keep everyone away. Smoke, glow, smell or doubt: fire alarm now, site fire plan{$plan}; account for people.',
+      'Leave; keep everyone away. Smoke, glow, smell or doubt: fire alarm now, site fire plan{$plan}; account for people.',
       'If it is safe to reach, stop the oven at its outside control by its emergency instruction, which also governs conveyor, fans and exhaust.',
       tellEhs,
     ],
     doNot: [
       'go in',
-      'open a door, since air feeds fire',
-      'blow air at it',
+      'open a door or blow air at it: air feeds fire',
       'fight it unless trained and the site’s plan says so',
       'take a falling number as all-clear',
     ],
@@ -166,6 +165,6 @@ export const actThick: RuleTemplate = {
   label: {
     ...act.label,
     sentence:
-      '{$station}: {$value} left to where residue as thick as gauged here may light itself, at or below {$limit}, for {$duration}.',
+      '{$signal}: {$value} left to where residue as thick as gauged here may light itself, at or below {$limit}, for {$duration}.',
   },
 };

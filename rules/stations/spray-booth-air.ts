@@ -179,7 +179,7 @@ export const filterMissing: RuleTemplate = {
   label: {
     word: 'NOTICE',
     sentence:
-      '{$station}: exhaust filters at {$value} with the fan running, less than half of {$reference} for clean ones.',
+      '{$station}: exhaust filters at {$value} with the fan running, far below the {$reference} of clean ones.',
     consequence:
       'Overspray goes past the filters and dries in duct and fan, where nobody sees it burn.',
     steps: [

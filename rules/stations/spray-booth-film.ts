@@ -58,7 +58,7 @@ const limits = (
 const label = {
   word: 'NOTICE',
   consequence:
-    'A thin film starves the bond; a thick one, from 25 to 50 µm, is a question to ask, and above 50 µm it splits within itself.',
+    'A thin film starves the bond; a thick one is a question to ask, and a very thick one, above 50 µm most often, splits within itself.',
   steps: [
     'Repeat the reading, with the base read on the same bare surface.',
     'Tag every rack since the last good panel “hold”.',

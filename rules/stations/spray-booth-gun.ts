@@ -2,6 +2,7 @@
 import { celsius, fromSite, minutes } from './sheet-number.ts';
 import { hotParts, pressure, wear } from './spray-booth-words.ts';
 import {
+  type Bilingual,
   commonPractice,
   type Given,
   judgement,
@@ -37,7 +38,7 @@ export const atomisingAir: RuleTemplate = {
     steps: [
       'Check its regulator and the header.',
       'With the gun vented, clean or change the cap; then see the pattern on glass.',
-      'Spray a panel before the next ten parts.',
+      'Spray a panel before any more parts.',
     ],
     doNot: ['make up for it with more or less fluid'],
     caution: `${pressure} Never point the gun at anybody.`,
@@ -253,7 +254,10 @@ const worn = (
 });
 
 /** In hours, however long: a gun’s life is counted in them. */
-const hoursOf = (written: string | null): string => written?.replace(/ h$/, ' hours') ?? 'its time';
+const hoursOf = (written: string | null): Bilingual =>
+  written === null
+    ? { text: 'its time', german: 'vorgesehen' }
+    : { text: written.replace(/ h$/, ' hours'), german: written.replace(/ h$/, ' Stunden') };
 
 export const needleWorn = worn(
   'needle-worn',

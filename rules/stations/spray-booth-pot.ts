@@ -70,8 +70,7 @@ export const potRating: RuleTemplate = {
   respond: '1 min',
   label: {
     word: 'WARNING',
-    sentence:
-      '{$station}: pot at {$value}, at or above {$limit}, which is 90 % of what its plate allows.',
+    sentence: '{$station}: pot at {$value}, at or above {$limit}, close to what its plate allows.',
     consequence: 'A pot over its rating can burst, or throw its lid.',
     steps: [
       'Keep people away from the pot.',

@@ -131,6 +131,12 @@ export interface TemplateGate {
   readonly lowFrom?: readonly [rule: string, setting: string];
 }
 
+/** A text that is put together, so that no book of texts can hold it. */
+export interface Bilingual {
+  readonly text: string;
+  readonly german: string;
+}
+
 /** What a template's facts are made of: the sheet, and numbers as the site, sheet or station gives them. */
 export interface Given {
   readonly sheet: Sheet | null;
@@ -200,7 +206,7 @@ export interface RuleTemplate {
   readonly named?: readonly string[];
   readonly label: Label;
   /** What the label's placeholders name beyond the evidence, as written quantities or durations. */
-  readonly facts?: (given: Given) => Readonly<Record<string, string>>;
+  readonly facts?: (given: Given) => Readonly<Record<string, string | Bilingual>>;
 }
 
 /** Signals and rules that make an oven run. */

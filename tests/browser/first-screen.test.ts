@@ -1,18 +1,18 @@
 /**
  * What a phone of 390 by 844 shows first: of a fire alarm its word, place, do-nots and first step; of the
- * list what can hurt people, what of that is put aside too, and what is over last, folded. The texts are
- * those of the trade's own rule at the ignition limit (rules/stations/residue-surface.ts).
+ * list what can hurt people, what of that is put aside too, and what is over last, folded. The fire alarm is
+ * the trade's own at the ignition limit (rules/stations/residue-surface.ts), in both languages.
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { selfHeating } from '#rules/stations/residue-reaction.ts';
 import { atLimit } from '#rules/stations/residue-surface.ts';
+import { published } from '../agent-process.ts';
 import { alarms } from '../wire/agent-http.ts';
 import { type BenchLine, benchSite, startBenchLine } from './bench-line.ts';
 import { launch, type Opened, type OpenOptions, open, sidewaysPx } from './chromium.ts';
 
 const { 'oven-1': oven, ...others } = benchSite.lines['mounts-2'];
-const { label } = atLimit;
 const { label: reaction } = selfHeating;
 const filled = (text: string): string =>
   text
@@ -26,25 +26,16 @@ const site = {
   lines: {
     'mounts-2': {
       ...others,
+      'residue-1': {
+        kind: 'residue',
+        signals: {
+          surface: { topic: 'residue/floor', payload: { kind: 'plain' }, unit: 'Cel' },
+        },
+      },
       'oven-1': {
         ...oven,
         rules: {
           ...oven.rules,
-          'at-limit-floor': {
-            kind: 'band',
-            signal: 'floor',
-            high: '112 Cel',
-            on_delay: '0 s',
-            priority: 'high',
-            latching: true,
-            highly_managed: true,
-            signal_word: label.word,
-            sentence: label.sentence.replace('{$signal}', '{$station} floor'),
-            consequence: label.consequence,
-            do_not: label.doNot,
-            actions: label.steps.map(filled),
-            caution: filled(label.caution),
-          },
           'heats-itself': {
             kind: 'band',
             signal: 'floor',
@@ -69,12 +60,16 @@ const site = {
 
 let line: BenchLine;
 let browser: Browser;
+let hot: NodeJS.Timeout;
 beforeAll(async () => {
   [line, browser] = await Promise.all([startBenchLine(site), launch()]);
   await line.floor(114);
+  // Said again each second, as a sensor does.
+  hot = setInterval(() => void published(line.client, 'residue/floor', '118.4'), 1_000);
   await line.pressure(560);
 }, 120_000);
 afterAll(async () => {
+  clearInterval(hot);
   await browser?.close();
   await line?.stop();
 });
@@ -126,14 +121,14 @@ describe.each(['en-IE', 'de-DE'] as const)('a fire alarm, %s', (language) => {
   test.each(['Europe/Dublin', 'Asia/Tokyo'])(
     'word, place, do-nots and the first step stand above the answer, zone %s',
     async (zone) => {
-      const occurrence = await standing('at-limit-floor');
+      const occurrence = await standing('residue-1/at-limit');
       const { page, context } = await openIll(`#/alarm/${id(occurrence)}`, { language, zone });
       await page.locator('.steps li').first().waitFor();
       const answer = await box(page, '.answer-bar');
       const step = await box(page, '.steps li');
       expect(answer.bottom).toBeLessThanOrEqual(844);
       const doNots = await page.locator('.do-not li').all();
-      expect(doNots.length).toBe(label.doNot.length);
+      expect(doNots.length).toBe(atLimit.label.doNot.length);
       const last = (await doNots.at(-1)!.boundingBox())!;
       expect(last.y + last.height).toBeLessThanOrEqual(step.top);
       expect(step.bottom).toBeLessThanOrEqual(answer.top);

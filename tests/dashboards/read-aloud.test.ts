@@ -4,7 +4,6 @@ import { rulerDisplay } from '../../dashboards/draw/ruler-display.ts';
 import { type Marks, scaleOfLimits } from '../../dashboards/draw/scale.ts';
 import { askedText } from '../../dashboards/parts/outcome.tsx';
 import { clock } from '../../dashboards/text/clock.ts';
-import { doNotSentence } from '../../dashboards/text/label.ts';
 import { speak } from '../../dashboards/text/language.ts';
 import { itemText, ruleName } from '../../dashboards/text/names.ts';
 import { writtenQuantity } from '../../dashboards/text/quantity.ts';
@@ -53,7 +52,7 @@ test('units as people read them; a difference says that it is one', () => {
 
 test('since when, when it went back, and that it is past its limit again', () =>
   expect(say('pastAgain', { since: '22:41', clock: '22:56', limit: '5 °C of difference' })).toBe(
-    'Since 22:41. It went back 22:56, and is at or past 5 °C of difference again.',
+    'Since 22:41. It went back 22:56, and is past 5 °C of difference again.',
   ));
 
 test('of an alarm that was passed on: who is asked, or that somebody must be fetched', async () => {
@@ -63,11 +62,6 @@ test('of an alarm that was passed on: who is asked, or that somebody must be fet
   expect(asked([], true)).toBe('Nobody else is told of it now. Go and fetch somebody.');
   await speak('de');
   expect(asked([], false)).toBe('Niemand ist zu erreichen. Holen Sie selbst jemanden.');
-});
-
-test('a do-not is English as a whole on a German page', async () => {
-  await speak('de');
-  expect(doNotSentence('open a door')).toBe('Do not open a door.');
 });
 
 describe('a ruler without a reading', () => {

@@ -85,11 +85,6 @@ describe('a push as a notification', () => {
   test('both languages say everything', () => {
     expect(Object.keys(workerWords.de)).toEqual(Object.keys(workerWords.en));
   });
-
-  test('a German notification has the agent’s do-nots in English, whole', () =>
-    expect(shownNotice(notice({ language: 'de' })).options.body).toContain(
-      '\nDo not go near the oven door.\n',
-    ));
 });
 
 describe('an acknowledgement from the notification', () => {

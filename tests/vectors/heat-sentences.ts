@@ -41,7 +41,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     'dip-tank',
     'circulation-lost',
     away(8.2, 20, 'low', 2 * min),
-    `${at}: circulation at 8.2 L/min, less than half of 20.0 L/min, for 2 min.`,
+    `${at}: circulation at 8.2 L/min, far below 20.0 L/min, for 2 min.`,
   ],
   [
     'dip-tank',
@@ -53,7 +53,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     'dip-tank',
     'filter-torn',
     away(7.1, 20, 'low', 5 * min),
-    `${at}: filter at 7.1 kPa with the loop running, less than half of the clean filter’s 20.0 kPa.`,
+    `${at}: filter at 7.1 kPa with the loop running, far below the clean filter’s 20.0 kPa.`,
   ],
   [
     'dip-tank',
@@ -73,7 +73,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
       requiredMs: 10 * min,
       leftMs: 5 * min,
     },
-    `${at}, load of 01:45: metal 4 min above 65.0 °C, 10 min needed, and only 5 min left before exit; the drying can no longer be met.`,
+    `${at}, load of 01:45: metal 4 min at or above 65.0 °C, 10 min needed, and only 5 min left before exit; the drying can no longer be met.`,
   ],
   [
     'drying-oven',
@@ -97,7 +97,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     'drying-oven',
     'exhaust-weak',
     away(0.04, 0.1, 'low', min),
-    `${at}: exhaust at 0.040 kPa, less than half of the normal 0.100 kPa, for 60 s.`,
+    `${at}: exhaust at 0.040 kPa, far below the normal 0.100 kPa, for 60 s.`,
   ],
   ...[1, 2, 3].flatMap((zone) => [
     [
@@ -134,7 +134,7 @@ const rows: readonly (readonly [station: string, rule: string, seen: Evidence, s
     'residue',
     'act-thick',
     { ...over(8.4, 10, 30_000), side: 'low' },
-    `${at}: 8.4 K left to where residue as thick as gauged here may light itself, at or below 10.0 K, for 30 s.`,
+    `${at}/ignition-margin: 8.4 K left to where residue as thick as gauged here may light itself, at or below 10.0 K, for 30 s.`,
   ],
   [
     'residue',

@@ -20,8 +20,6 @@ interface Section {
   readonly heading: string;
   readonly kind: 'text' | 'list' | 'numbered';
   readonly lines: readonly string[];
-  /** Words of the agent, whatever the language of the message. */
-  readonly english?: boolean;
 }
 
 /** Without control characters and the marks that turn the direction of writing; of bounded length. */
@@ -43,12 +41,11 @@ function sectionsOf(message: Message, { timezone }: MailPlace): Section[] {
     {
       heading: words.doNot,
       kind: 'list',
-      lines: message.doNot.map((what) => `Do not ${what}.`),
-      english: true,
+      lines: message.doNot,
     },
-    { heading: words.caution, kind: 'text', lines: [message.caution], english: true },
-    { heading: words.firstSteps, kind: 'numbered', lines: message.steps, english: true },
-    { heading: words.consequence, kind: 'text', lines: [message.consequence], english: true },
+    { heading: words.caution, kind: 'text', lines: [message.caution] },
+    { heading: words.firstSteps, kind: 'numbered', lines: message.steps },
+    { heading: words.consequence, kind: 'text', lines: [message.consequence] },
     ...(message.details ?? []).map(({ heading, lines }) => ({
       ...{ heading: clean(heading), kind: 'list' as const, lines },
     })),
@@ -129,14 +126,13 @@ export function htmlText(message: Message, place: MailPlace): string {
   const { words, url } = linkOf(message, place);
   const title = escapeHtml(subjectOf(message));
   const panel = message.silent ? calm : panels[message.word];
-  const sections = sectionsOf(message, place).map(({ heading, kind, lines, english }) => {
-    const lang = english === true && message.language !== 'en' ? ' lang="en"' : '';
+  const sections = sectionsOf(message, place).map(({ heading, kind, lines }) => {
     const items = lines.map(escapeHtml);
     const list = kind === 'list' ? 'ul' : 'ol';
     const body =
       kind === 'text'
-        ? items.map((line) => `<p style="margin:4px 0"${lang}>${line}</p>`).join('')
-        : `<${list}>${items.map((line) => `<li${lang}>${line}</li>`).join('')}</${list}>`;
+        ? items.map((line) => `<p style="margin:4px 0">${line}</p>`).join('')
+        : `<${list}>${items.map((line) => `<li>${line}</li>`).join('')}</${list}>`;
     return `<h2 style="font-size:16px;margin:16px 0 4px">${escapeHtml(heading)}</h2>${body}`;
   });
   const foot = [mailWords[message.language].noAnswer, clean(message.deferral), message.site];

@@ -2,7 +2,8 @@
  * The text of a push: all a phone without network needs, within what one record holds.
  *
  * Always true: it fits. What gives way: first the consequence, then the ends of long texts; the
- * ids, the signal word and a beginning of every other text stay.
+ * ids, the signal word and a beginning of every other text stay. A do-not is never cut: in German half
+ * of one may say to do it.
  */
 import { limits } from '../../limits.ts';
 import type { PushNotice } from '../../web/contract.ts';
@@ -64,7 +65,7 @@ function cut(notice: PushNotice, bytesMax: number): PushNotice {
     title: shorter(notice.title),
     sentence: shorter(notice.sentence),
     steps: notice.steps.map(shorter),
-    do_not: notice.do_not.map(shorter),
+    do_not: notice.do_not.filter((text) => shorter(text) === text),
     caution: shorter(notice.caution),
     deferral: shorter(notice.deferral),
     limit: shorter(notice.limit),

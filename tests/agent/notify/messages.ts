@@ -19,7 +19,7 @@ export const aMessage = (facts: Partial<Message> = {}): Message => ({
     'Heat down from the outside control.',
     'Tell EHS on call; watch from afar.',
   ],
-  doNot: ['go near the oven door'],
+  doNot: ['Do not go near the oven door.'],
   caution: 'A glowing residue flares up when air reaches it.',
   deferral,
   word: 'WARNING',

@@ -24,7 +24,7 @@ test('of several lines each is named', () => {
   const compiled = { plan: { signals: [station('bushings-1'), station('mounts-2')] }, rules: [] };
   const { core } = new Plant({ folder: freshFolder(), people: [] });
   const said = {
-    ...plain(core, 0),
+    ...plain(core, 0, 'en'),
     sentence: 'bushings-1/oven-1/zone-1-air at 3, mounts-2/oven-1.',
   };
   expect(withSpokenIds(said, compiled as unknown as Compiled).sentence).toBe(
@@ -35,7 +35,7 @@ test('of several lines each is named', () => {
 test('ids of the site alone: other texts with strokes stay', () => {
   const { core } = new Plant({ folder: freshFolder(), people: [] });
   const said = {
-    ...plain(core, 0),
+    ...plain(core, 0, 'en'),
     sentence: 'l/s/t1 and l/s, 2/5/7, x/y/z, kg/m3, http://l/s/t1',
     steps: ['See l/s/r2.'],
   };

@@ -1,6 +1,8 @@
 /** Sentences with a margin read right on either side of nothing; a thing is named once. */
 import { describe, expect, test } from 'vitest';
 import { type Subject, sayAlarm } from '#rules/alarm/say.ts';
+import { sentenceFor } from '#rules/alarm/sentence.ts';
+import { germanOf } from '#rules/german/all.ts';
 import { stationKinds } from '#rules/stations/all.ts';
 
 const rules = [...stationKinds.values()].flatMap((kind) =>
@@ -29,9 +31,9 @@ const margins = rules.filter(({ rule }) => saysLeft.test(rule.label.sentence ?? 
 
 describe('what is left, at and past nothing', () => {
   test.each([
-    [26.5, 'a/b: 26.5 K left to where residue as thick as gauged here may light itself,'],
-    [0, 'a/b: 0.0 K left to where residue as thick as gauged here may light itself,'],
-    [-26.5, 'a/b: 26.5 K past where residue as thick as gauged here may light itself,'],
+    [26.5, 'a/b/c: 26.5 K left to where residue as thick as gauged here may light itself,'],
+    [0, 'a/b/c: 0.0 K left to where residue as thick as gauged here may light itself,'],
+    [-26.5, 'a/b/c: 26.5 K past where residue as thick as gauged here may light itself,'],
   ])('thick residue, %d', (value, begins) =>
     expect(said('residue act-thick', value, 'K').startsWith(begins)).toBe(true),
   );
@@ -62,4 +64,26 @@ test('a rack called rack-22 is rack 22, in every sentence that names one', () =>
     expect(said(of, 4, 's'), of).toMatch(/\b[Rr]ack 22\b/);
     expect(said(of, 4, 's'), of).not.toMatch(/rack-22/);
   }
+});
+
+describe('in German too', () => {
+  const german = (of: string, value: number): string => {
+    const { sentence } = rules.find((each) => each.of === of)!.rule.label;
+    return sentenceFor(germanOf(sentence!)!, { value, item: 'rack-22' });
+  };
+
+  test('nothing less than nothing is left', () => {
+    for (const { of } of margins) {
+      expect(german(of, 4), of).toMatch(/noch \{\$value\} bis|Abstand zum Grenzwert \{\$value\}/);
+      expect(german(of, -4), of).toMatch(/\{\$past\} jenseits (davon|des)/);
+      expect(german(of, -4), of).not.toMatch(/\bnoch\b|Abstand|\{\$value\}/);
+    }
+  });
+
+  test('a thing is named once', () => {
+    const named = rules.filter(({ rule }) => rule.label.sentence?.includes('ack {$item}'));
+    for (const { of } of named) expect(german(of, 4), of).toContain('Gestell {$itemname}');
+    expect(sentenceFor('Gestell {$item}', { item: 'Gestell 7' })).toBe('Gestell {$itemname}');
+    expect(sentenceFor('Los {$item}', { item: 'A7' })).toBe('Los {$item}');
+  });
 });

@@ -147,6 +147,7 @@ describe('the fire plan', () => {
     expect(card(plan).facts.plan).toEqual({
       kind: 'text',
       text: ' (telephone 5555, muster point gate 2)',
+      german: ' (Telefon 5555, Sammelplatz gate 2)',
     });
     expect(card(plan).needs.some((need) => need.includes('fire plan'))).toBe(false);
     const alone = 'what holds at this site for whoever works alone (fire_plan)';
@@ -156,6 +157,7 @@ describe('the fire plan', () => {
     expect(whole.facts.plan).toEqual({
       kind: 'text',
       text: ' (telephone 5555, muster point gate 2; alone: wait for the second person)',
+      german: ' (Telefon 5555, Sammelplatz gate 2; allein: wait for the second person)',
     });
   });
   test('a confirmed rule without one is armed, and coverage asks', () => {

@@ -219,6 +219,9 @@ test('what may mean fire names the fire plan in its first steps', () => {
     ).toBe(rule.firePlan === true);
   expect(rules.filter((rule) => rule.firePlan).map((rule) => rule.name)).toEqual([
     'conveyor-stopped',
+    'zone-1-high',
+    'zone-2-high',
+    'zone-3-high',
     'conveyor-stopped',
     'early',
     'approaching',
