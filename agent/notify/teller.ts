@@ -35,7 +35,7 @@ const ofNoAlarm: ReadonlySet<MessageKind> = new Set([
 ]);
 
 export class Teller {
-  private readonly parts: TellerParts;
+  readonly parts: TellerParts;
   private readonly plan: TellingPlan;
   private readonly targets = new Map<string, Map<string, Target>>();
   private stateText: string;

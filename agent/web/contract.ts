@@ -96,7 +96,17 @@ export const signalSchema = z.object({
     ),
   limits: limitsSchema,
   judged_at: z
-    .array(z.object({ rule: word, side: z.enum(['low', 'high']), limit: value }))
+    .array(
+      z.object({
+        rule: word,
+        side: z.enum(['low', 'high']),
+        limit: value,
+        at_limit: z
+          .boolean()
+          .optional()
+          .describe('true: the limit itself is past it; absent: only what lies beyond.'),
+      }),
+    )
     .describe('Every limit that an armed rule holds it against; `limits` has those met first.'),
   yes_no: z
     .boolean()

@@ -2,6 +2,7 @@
  * An acknowledgement of an alarm that somebody has acknowledged already: what is said to whoever
  * came second, and what they wrote, kept with the occurrence and in the ledger.
  */
+import type { PersonId } from '#rules/input.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { Occurrence } from '../alarms/occurrence.ts';
 import type { AlarmCommand } from '../web/ports.ts';
@@ -18,7 +19,7 @@ export function acknowledgedBefore(
   const whose =
     before === null
       ? 'It is acknowledged already'
-      : `${before.by} acknowledged it already, at ${new Date(before.at).toISOString()}`;
+      : `${nameIn(core, before.by)} acknowledged it already, at ${new Date(before.at).toISOString()}`;
   if (reason === undefined) return `${whose}.`;
   const comment = { at, by, text: reason };
   const row = core.desk.comment(occurrence, comment);
@@ -29,3 +30,7 @@ export function acknowledgedBefore(
   if (refusal !== null) throw refusal;
   return `${whose}. Your comment is kept with it.`;
 }
+
+/** A person's name; the id where nobody has it any more. */
+const nameIn = (core: Core, person: PersonId): string =>
+  core.telling?.parts.persons.list().find(({ id }) => id === person)?.name ?? person;

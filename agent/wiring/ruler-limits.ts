@@ -31,7 +31,9 @@ export function rulerLimits(plan: Plan): ReadonlyMap<number, RulerLimits> {
     if (own === undefined) continue;
     const { limits, judgedAt } = found.get(index) ?? noLimits;
     const at = (side: JudgedAt['side'], limit: number | null): JudgedAt[] =>
-      limit === null ? [] : [{ rule: rule.id, side, limit }];
+      limit === null
+        ? []
+        : [{ rule: rule.id, side, limit, ...(own.inclusive === true ? { at_limit: true } : {}) }];
     found.set(index, {
       limits: {
         low_low: highest(limits.low_low, own.lowLow),

@@ -6,13 +6,14 @@ const nobody =
   'Nobody can be told: no person has a phone or an e-mail address. Switch push on under Look back, My phone, or enter an address there.';
 
 /**
- * What is wrong with telling where the site names ways or people; null where nothing is, or where
- * the site asks for none.
+ * What is wrong with telling where the site names ways or people, or has people; null where nothing is, or
+ * where nobody asks for any.
  */
 export function tellingNote(core: Core): string | null {
   const { telling: written, people } = core.plans.source.site;
-  if (written === undefined && people === undefined) return null;
   const { telling } = core;
+  const hasPeople = (telling?.parts.persons.list().length ?? 0) > 0;
+  if (written === undefined && people === undefined && !hasPeople) return null;
   const any = { station: '', hazard: null, priority: 'high' } as const;
   const rungs = telling?.ladder(any).rungs.length ?? 0;
   if (rungs === 0) return (telling?.webhooks.length ?? 0) > 0 ? null : nobody;

@@ -5,6 +5,7 @@
  * Always true: a lost signal on a hazard to people ranks with that hazard; the signal word and
  * the priority stay two facts, and neither is derived from the other.
  */
+import { endedBy } from '#rules/alarm/ended-by.ts';
 import type { AlarmView, CoverageView, RuleView } from '../../agent/web/contract.ts';
 
 export type Band = 'people' | 'shift' | 'wait' | 'over';
@@ -25,6 +26,9 @@ export const isOpen = (alarm: AlarmView): boolean =>
 export const isAside = (alarm: AlarmView): boolean =>
   alarm.state !== 'normal' && aside.includes(alarm.state) && !isSuperseded(alarm);
 export const isAnswered = (alarm: AlarmView): boolean => !alarm.state.includes('unacknowledged');
+/** Its last return was the end of judging, so no all-clear: the plant left the state its rule is meant for. */
+export const isUnjudged = ({ transitions }: AlarmView): boolean =>
+  transitions.findLast(({ transition }) => transition === 'returned')?.reason === endedBy.gate;
 /** Its condition has gone, and it stays for an answer or a reset. */
 export const isOver = (alarm: AlarmView): boolean =>
   alarm.judgeable && /^(returned|latched)-/.test(alarm.state);

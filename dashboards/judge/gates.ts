@@ -15,12 +15,14 @@ function holds({ signal, low, high }: RuleView['gates'][number], { signals }: Li
   return (low === null || value >= low) && (high === null || value <= high);
 }
 
+/** Is the line in a state that the rule is meant for? */
+export const isMeant = (rule: RuleView | undefined, line: Line): boolean =>
+  (rule?.gates ?? []).every((gate) => holds(gate, line));
+
 /** The signal with the limits that it is held against now. */
 export function judgedNow(signal: SignalView, line: Line): SignalView {
   const judged = signal.judged_at.filter(
-    ({ rule }) =>
-      line.idle?.has(rule) !== true &&
-      (line.rules.get(rule)?.gates ?? []).every((gate) => holds(gate, line)),
+    ({ rule }) => line.idle?.has(rule) !== true && isMeant(line.rules.get(rule), line),
   );
   return judged.length === signal.judged_at.length ? signal : { ...signal, judged_at: judged };
 }

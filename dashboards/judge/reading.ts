@@ -23,13 +23,22 @@ export function readingState(signal: SignalView, now: number): ReadingState {
   return { kind: 'usable', at, uncertain: quality.grade === 'uncertain' ? quality.cause : null };
 }
 
-/** Is what the sensor reads now at the limit that an alarm is about, or past it? `now`: the engine's time. */
-export function isPastLimit({ evidence }: AlarmView, signal: SignalView, now: number): boolean {
+/**
+ * Is what the sensor reads now past the limit that an alarm is about? At the limit itself only where its rule
+ * has it so. `now`: the engine's time.
+ */
+export function isPastLimit(
+  { rule, evidence }: AlarmView,
+  signal: SignalView,
+  now: number,
+): boolean {
   const { limit, side, unit } = evidence;
   const { value } = signal;
   if (limit === null || side === null || value === null) return false;
   if (signal.unit !== unit || !isUsable(signal, now)) return false;
-  return side === 'high' ? value >= limit : value <= limit;
+  if (value === limit)
+    return signal.judged_at.some((each) => each.rule === rule && each.at_limit === true);
+  return side === 'high' ? value > limit : value < limit;
 }
 
 export const isUsable = (signal: SignalView, now: number): boolean =>

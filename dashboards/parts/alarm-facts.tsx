@@ -1,8 +1,10 @@
 /** What stands beside an alarm's sentence: whether it is answered, when it matters, how soon to act. */
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { forecastOf } from '../draw/ruler.tsx';
-import { isAnswered, isOver } from '../judge/bands.ts';
+import { isAnswered, isOver, isUnjudged } from '../judge/bands.ts';
+import { isMeant } from '../judge/gates.ts';
 import { judgedOf } from '../judge/judged.ts';
+import { isUntold } from '../judge/reached.ts';
 import { isPastLimit, isUsable } from '../judge/reading.ts';
 import { stateWord } from '../judge/states.ts';
 import { type Board, readBoard, useBoard, useTold } from '../state/board.ts';
@@ -18,7 +20,7 @@ export const personText = (by: string): string =>
   by === 'local' ? say('thisMachine') : nameOf(by);
 
 export function Answered({ alarm }: { readonly alarm: AlarmView }) {
-  const now = useNow(60_000);
+  const now = useNow(10_000);
   const { acknowledged } = alarm;
   if (!isAnswered(alarm)) {
     return (
@@ -26,7 +28,7 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
         <svg class="ring" viewBox="0 0 16 16" aria-hidden="true">
           <circle cx="8" cy="8" r="6" />
         </svg>
-        {say('notAnswered')}
+        {say(isUntold(alarm, now) ? 'notAnsweredUntold' : 'notAnswered')}
       </span>
     );
   }
@@ -36,7 +38,7 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
     <span class="answered">
       {acknowledged.by === 'local'
         ? say('answeredHere', { clock: at })
-        : say('answeredBy', { clock: at, by: acknowledged.by })}
+        : say('answeredBy', { clock: at, by: nameOf(acknowledged.by) })}
     </span>
   );
 }
@@ -44,24 +46,29 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
 /** A time further ahead than this is of another clock: that of the box was set back meanwhile. */
 const clocksDifferMs = 60_000;
 
-/** One sentence on time: reached in, since, over since, or that nobody can tell. */
+/**
+ * One sentence on time: reached in, since, over since, or that nobody can tell. `isJudged`: the line is in a
+ * state that its rule is meant for.
+ */
 export function whenText(
   alarm: AlarmView,
   signal: SignalView | undefined,
   now: number,
   stale: boolean,
+  isJudged = true,
 ): string {
   const { evidence, state, returned, raised } = alarm;
   if (!alarm.judgeable) return say('cannotTell');
-  if (state === 'normal') return say('closed', { clock: clock(returned ?? raised, now) });
+  const over = { clock: clock(returned ?? raised, now) };
+  if (state === 'normal') return say(isUnjudged(alarm) ? 'notJudgedSince' : 'closed', over);
   if (state === 'shelved')
     return say('shelvedUntil', { clock: clock(alarm.shelved_until ?? now, now) });
   if (state === 'suppressed-by-design') return say('suppressed');
   if (state === 'out-of-service') return say('outOfService');
-  const over = { clock: clock(returned ?? raised, now) };
   const { limit } = evidence;
   if (
     isOver(alarm) &&
+    isJudged &&
     limit !== null &&
     signal !== undefined &&
     isPastLimit(alarm, signal, nowMs())
@@ -71,6 +78,7 @@ export function whenText(
       since: clock(raised, now),
       limit: limitText(limit, signal),
     });
+  if (isOver(alarm) && isUnjudged(alarm)) return say('notJudgedSince', over);
   if (state.startsWith('latched-')) return say('overLatched', over);
   if (state.startsWith('returned-')) return say('closed', over);
   const forecast = forecastOf(alarm, now, stale);
@@ -113,10 +121,13 @@ export function When({ alarm }: { readonly alarm: AlarmView }) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
   const now = useNow(10_000);
   const stale = useStale();
+  const isJudged = useTold(() => isMeant(readBoard().rules.get(alarm.rule), readBoard()));
   const reads = useTold(() => (stale ? null : nowText(alarm, readBoard())));
   return (
     <span class="when">
-      <span class={alarm.judgeable ? '' : 'missing'}>{whenText(alarm, signal, now, stale)}</span>{' '}
+      <span class={alarm.judgeable ? '' : 'missing'}>
+        {whenText(alarm, signal, now, stale, isJudged)}
+      </span>{' '}
       {reads === null ? null : <span class="now-reads">{reads}</span>}{' '}
       <span class="priority">{say('priority')[alarm.priority]}</span>
     </span>

@@ -1,4 +1,5 @@
 /** When, by whom and why an alarm was closed. */
+import { endedBy } from '#rules/alarm/ended-by.ts';
 import type { AlarmView } from '../../agent/web/contract.ts';
 import { clock } from '../text/clock.ts';
 import { say } from '../text/say.ts';
@@ -12,6 +13,7 @@ export function closedText({ state, transitions, raised }: AlarmView, now: numbe
   const last = transitions.findLast(({ transition }) => closing.includes(transition));
   const at = { clock: clock(last?.at ?? raised, now) };
   if (last?.transition === 'removed') return say('closedRemoved', at);
+  if (last?.reason === endedBy.gate) return say('closedUnjudged', at);
   if (last === undefined || last.by === null) return say('closedItself', at);
   const here = last.by === 'local';
   const facts = { ...at, by: personText(last.by) };

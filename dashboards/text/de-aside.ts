@@ -1,7 +1,7 @@
 /** Sätze vom Weitergeben, vom Zurückstellen und vom erneuten Melden. Teil des Katalogs (de.ts). */
 export const aside = {
   putAside: 'Zurückgestellt und außer Betrieb',
-  putAsideNone: 'Nichts ist zurückgestellt. Jeder Alarm wird gemeldet.',
+  putAsideNone: 'Nichts ist zurückgestellt: Kein Alarm wird hier vom Melden abgehalten.',
   putAsideSays:
     'Von diesen wird niemandem gemeldet. Sie werden weiter beurteilt und aufgezeichnet; die Gefahr bleibt.',
   asideState: {
@@ -32,6 +32,8 @@ export const aside = {
   closedHerePlain: 'Geschlossen {$clock} an diesem Gerät.',
   closedItself: 'Geschlossen {$clock}: Er war vorbei.',
   closedRemoved: 'Geschlossen {$clock}: Die Regel wurde aus der Werksdatei genommen.',
+  closedUnjudged:
+    'Geschlossen {$clock}: Seither wird er nicht beurteilt. Das ist keine Entwarnung.',
   closedSteps: 'Was zu tun war, solange er anstand',
 
   passOn: 'Ich kann nicht: nächste Person',
@@ -57,8 +59,12 @@ export const aside = {
     fleeting:
       'Er kommt und geht binnen einer Minute. Kein Telefon läutet dafür, wenn er nicht bleibt.',
   },
-  toldAgain: 'Telefone wurden erneut gerufen: nichts wurde besser in der Zeit zum Handeln',
+  toldAgain: 'Jemand wurde erneut gerufen: nichts wurde besser in der Zeit zum Handeln',
   toldLate: 'Doch gemeldet: er blieb',
+  untoldAgain:
+    'Nichts wurde besser in der Zeit zum Handeln. Er sollte erneut gemeldet werden und erreichte niemanden',
+  untoldLate: 'Er blieb und sollte doch gemeldet werden. Er erreichte niemanden',
+  toldNobody: 'Davon weiß noch niemand. Wo Hilfe nötig ist: Holen Sie jemanden.',
   byWhom: '{$what} {$clock}, {$by}',
   byItself: '{$what} {$clock}',
   whoWasTold: 'Wem es gemeldet wurde',

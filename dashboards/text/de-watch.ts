@@ -29,8 +29,10 @@ export const watch = {
   worseStands: 'Ein schlimmerer Alarm steht an:',
   sinceAhead:
     'Seit {$clock} nach einer Uhr, die seither zurückgestellt wurde: Diese Zeit steht noch bevor.',
-  pastAgain:
-    'Seit {$since}. Er ging {$clock} zurück und ist wieder bei oder jenseits von {$limit}.',
+  pastAgain: 'Seit {$since}. Er ging {$clock} zurück und ist wieder jenseits von {$limit}.',
+  notJudgedSince:
+    'Seit {$clock} nicht beurteilt: Die Anlage verließ den Zustand, in dem er beurteilt wird. Ob er vorbei ist, weiß niemand.',
+  transitionUnjudged: 'Nicht mehr beurteilt: Die Anlage verließ den Zustand dafür',
   nothingJudged:
     'Hier wird zurzeit nichts beurteilt: Keine Regel, die gemeldet wird, hat einen Grenzwert zu einem Messwert.',
   nothingReads:

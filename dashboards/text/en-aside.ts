@@ -1,7 +1,7 @@
 /** Sentences of passing on, putting aside and being told again. Part of the catalogue (en.ts). */
 export const aside = {
   putAside: 'Shelved and out of service',
-  putAsideNone: 'Nothing is put aside. Every alarm is told.',
+  putAsideNone: 'Nothing is put aside: no alarm is kept here from being told.',
   putAsideSays:
     'Nobody is told of these. They are still judged and recorded, and the hazard stays.',
   asideState: {
@@ -32,6 +32,7 @@ export const aside = {
   closedHerePlain: 'Closed {$clock} at this machine.',
   closedItself: 'Closed {$clock}: it was over.',
   closedRemoved: 'Closed {$clock}: its rule was taken out of the site file.',
+  closedUnjudged: 'Closed {$clock}: it is not judged since then. That is no all-clear.',
   closedSteps: 'What was to be done while it stood',
 
   passOn: 'I cannot take it: next person',
@@ -56,8 +57,12 @@ export const aside = {
     chattering: 'It chatters: it came three times within a minute. No phone rings for it.',
     fleeting: 'It comes and goes within a minute. No phone rings for it unless it stays.',
   },
-  toldAgain: 'Phones were told again: nothing improved in the time there is to act',
+  toldAgain: 'Somebody was told again: nothing improved in the time there is to act',
   toldLate: 'Told after all: it stayed',
+  untoldAgain:
+    'Nothing improved in the time there is to act. It was to be told again, and reached nobody',
+  untoldLate: 'It stayed, and was to be told after all. It reached nobody',
+  toldNobody: 'Nobody has been told of it. Where help is needed, go and fetch somebody.',
   byWhom: '{$what} {$clock}, {$by}',
   byItself: '{$what} {$clock}',
   whoWasTold: 'Who was told',

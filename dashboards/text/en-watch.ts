@@ -28,7 +28,10 @@ export const watch = {
   notBuilt: 'Not worked out for want of a number: {$needs}.',
   worseStands: 'A worse alarm stands:',
   sinceAhead: 'Since {$clock} by a clock that was set back since: that time is still to come.',
-  pastAgain: 'Since {$since}. It went back {$clock}, and is at or past {$limit} again.',
+  pastAgain: 'Since {$since}. It went back {$clock}, and is past {$limit} again.',
+  notJudgedSince:
+    'Not judged since {$clock}: the plant left the state it is judged in. Whether it is over, nobody can tell.',
+  transitionUnjudged: 'Not judged any more: the plant left the state it is judged in',
   nothingJudged: 'Nothing is judged here now: no rule that is told has a limit on a reading.',
   nothingReads:
     'Nothing can be judged here now. Hazards without a usable reading: {$unjudged}; not watched: {$notWatched}.',

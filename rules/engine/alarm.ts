@@ -59,12 +59,6 @@ export function raisedAt({ occurrence }: Alarm): EpochMs | null {
   return occurrence === null ? null : Number(occurrence.slice(occurrence.lastIndexOf('@') + 1));
 }
 
-/** Why it ends although the process may not have changed. */
-export const endedBy = {
-  changed: 'its rule was changed by the site file since it was raised; by the new terms it is over',
-  removed: 'its rule was removed by the site file, or is no longer armed by it',
-} as const;
-
 /**
  * As it was left behind, by this version or an older one. A shelf whose end is not known has
  * ended: unknown means unshelved (OPC 10000-9, 5.8.17.1).

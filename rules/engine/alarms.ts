@@ -5,6 +5,7 @@
  * `<rule>@<judged ms>`; a rule raised twice within one millisecond goes on with the same one.
  */
 import { next, toldAt } from '../alarm/again.ts';
+import { endedBy } from '../alarm/ended-by.ts';
 import { type AlarmEvent, type AlarmState, step, type Transition } from '../alarm/lifecycle.ts';
 import type { ManagedNow } from '../alarm/managed.ts';
 import type { Priority } from '../alarm/priority.ts';
@@ -13,7 +14,7 @@ import type { Command, Effect, MarkCommand } from '../input.ts';
 import type { Evidence, Severity } from '../kinds/kind.ts';
 import type { PlanHold, PlanRule, ShelfMost } from '../plan/plan.ts';
 import type { EpochMs } from '../signal/sample.ts';
-import { type Alarm, alarmBegin, endedBy, traitsOf } from './alarm.ts';
+import { type Alarm, alarmBegin, traitsOf } from './alarm.ts';
 import { noteRestless, setAgain } from './alarm-course.ts';
 import { Holding } from './holding.ts';
 import { outranked, priorityOf } from './outranking.ts';
@@ -43,7 +44,7 @@ export interface AlarmHost {
 type AlarmCommand = Extract<Command, { occurrence: string }>;
 type TransitionEffect = Extract<Effect, { kind: 'transition' }>;
 
-interface Asked {
+export interface Asked {
   readonly by?: string;
   readonly reason?: string;
   readonly untilMs?: EpochMs;

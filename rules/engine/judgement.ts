@@ -5,6 +5,7 @@
  * whose reading cannot be used is unjudged: its alarm stays, its delays stand still. A gate that
  * cannot be read counts as open where people can be hurt, and leaves the rule unjudged elsewhere.
  */
+import { endedBy } from '../alarm/ended-by.ts';
 import type { AlarmEvent } from '../alarm/lifecycle.ts';
 import { Holds } from '../hold/hold.ts';
 import type { Command, Effect } from '../input.ts';
@@ -13,7 +14,7 @@ import type { Plan } from '../plan/plan.ts';
 import { firstBadCode } from '../signal/quality.ts';
 import { type EpochMs, sampleFlag } from '../signal/sample.ts';
 import { alarmResumed } from './alarm.ts';
-import { Alarms } from './alarms.ts';
+import { Alarms, type Asked } from './alarms.ts';
 import { Deadlines } from './deadlines.ts';
 import { Derivation } from './derivation.ts';
 import type { JudgementHost, SavedJudgement } from './host.ts';
@@ -155,18 +156,18 @@ export class Judgement {
     this.settle(rule, kind.deadline?.(settings, memory, at, timer) ?? rule.severity, at);
   }
 
-  settle(rule: LiveRule, severity: Severity, at: EpochMs): void {
+  settle(rule: LiveRule, severity: Severity, at: EpochMs, why: Asked = {}): void {
     this.deadlines.set(rule.index, rule.timer.at);
-    if (severity !== rule.severity) this.changed(rule, severity, at);
+    if (severity !== rule.severity) this.changed(rule, severity, at, why);
     if (rule.passes) this.alarms.holding.passed(rule);
   }
 
-  private changed(rule: LiveRule, severity: Severity, at: EpochMs): void {
+  private changed(rule: LiveRule, severity: Severity, at: EpochMs, why: Asked = {}): void {
     const before = rule.severity;
     rule.severity = severity;
     const event: AlarmEvent | null =
       before === 0 ? 'raise' : severity === 0 ? 'clear' : severity > before ? 'escalate' : null;
-    if (event !== null) this.alarms.happen(rule.index, event, at);
+    if (event !== null) this.alarms.happen(rule.index, event, at, why);
     if (rule.kind.watchesHealth !== true) return;
     const signal = rule.plan.inputs[0]!;
     const lost = this.wiring.health.of(signal).some((health) => health.severity > 0);
@@ -242,7 +243,7 @@ export class Judgement {
     if (rule.gate === was || rule.off) return;
     if (rule.gate === 'closed') {
       rule.close();
-      this.settle(rule, 0, this.now);
+      this.settle(rule, 0, this.now, { reason: endedBy.gate });
     } else if (was === 'closed') {
       rule.reopen(this.now);
       this.deadlines.set(rule.index, rule.timer.at);
@@ -259,7 +260,7 @@ export class Judgement {
     this.deadlines.set(rule.index, rule.timer.at);
     if (rule.gate === 'closed') {
       rule.close();
-      this.settle(rule, 0, this.now);
+      this.settle(rule, 0, this.now, { reason: endedBy.gate });
     }
     this.freezeOrThaw(rule);
     if (rule.judged) this.judgeLatest(rule, -1);

@@ -229,11 +229,12 @@ export const band: RuleKind<BandSettings, BandMemory> = {
     if (memory.at !== null) memory.at += deltaMs;
   },
   evidence,
-  limits: ({ limits: [first, second] }) => ({
+  limits: ({ limits: [first, second], inclusive }) => ({
     lowLow: second.low,
     low: first.low,
     high: first.high,
     highHigh: second.high,
+    inclusive,
   }),
   sentence: (evidence) =>
     evidence.side === 'low'

@@ -127,6 +127,8 @@ export interface RulerLimits {
   readonly low: number | null;
   readonly high: number | null;
   readonly highHigh: number | null;
+  /** At the limit itself it counts as past. */
+  readonly inclusive?: boolean;
 }
 
 export interface RuleKind<Settings = unknown, Memory = unknown> {

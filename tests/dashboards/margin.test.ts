@@ -78,14 +78,25 @@ describe('a rule nobody is told of, or that waits for what was never heard', () 
 });
 
 describe('an alarm that went back', () => {
-  const at = (value: number | null, side: 'low' | 'high' = 'high', unit = 'Cel') => {
+  const at = (
+    value: number | null,
+    side: 'low' | 'high' = 'high',
+    unit = 'Cel',
+    judged_at: SignalView['judged_at'] = [],
+  ) => {
     const base = alarm();
     const over = { ...base, evidence: { ...base.evidence, limit: 112, side, unit: 'Cel' } };
-    return isPastLimit(over, { ...of('l/t/floor', 0, { unit }), value }, now);
+    return isPastLimit(over, { ...of('l/t/floor', 0, { unit }), value, judged_at }, now);
   };
   test('is past its limit again where the reading says so', () => {
-    expect([111.9, 112, 120].map((value) => at(value))).toEqual([false, true, true]);
-    expect([111.9, 112, 120].map((value) => at(value, 'low'))).toEqual([true, true, false]);
+    expect([111.9, 112, 120].map((value) => at(value))).toEqual([false, false, true]);
+    expect([111.9, 112, 120].map((value) => at(value, 'low'))).toEqual([true, false, false]);
+  });
+  test('at the limit itself where its rule has it so, as a state that must be 1 is not', () => {
+    const judged = { rule: alarm().rule, side: 'high', limit: 112 } as const;
+    expect(at(112, 'high', 'Cel', [{ ...judged, at_limit: true }])).toBe(true);
+    expect(at(112, 'high', 'Cel', [{ ...judged, rule: 'l/t/other', at_limit: true }])).toBe(false);
+    expect(at(112, 'high', 'Cel', [judged])).toBe(false);
   });
   test('nobody can tell without a usable reading in the same unit', () => {
     expect([at(null), at(120, 'high', 'K')]).toEqual([false, false]);

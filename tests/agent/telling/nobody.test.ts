@@ -31,7 +31,12 @@ test('a program at the other end, or one person who can be reached, is somebody'
 });
 
 test('a site that names no way of telling and no people is not asked for any', () => {
-  expect(noteOf({ people: [boss] })).toBeNull();
+  expect(noteOf({ people: [] })).toBeNull();
+});
+
+test('people who have neither phone nor address are told of, whatever the site names', () => {
+  expect(noteOf({ people: [boss] })).toMatch(/^Nobody can be told: /);
+  expect(noteOf({ people: [boss, anna] })).toBeNull();
 });
 
 test('a rota that has nobody now for what is highly managed is told; for the rest it is not', () => {

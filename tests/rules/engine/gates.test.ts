@@ -1,5 +1,6 @@
 /** Gates: when a rule is judged at all, by what other signals say, and what holds where they cannot be read. */
 import { describe, expect, test } from 'vitest';
+import { endedBy } from '#rules/alarm/ended-by.ts';
 import { quality } from '#rules/signal/quality.ts';
 import { Drive } from './drive.ts';
 import { type SmallPlan, type SmallRule, smallPlan } from './small-plan.ts';
@@ -30,6 +31,16 @@ describe('gates', () => {
     expect(d.told).toEqual(['80000 r raised unacknowledged']);
     d.values('run', [110_000, 0]);
     expect(d.told[1]).toBe('110000 r returned returned-unacknowledged');
+  });
+
+  test('it says that it is not judged any more, and nothing where its value went back', () => {
+    const reasons = (d: Drive): unknown[] =>
+      d.effects.flatMap((each) =>
+        each.kind === 'transition' && each.transition === 'returned' ? [each.reason ?? null] : [],
+      );
+    const raised = (): Drive => gated(false).values('run', [0, 1]).values('t', [1, 31]);
+    expect(reasons(raised().advance(60_000).values('run', [70_000, 0]))).toEqual([endedBy.gate]);
+    expect(reasons(raised().advance(60_000).values('t', [70_000, 29]))).toEqual([null]);
   });
 
   test('unreadable: open where people can be hurt, unjudged elsewhere', () => {
