@@ -238,10 +238,13 @@ const begun = (effect: TransitionEffect, id: string): Occurrence => ({
   steps: [],
 });
 
-/** The first and the newest are always kept. */
+/** The first, the first answer and the newest are always kept. */
 function withStep(known: Occurrence, step: OccurrenceStep): Occurrence {
   const steps = [...known.steps, step];
-  if (steps.length > limits.occurrenceStepsKept) steps.splice(1, 1);
+  if (steps.length > limits.occurrenceStepsKept) {
+    const answer = steps.findIndex(({ transition }) => transition === 'acknowledged');
+    steps.splice(answer === 1 ? 2 : 1, 1);
+  }
   return { ...known, steps };
 }
 

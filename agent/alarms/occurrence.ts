@@ -40,7 +40,7 @@ export interface Occurrence {
   /** When it saw it. */
   readonly evidenceAt: EpochMs;
   readonly supersededBy: string | null;
-  /** Oldest first; the first and the newest are always kept. */
+  /** Oldest first; the first, the first answer and the newest are always kept. */
   readonly steps: readonly OccurrenceStep[];
   /** Oldest first; absent in what was kept before there were any. */
   readonly comments?: readonly OccurrenceComment[];

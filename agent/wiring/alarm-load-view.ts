@@ -58,9 +58,14 @@ function kept(core: Core, sinceMs: EpochMs, untilMs: EpochMs): Occurrence[] {
   return [...byId.values()];
 }
 
-/** Each time somebody was called; an acknowledgement counts for the first. */
-function annunciationsOf(occurrence: Occurrence): Annunciation[] {
+/**
+ * Each time somebody was called. Whoever answers answers the alarm, be it the first call or a repeat:
+ * the first answer counts, and being told again takes it back as little as it makes another alarm.
+ */
+export function annunciationsOf(occurrence: Occurrence): Annunciation[] {
   const { rule, priority, returned, acknowledged, steps } = occurrence;
+  const answer = steps.find(({ transition }) => transition === 'acknowledged');
+  const acknowledgedMs = answer?.judged ?? acknowledged?.at ?? null;
   return steps
     .filter(
       ({ transition, to }) =>
@@ -72,7 +77,7 @@ function annunciationsOf(occurrence: Occurrence): Annunciation[] {
       atMs: judged,
       fresh: i === 0,
       returnedMs: returned,
-      acknowledgedMs: acknowledged?.at ?? null,
+      acknowledgedMs,
     }));
 }
 
