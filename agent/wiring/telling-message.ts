@@ -10,6 +10,7 @@ import type { Said, Saying } from '../notify/teller-parts.ts';
 import type { AlarmView } from '../web/contract.ts';
 import type { Core } from './core.ts';
 import { labelIn, withComma } from './label-in.ts';
+import { presentForecast } from './present-forecast.ts';
 import { tellingWords } from './telling-words.ts';
 import { alarmView } from './views.ts';
 
@@ -162,8 +163,9 @@ function limitText(core: Core, { evidence, signal: id }: AlarmView, language: 'e
 }
 
 function viewOf(core: Core, id: string): AlarmView | null {
-  const occurrence: Occurrence | null = core.desk.occurrence(id);
-  if (occurrence === null) return null;
+  const known: Occurrence | null = core.desk.occurrence(id);
+  if (known === null) return null;
+  const { occurrence } = presentForecast(core, known);
   const { rules, plan } = core.plans.now;
   const card: RuleCard | null = rules.find((one) => one.id === occurrence.rule) ?? null;
   const signal = plan.signals.find((one) => one.id === occurrence.signal) ?? null;

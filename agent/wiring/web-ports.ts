@@ -33,7 +33,7 @@ import type { Core } from './core.ts';
 import type { DamagedSamples } from './damage-book.ts';
 import { enterReading } from './hand-readings.ts';
 import { ownRules, switchOwnRulesOn } from './own-rules-view.ts';
-import { forecasting, presentForecast } from './present-forecast.ts';
+import { movedOn, presentForecast } from './present-forecast.ts';
 import { refusedView } from './refused-view.ts';
 import { ruleView } from './rule-view.ts';
 import { runProfile, runViews } from './run-views.ts';
@@ -233,10 +233,10 @@ export class CorePorts implements WebPorts {
     for (const listener of this.listeners) listener({ event: 'site', data });
   }
 
-  /** Alarms that say when a limit will be reached say it anew. */
+  /** What alarms say of when a limit is reached, or why a sensor is lost, is said anew. */
   tellForecasts(): void {
     if (this.listeners.size === 0) return;
-    for (const occurrence of forecasting(this.core)) this.tellAlarm('forecast', occurrence);
+    for (const occurrence of movedOn(this.core)) this.tellAlarm('forecast', occurrence);
   }
 
   /** What is new of it is none of its transitions. */

@@ -41,6 +41,7 @@ export const causes: Texts = {
   'its cold junction has no usable reading': 'seine Vergleichsstelle hat keinen Messwert',
   'the file that works it out failed or is switched off':
     'die Datei, die ihn berechnet, versagte oder ist abgeschaltet',
+  'its time lies too far back': 'seine Zeit liegt zu weit zurück',
   'it came in another unit than promised': 'er kam in einer anderen Einheit als vereinbart',
   'late: kept and not judged': 'spät: aufbewahrt, nicht bewertet',
 };

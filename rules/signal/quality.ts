@@ -63,6 +63,8 @@ export const quality = {
   coldJunctionMissing: 114,
   /** The site's own file that works it out is switched off, or gave nothing that can be used. */
   ownKindFailed: 115,
+  /** Its time lies too far back: it is kept without being judged. Said of a lost sensor; no sample has it. */
+  tooLate: 116,
 } as const satisfies Record<string, QualityCode>;
 
 export const firstBadCode = 100;
@@ -96,6 +98,7 @@ const causes: Readonly<Record<QualityCode, string>> = {
   [quality.sensorShort]: 'less than such a sensor can send: short circuit, most often',
   [quality.coldJunctionMissing]: 'its cold junction has no usable reading',
   [quality.ownKindFailed]: 'the file that works it out failed or is switched off',
+  [quality.tooLate]: 'its time lies too far back',
   [quality.wrongUnit]: 'it came in another unit than promised',
 };
 

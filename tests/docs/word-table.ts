@@ -124,6 +124,8 @@ export const wordTable: Readonly<Record<string, SectionWords>> = {
       '114': 'A thermocouple cannot be read without the temperature of its cold junction.',
       '115':
         'The site’s own file that works it out gave nothing that can be used, or is switched off.',
+      '116':
+        'Said of a lost sensor whose readings come too late to be judged: its clock is behind, or they wait on the way.',
     },
   },
   'Readiness of a rule': {
