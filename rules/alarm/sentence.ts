@@ -12,6 +12,14 @@ const leftAndPast: readonly (readonly [left: string, past: string])[] = [
   ['Abstand zum Grenzwert {$value}', '{$past} jenseits des Grenzwerts'],
 ];
 
+/** Said of a rise beside what it makes true: left out where nobody knows how fast, as after other terms. */
+const risesToo: readonly string[] = [
+  ' and rising {$minuteslope} a minute',
+  ' und erwärmt sich um {$minuteslope} je Minute',
+  ' and rising {$slope} an hour',
+  ', steigt um {$slope} je Stunde',
+];
+
 /** What things are called in a sentence, and how their names may begin. */
 const called: Readonly<Record<string, readonly string[]>> = {
   rack: ['rack'],
@@ -32,8 +40,9 @@ const bareOf = (item: string, whats: readonly string[]): string | null =>
   whats.map((what) => ownItemName(item, what)).find((name) => name !== null) ?? null;
 
 /** The template to be filled in, with `{$past}` and `{$itemname}` where they are needed. */
-export function sentenceFor(template: string, { value, item }: Evidence): string {
+export function sentenceFor(template: string, { value, item, slopePerH }: Evidence): string {
   let text = template;
+  if (slopePerH === undefined) for (const rise of risesToo) text = text.replace(rise, '');
   if (value !== undefined && value < 0)
     for (const [left, past] of leftAndPast) text = text.replaceAll(left, past);
   return item === undefined

@@ -160,12 +160,11 @@ export const selfHeat: RuleKind<SelfHeatSettings, SelfHeatMemory> = {
     return answered(memory);
   },
   deadline: answerDue,
-  /** A slope across unobserved time would be invented. */
+  /** A slope across unobserved time would be invented; the one it was told by stays. */
   gap(_settings, memory, fromMs, toMs) {
     delayedGap(memory.answer, toMs - fromMs);
     meansForget(memory.excess);
     meansForget(memory.surface);
-    memory.slopePerMs = null;
   },
   shift(memory, deltaMs) {
     delayedShift(memory.answer, deltaMs);

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type Subject, sayAlarm } from '#rules/alarm/say.ts';
 import { sentenceFor } from '#rules/alarm/sentence.ts';
 import { germanOf } from '#rules/german/all.ts';
+import { selfHeat } from '#rules/kinds/self-heat.ts';
 import { stationKinds } from '#rules/stations/all.ts';
 
 const rules = [...stationKinds.values()].flatMap((kind) =>
@@ -23,6 +24,28 @@ const said = (of: string, value: number, unit: string): string => {
   const evidence = { value, limit: 10, sinceMs: 0, item: 'rack-22' };
   return sayAlarm(label, () => '', subject(unit), evidence, 60_000);
 };
+
+test('a rise that nobody knows is not said, in either language', () => {
+  const { sentence } = rules.find(({ of }) => of.startsWith('residue self-heat'))!.rule.label;
+  const says = (template: string): string =>
+    sayAlarm(
+      { ...rules[0]!.rule.label, sentence: template },
+      () => '',
+      subject('K'),
+      {
+        ...{ value: 6, limit: 5, sinceMs: 0, input: 0 },
+      },
+      60_000,
+    );
+  expect(says(sentence!)).toBe(
+    'a/b/c: the surface is 6.0 K hotter than the air beside it with the heat steady or off.',
+  );
+  expect(says(germanOf(sentence!)!)).toBe(
+    'a/b/c: Die Oberfläche ist um 6.0 K heißer als die Luft daneben, bei gleichbleibender oder abgeschalteter Heizung.',
+  );
+  for (const own of [selfHeat.sentence({}), germanOf(selfHeat.sentence({}))!])
+    expect(says(own)).not.toContain('unknown');
+});
 
 /** A margin, and words that say that so much of it is left. */
 const saysLeft =

@@ -166,6 +166,26 @@ test('a slope across a gap is not invented', () => {
   expect(rule.answers).toEqual([]);
 });
 
+test('what it was told by is known after a gap too', () => {
+  const rule = run(
+    (m) => 80 + 1.5 * m,
+    () => 80,
+    10,
+  );
+  expect(rule.answers).toHaveLength(1);
+  const { slopePerH } = rule.evidence;
+  expect(slopePerH).toBeCloseTo(90, 0);
+  rule.gap(10 * min, 40 * min);
+  more(
+    rule,
+    40,
+    () => 95,
+    () => 80,
+    1,
+  );
+  expect(rule.evidence.slopePerH).toBe(slopePerH);
+});
+
 test('JSON loses nothing, and a new clock moves along', () => {
   const rule = run(
     (m) => 80 + 1.5 * m,
