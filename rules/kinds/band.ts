@@ -234,7 +234,7 @@ export const band: RuleKind<BandSettings, BandMemory> = {
     low: first.low,
     high: first.high,
     highHigh: second.high,
-    inclusive,
+    ...(inclusive ? { inclusive } : {}),
   }),
   sentence: (evidence) =>
     evidence.side === 'low'

@@ -198,5 +198,6 @@ describe('evidence', () => {
     const of = (w: Record<string, unknown>) => band.limits!(new Alone(band, w).settings);
     expect(of(written)).toEqual({ lowLow: 1, low: 5, high: 30, highHigh: 40 });
     expect(of({ low: '5 Cel' })).toEqual({ lowLow: null, low: 5, high: null, highHigh: null });
+    expect(of({ low: '5 Cel', inclusive: true }).inclusive).toBe(true);
   });
 });
