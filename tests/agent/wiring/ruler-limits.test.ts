@@ -21,7 +21,7 @@ test('only where its rule has it so', () => {
   const { core } = new Works(freshFolder(), lines);
   const [found] = [...rulerLimits(core.plans.now.plan).values()];
   expect(found?.judgedAt).toEqual([
-    { rule: 'l/c/beyond', side: 'high', limit: 30 },
     { rule: 'l/c/at', side: 'high', limit: 20, at_limit: true },
+    { rule: 'l/c/beyond', side: 'high', limit: 30 },
   ]);
 });
