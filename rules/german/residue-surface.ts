@@ -38,7 +38,7 @@ export const residueSurface: Texts = {
     'Den Förderer nicht anhalten, es sei denn, der Plan des Werks sieht es vor: Eine stehende Charge heizt sich weiter auf.',
   // at-limit
   '{$signal} at {$value}, past the ignition limit set for dried residue, {$limit}, since {$clock}; a fire may have begun that this sensor cannot see.':
-    '{$signal}: {$value}, seit {$clock} über {$limit}, der Zündgrenze für getrockneten Rückstand; es kann schon brennen, und dieser Sensor sieht es nicht.',
+    '{$signal}: {$value}, seit {$clock} über {$limit}, der Zündgrenze für getrockneten Rückstand; es kann schon ungesehen brennen.',
   'Fire in the oven or its exhaust; people nearby can be burned or overcome by smoke.':
     'Brand im Ofen oder in seiner Abluft; Menschen in der Nähe können Verbrennungen erleiden oder im Rauch das Bewusstsein verlieren.',
   'Leave; keep everyone away. Smoke, glow, smell or doubt: fire alarm now, site fire plan{$plan}; account for people.':
