@@ -4,6 +4,7 @@ import { type Need, needsOf } from '../judge/needs.ts';
 import { to } from '../router.ts';
 import { placeName, ruleNames } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { NeedText } from './agent-text.tsx';
 
 interface NeedsProps {
   readonly rules: readonly CoverageView['stations'][number]['rules'][number][];
@@ -35,7 +36,7 @@ const Group = ({ title, needs, here }: GroupProps) =>
       <ul class="plain-list">
         {needs.map((need) => (
           <li key={need.what}>
-            <span lang="en">{need.what}.</span>{' '}
+            <NeedText need={need.what} />.{' '}
             {here ? <ForRules need={need} /> : <ForStations need={need} />}
             <Places need={need} />
           </li>

@@ -3,6 +3,7 @@ import type { CoverageView } from '../../agent/web/contract.ts';
 import { useNow } from '../state/link.ts';
 import { ruleName } from '../text/names.ts';
 import { say } from '../text/say.ts';
+import { WhyText } from './agent-text.tsx';
 import { asideEnd, asideSince } from './aside-words.ts';
 import { mendText, unheardText } from './unheard.tsx';
 
@@ -24,8 +25,8 @@ export function WhyNot({ hazard, coverage }: HazardProps) {
   const silent = (coverage.unheard ?? []).filter(({ signal }) => unheard.includes(signal));
   if (aside.length === 0 && silent.length === 0)
     return state !== 'not-watched' || why === null ? null : (
-      <span class="hint" lang="en">
-        {why}
+      <span class="hint">
+        <WhyText why={why} />
       </span>
     );
   // Of a hazard with rules the page says all of it itself.
@@ -45,8 +46,8 @@ export function WhyNot({ hazard, coverage }: HazardProps) {
         </span>
       ))}
       {rest === '' ? null : (
-        <span class="hint" lang="en">
-          {rest}
+        <span class="hint">
+          <WhyText why={rest} />
         </span>
       )}
       {silent.map((each) => (

@@ -75,7 +75,8 @@ export async function speakChosen(): Promise<boolean> {
 async function readGerman(): Promise<void> {
   try {
     const { germanOf } = await import('#rules/german/all.ts');
-    readBook(germanOf);
+    // The reader may have gone back meanwhile.
+    if (languageNow() === 'de') readBook(germanOf);
     tellListeners();
   } catch {
     // No link: it stays marked as English.

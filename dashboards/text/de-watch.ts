@@ -25,6 +25,8 @@ export const watch = {
   hazardAsideWhy: 'Grund: {$reason}',
   noValueTitle: 'Zurzeit nicht berechnet',
   noValueSays: 'Diese Größen werden aus anderen Messwerten berechnet. Was sie braucht, wartet.',
+  noSignalTells: 'Kein Signal hier zeigt es an: {$what}.',
+  notArmedNeeds: 'Läuft noch nicht. Es fehlt: {$needs}.',
   notBuilt: 'Nicht berechnet, weil eine Zahl fehlt: {$needs}.',
   worseStands: 'Ein schlimmerer Alarm steht an:',
   sinceAhead:

@@ -25,6 +25,8 @@ export const watch = {
   hazardAsideWhy: 'Reason: {$reason}',
   noValueTitle: 'Not worked out now',
   noValueSays: 'These are worked out from other readings. What needs them waits.',
+  noSignalTells: 'No signal here tells it: {$what}.',
+  notArmedNeeds: 'Not judged yet. It needs: {$needs}.',
   notBuilt: 'Not worked out for want of a number: {$needs}.',
   worseStands: 'A worse alarm stands:',
   sinceAhead: 'Since {$clock} by a clock that was set back since: that time is still to come.',

@@ -49,6 +49,8 @@ export async function speak(next: Language): Promise<void> {
   const other = next === 'de' ? await import('./de.ts') : null;
   catalogue = other?.de ?? en;
   phrases = other?.phrases ?? {};
+  // Of the language before.
+  said = () => null;
   language = next;
   document.documentElement.lang = next;
 }

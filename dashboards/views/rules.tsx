@@ -1,6 +1,7 @@
 /** The rule sheet: the rationalisation of every rule, station by station, to be read and printed. */
 import type { RuleView } from '../../agent/web/contract.ts';
 import { journey, stationId } from '../judge/journey.ts';
+import { NeedText } from '../parts/agent-text.tsx';
 import { RuleWhy } from '../parts/rule-why.tsx';
 import { Said } from '../parts/said.tsx';
 import { useBoard } from '../state/board.ts';
@@ -84,8 +85,8 @@ function Traits({ rule }: { readonly rule: RuleView }) {
         <li key={trait}>{trait}</li>
       ))}
       {rule.needs.map((need) => (
-        <li key={need} lang="en">
-          {need}
+        <li key={need}>
+          <NeedText need={need} />
         </li>
       ))}
     </ul>

@@ -35,6 +35,7 @@ import { firePlan } from './fire-plan.ts';
 import { heldUse } from './held-use.ts';
 import { kindSentences } from './kind-sentences.ts';
 import { kindSummaries } from './kind-summaries.ts';
+import { needs } from './needs.ts';
 import { ovenLoad } from './oven-load.ts';
 import { partsSince } from './parts-since.ts';
 import { preparation } from './preparation.ts';
@@ -99,6 +100,7 @@ const books: readonly Texts[] = [
   heldUse,
   kindSentences,
   kindSummaries,
+  needs,
   ovenLoad,
   partsSince,
   preparationClocks,

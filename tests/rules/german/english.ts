@@ -70,6 +70,21 @@ export const stationTexts: ReadonlyMap<string, readonly English[]> = new Map(
   }),
 );
 
+/** What a station's rules and derived signals wait for, as the page says it: without where it is written. */
+export const needTexts: readonly English[] = [
+  ...new Set([...stationKinds.values()].flatMap((kind) => [...needsWithin(kind)])),
+].map((need) => {
+  const what = /^(.*) \([^()]*\)$/.exec(need)?.[1] ?? need;
+  return { text: what.charAt(0).toUpperCase() + what.slice(1), where: need, doNot: false };
+});
+
+function* needsWithin(value: unknown): Generator<string> {
+  if (typeof value !== 'object' || value === null) return;
+  for (const [key, each] of Object.entries(value))
+    if (key === 'needs' && typeof each === 'string') yield each;
+    else yield* needsWithin(each);
+}
+
 /** Rules every station has. */
 export const sensorTexts: readonly English[] = Object.entries({
   lostLabel,

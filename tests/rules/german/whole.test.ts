@@ -4,7 +4,14 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { germanOf } from '#rules/german/all.ts';
 import type { Texts } from '#rules/german/texts.ts';
-import { type English, kindSentences, kindTexts, sensorTexts, stationTexts } from './english.ts';
+import {
+  type English,
+  kindSentences,
+  kindTexts,
+  needTexts,
+  sensorTexts,
+  stationTexts,
+} from './english.ts';
 
 const folder = join(import.meta.dirname, '..', '..', '..', 'rules', 'german');
 const files = readdirSync(folder).filter(
@@ -27,6 +34,7 @@ const missing = (texts: readonly English[]): string[] => [
 describe.each([
   ...stationTexts,
   ['every station', sensorTexts] as const,
+  ['what is waited for', needTexts] as const,
   ['rule kinds', [...kindTexts, ...kindSentences]] as const,
 ])('%s', (_, texts) => {
   test('every text has its German', () => {
