@@ -219,11 +219,11 @@ class Assembly {
         if (changes.changes.length > 0) this.ports?.tellSite();
         return changes;
       },
+      record: (body) => core.record(body),
       fault: (error) => this.fault(error, 'site file'),
     });
     this.siteDesk = desk;
-    desk.start();
-    this.closers.push(() => desk.stop());
+    this.closers.push(desk.start());
   }
 
   private async openPage(): Promise<void> {

@@ -56,6 +56,12 @@ export function problemLine(problem: PlacedProblem): string {
   return oneLine(`${file}:${line}:${column} ${pathText(path)}: ${text}. ${problem.fix}`);
 }
 
+/** Each problem of a file that cannot be taken, as one line. */
+export function problemLines({ problems, more }: CheckedSite & { ok: false }): string[] {
+  const lines = problems.map(problemLine);
+  return more === 0 ? lines : [...lines, `and ${more} more`];
+}
+
 /** Text from a file cannot break the line or steer the terminal. */
 const oneLine = (text: string): string =>
   text.replace(/\p{Cc}/gu, (character) => JSON.stringify(character).slice(1, -1));
@@ -85,10 +91,7 @@ function checkedJson(checked: CheckedSite): string {
 }
 
 function checkedLines(checked: CheckedSite): readonly string[] {
-  if (!checked.ok) {
-    const lines = checked.problems.map(problemLine);
-    return checked.more === 0 ? lines : [...lines, `and ${checked.more} more`];
-  }
+  if (!checked.ok) return problemLines(checked);
   const { coverage, rules, bindings, changedSignals } = checked.compiled;
   const armed = rules.filter((rule) => rule.readiness !== 'not-armed').length;
   const wild = bindings.filter((binding) => binding.signal === null).length;

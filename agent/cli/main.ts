@@ -13,7 +13,7 @@ import { archiveLedger, verifyArchive } from '../store/archive.ts';
 import { verifyFolder } from '../store/verify-folder.ts';
 import { version } from '../version.ts';
 import { doorError } from '../wiring/door-words.ts';
-import { checkCommand, problemLine } from './check.ts';
+import { checkCommand, problemLines } from './check.ts';
 import { demoCommand } from './demo.ts';
 import { deviceCommand } from './device.ts';
 import { exportCommand } from './export.ts';
@@ -38,8 +38,7 @@ const setExitCode = (code: number): void => {
 async function siteOrExit(file: string): Promise<SiteSource | null> {
   const reading = await readSite(file);
   if (reading.ok) return reading.source;
-  for (const problem of reading.problems) complain(problemLine(problem));
-  if (reading.more > 0) complain(`and ${reading.more} more`);
+  problemLines(reading).forEach(complain);
   setExitCode(1);
   return null;
 }

@@ -12,9 +12,11 @@ import { readSite } from '../site/read-site.ts';
 import type { SiteSource } from '../site/revision.ts';
 import type { Address, Agent } from '../wiring/agent-options.ts';
 import { checkedNames } from '../wiring/house.ts';
+import { faultWords } from '../wiring/site-desk.ts';
 import { problemLine } from './check.ts';
 import { dataOption } from './data-option.ts';
 import type { CliParts } from './parts.ts';
+import { type SiteToRun, siteToRun } from './site-to-run.ts';
 import { Stopping } from './stopping.ts';
 import { isSupervised, supervise } from './supervise.ts';
 
@@ -63,23 +65,28 @@ export function runCommand(program: Command, parts: CliParts): void {
     .action(async (flags: RunFlags, command: Command) => {
       if ((flags.tlsCert === undefined) !== (flags.tlsKey === undefined))
         command.error('error: --tls-cert and --tls-key belong together');
-      const source = await parts.siteOrExit(flags.site);
-      if (source === null) return;
+      const found = await siteToRun(flags.site, flags.data, parts);
+      if (found === null) return;
+      const { source } = found;
       if (flags.clock === 'samples') needOwnTimes(source, flags.site);
       if (source.extensions !== undefined && !isSupervised()) {
         parts.setExitCode(await supervise());
         return;
       }
-      await run(source, flags, parts.print);
+      await run(found, flags, parts);
     });
 }
 
 async function run(
-  source: SiteSource,
+  { source, refused }: SiteToRun,
   flags: RunFlags,
-  print: (line: string) => void,
+  { print, complain }: CliParts,
 ): Promise<void> {
   const log = pino({ base: null, timestamp: pino.stdTimeFunctions.isoTime }, pino.destination(2));
+  if (refused !== null) {
+    refused.lines.forEach(complain);
+    log.error({ revision: refused.revision }, faultWords(refused));
+  }
   const { asked } = new Stopping();
   const agent = await startAgent({
     source,
@@ -88,7 +95,7 @@ async function run(
     mqtt: flags.mqtt,
     mode: flags.clock,
     log,
-    siteFile: { file: flags.site, read: readSite, line: problemLine },
+    siteFile: { file: flags.site, read: readSite, line: problemLine, refused },
     house: {
       asked: flags.people === true,
       setupFromAnywhere: flags.setupFromAnywhere === true,

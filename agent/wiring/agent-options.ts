@@ -16,7 +16,7 @@ export interface Address {
 export interface AgentOptions {
   readonly source: SiteSource;
   /** The file it was read from, and how to read it again; absent where there is none. */
-  readonly siteFile?: Pick<SiteDeskParts, 'file' | 'read' | 'line'>;
+  readonly siteFile?: Pick<SiteDeskParts, 'file' | 'read' | 'line' | 'refused'>;
   readonly folder: string;
   readonly http: Address;
   readonly mqtt: Address;

@@ -1,4 +1,7 @@
-/** Tells listeners of the stream when the condition of a part of the agent changes. */
+/**
+ * Tells listeners of the stream when the condition of a part of the agent changes, or what is to be
+ * mended in the site file: whoever mends it reads there how far it is.
+ */
 import type { CorePorts } from './web-ports.ts';
 
 export class HealthChanges {
@@ -12,7 +15,8 @@ export class HealthChanges {
   look(): void {
     const ports = this.ports();
     if (ports === null) return;
-    const now = JSON.stringify(ports.health().parts);
+    const { parts, notes } = ports.health();
+    const now = JSON.stringify([parts, notes.site]);
     if (this.last !== '' && now !== this.last) ports.tellHealth();
     this.last = now;
   }

@@ -39,6 +39,8 @@ export interface HealthFacts {
   readonly rulesOff: readonly string[];
   /** What is to be said of the site file; null where it says what runs. */
   readonly siteNote: string | null;
+  /** Why the file could not be taken at the start, and what runs instead; null where it could. */
+  readonly siteUnusable: string | null;
   /** Milliseconds since the engine last took a turn. */
   readonly turnAgeMs: number;
   readonly unjudgedRules: number;
@@ -63,8 +65,7 @@ export function healthParts(facts: HealthFacts): HealthParts {
     record: record(facts),
     clock: clock(facts),
     mqtt: mqtt(facts),
-    site:
-      facts.siteNote === null ? good : { condition: 'maintenance-required', note: facts.siteNote },
+    site: site(facts),
     rules:
       facts.rulesOff.length === 0
         ? good
@@ -85,6 +86,11 @@ export function healthParts(facts: HealthFacts): HealthParts {
       ),
     ),
   };
+}
+
+function site({ siteNote, siteUnusable }: HealthFacts): PartHealth {
+  if (siteUnusable !== null) return { condition: 'out-of-specification', note: siteUnusable };
+  return siteNote === null ? good : { condition: 'maintenance-required', note: siteNote };
 }
 
 function clock({ clockInDoubt, clockSet }: HealthFacts): PartHealth {

@@ -52,6 +52,7 @@ export function healthOf(running: Running): HealthParts {
     devicesProblem: devicesWords(door?.devicesProblem() ?? null),
     rulesOff: [...offNotes(core), ...offBySite(core.plans.now.coverage)],
     siteNote: siteDesk?.note ?? null,
+    siteUnusable: siteDesk?.unusable ?? null,
     turnAgeMs: performance.now() - upkeep.lookedAt,
     unjudgedRules: unjudgedRules(core),
     unheardSignals: unheardSignals(core)

@@ -52,6 +52,8 @@ export const de = translated({
   boxIll: 'Dieses Gerät braucht Pflege: {$part}. {$note}',
   boxRecordLost:
     'Ein Teil der Aufzeichnung ist verloren. Jede Stelle ansehen, deren Alarm anstand, und die Sperren prüfen.',
+  boxSiteAsBefore:
+    'Die Werksdatei hat einen Fehler; überwacht wird weiter, was zuletzt angenommen wurde. Antippen: was zu beheben ist.',
   boxSaysMore: 'Antippen: was fehlt und was zu tun ist.',
   boxPart: {
     engine: 'Bewertung',

@@ -46,6 +46,8 @@ export const en = {
   boxIll: 'This box needs care: {$part}. {$note}',
   boxRecordLost:
     'Some of what was kept is lost. Look at each place whose alarm stood, and check what stands on hold.',
+  boxSiteAsBefore:
+    'The site file has a fault; what was accepted last goes on being watched. Tap for what to mend.',
   boxSaysMore: 'Tap for what is wrong and what to do.',
   boxPart: {
     engine: 'judging',

@@ -21,8 +21,9 @@ export const isShort = ({ note }: IllPart): boolean =>
 
 /** The page's own sentence where the agent has more to say than stands there at once. */
 export function briefOf({ part, condition }: IllPart): string {
-  const lost = part === 'record' && condition === 'out-of-specification';
-  return say(lost ? 'boxRecordLost' : 'boxSaysMore');
+  if (condition !== 'out-of-specification') return say('boxSaysMore');
+  if (part === 'record') return say('boxRecordLost');
+  return say(part === 'site' ? 'boxSiteAsBefore' : 'boxSaysMore');
 }
 
 export const partName = (part: string): string => ownOf<string>(say('boxPart'), part) ?? part;

@@ -1,6 +1,7 @@
 /** What stands at the top of the page of a box that is ill is read at a glance, in either language. */
 import { afterEach, expect, test, vi } from 'vitest';
 import { begunAnewWords, findingWords } from '#agent/wiring/finding-words.ts';
+import { faultWords } from '#agent/wiring/site-desk.ts';
 import { briefOf, firstWordsMax, isShort, partName } from '../../dashboards/text/ill.ts';
 import { speak } from '../../dashboards/text/language.ts';
 import { spokenId } from '../../dashboards/text/names.ts';
@@ -45,6 +46,16 @@ test('a loss says at once what to look at; what is short stands there whole', as
   expect(first(clock)).toBe('This box needs care: clock. Check the time source.');
   await speak('de');
   expect(first(lost)).toContain('Sperren prüfen');
+});
+
+test('a site file that could not be taken: what runs instead, and that there is something to mend', async () => {
+  const fault = { lines: ['site.yaml:13:11 (file): a character is missing, at "uni".'], more: 0 };
+  const site = { ...lost, part: 'site', note: faultWords(fault) };
+  expect(first(site)).toBe(
+    'This box needs care: site file. The site file has a fault; what was accepted last goes on being watched. Tap for what to mend.',
+  );
+  await speak('de');
+  expect(first(site)).toContain('Werksdatei hat einen Fehler');
 });
 
 test('a rule inside a note is called by its name; a file is no rule', () => {

@@ -55,6 +55,8 @@ test('the site file that differs, or is faulty', async () => {
     file,
     read: readSite,
     line: ({ problem }) => problem,
+    refused: null,
+    record: () => undefined,
     running: () => first.source,
     change: () => {
       throw new AgentError('SITE_NOT_FROM_FILE');

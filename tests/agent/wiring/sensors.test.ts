@@ -154,6 +154,7 @@ test('health says both, a few names and no more', () => {
     devicesProblem: null,
     rulesOff: [],
     siteNote: null,
+    siteUnusable: null,
     turnAgeMs: 0,
     unjudgedRules: 0,
     unheardSignals: [],
