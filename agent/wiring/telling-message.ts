@@ -1,6 +1,7 @@
 /**
  * What a message says: the alarm's own label, filled in, as the page shows it.
  */
+import { endedBy } from '#rules/alarm/ended-by.ts';
 import { clockText, quantityText } from '#rules/alarm/say.ts';
 import type { RuleCard } from '#rules/plan/card.ts';
 import type { Chase, Note } from '#rules/telling/chase.ts';
@@ -11,7 +12,7 @@ import type { AlarmView } from '../web/contract.ts';
 import type { Core } from './core.ts';
 import { labelIn, withComma } from './label-in.ts';
 import { presentForecast } from './present-forecast.ts';
-import { tellingWords } from './telling-words.ts';
+import { type TellingWords, tellingWords } from './telling-words.ts';
 import { alarmView } from './views.ts';
 
 const dayMs = 86_400_000;
@@ -65,12 +66,13 @@ function alarmSaid(core: Core, saying: Saying, chase: Chase, view: AlarmView): S
   const { language } = saying;
   const label = labelIn(view.label, language, core.plans.timezone);
   const { station, highlyManaged } = chase;
-  const head = ended(saying) ?? tellingWords[language].word[label.word];
+  const words = wordsFor(saying, view);
+  const head = ended(saying, words) ?? words.word[label.word];
   return {
     ...plain(core, saying.at, language),
     ...label,
     title: `${head} · ${station}`.slice(0, 120),
-    sentence: sentenceOf(core, saying, label.sentence),
+    sentence: sentenceOf(core, saying, label.sentence, words),
     priority: view.priority,
     highlyManaged,
     url: urlOf(chase.occurrence),
@@ -86,8 +88,8 @@ const bareSaid = (core: Core, saying: Saying, chase: Chase): Said => {
   const words = tellingWords[saying.language];
   return {
     ...plain(core, saying.at, saying.language),
-    title: `${ended(saying) ?? words.alarm} · ${chase.station}`.slice(0, 120),
-    sentence: sentenceOf(core, saying, words.raised(chase.rule)),
+    title: `${ended(saying, words) ?? words.alarm} · ${chase.station}`.slice(0, 120),
+    sentence: sentenceOf(core, saying, words.raised(chase.rule), words),
     priority: chase.priority,
     highlyManaged: chase.highlyManaged,
     url: urlOf(chase.occurrence),
@@ -104,7 +106,7 @@ function floodSaid(core: Core, saying: Saying, chase: Chase): Said {
   const worst = views.filter(({ priority }) => priority === chase.priority).at(-1) ?? views.at(-1);
   const count = members.length;
   const waiting = chase.unanswered?.length ?? count;
-  const over = ended(saying);
+  const over = ended(saying, words);
   const label = worst === undefined ? null : labelIn(worst.label, language, core.plans.timezone);
   return {
     ...plain(core, at, language),
@@ -141,13 +143,23 @@ function digestSaid(core: Core, { notes, at, language }: Saying): Said {
   };
 }
 
-const ended = ({ kind, language }: Saying): string | null => {
-  const { over, answered } = tellingWords[language];
-  return kind === 'over' ? over : kind === 'answered' ? answered : null;
-};
-
-function sentenceOf(core: Core, { kind, at, language }: Saying, sentence: string): string {
+/** The end of judging is not the end of what was found. */
+function wordsFor({ language }: Saying, { transitions }: AlarmView): TellingWords {
   const words = tellingWords[language];
+  return transitions.at(-1)?.reason === endedBy.gate
+    ? { ...words, over: words.notJudged, overAt: words.notJudgedSince }
+    : words;
+}
+
+const ended = ({ kind }: Saying, { over, answered }: TellingWords): string | null =>
+  kind === 'over' ? over : kind === 'answered' ? answered : null;
+
+function sentenceOf(
+  core: Core,
+  { kind, at }: Saying,
+  sentence: string,
+  words: TellingWords,
+): string {
   const clock = clockText(at, core.plans.timezone, at);
   if (kind === 'over') return `${words.overAt(clock)}${sentence}`;
   if (kind === 'answered') return `${words.answeredSince(clock)}${sentence}`;

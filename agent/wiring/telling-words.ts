@@ -11,8 +11,11 @@ export interface TellingWords {
   /** In the title. */
   readonly over: string;
   readonly answered: string;
+  /** In the title of one that ended as its rule's gate closed. */
+  readonly notJudged: string;
   /** Before the alarm's own sentence. */
   readonly overAt: (clock: string) => string;
+  readonly notJudgedSince: (clock: string) => string;
   readonly answeredSince: (clock: string) => string;
   readonly again: string;
   readonly raised: (rule: string) => string;
@@ -38,7 +41,9 @@ const en: TellingWords = {
   deferral,
   over: 'Over',
   answered: 'Answered',
+  notJudged: 'Not judged',
   overAt: (clock) => `Over at ${clock}: `,
+  notJudgedSince: (clock) => `Not judged since ${clock}, which is no all-clear: `,
   answeredSince: (clock) => `Somebody has it since ${clock}: `,
   again: 'Still unanswered: ',
   raised: (rule) => `${rule} raised an alarm.`,
@@ -71,7 +76,9 @@ const de: TellingWords = {
   deferral: deferralInGerman,
   over: 'Vorbei',
   answered: 'Beantwortet',
+  notJudged: 'Nicht beurteilt',
   overAt: (clock) => `Vorbei um ${clock}: `,
+  notJudgedSince: (clock) => `Seit ${clock} nicht beurteilt, keine Entwarnung: `,
   answeredSince: (clock) => `Jemand hat es übernommen, seit ${clock}: `,
   again: 'Noch immer nicht beantwortet: ',
   raised: (rule) => `${rule}: Alarm ausgelöst.`,

@@ -15,7 +15,7 @@ export const monday = Date.UTC(2026, 10, 23, 6);
 export const sensors = 14;
 
 /** Fourteen sensors, a rule each: the first three high, the next three low, the rest medium. */
-export const lines = (managed: readonly number[] = []): string => {
+export const lines = (managed: readonly number[] = [], gated: readonly number[] = []): string => {
   const all = Array.from({ length: sensors }, (_, i) => i);
   const priority = (i: number): string => (i < 3 ? 'high' : i < 6 ? 'low' : 'medium');
   return `
@@ -28,7 +28,7 @@ ${all.map((i) => `      t${i}: { topic: t${i}, payload: { kind: plain }, unit: C
 ${all
   .map(
     (i) =>
-      `      r${i}: { kind: band, signal: t${i}, high: 30 Cel, on_delay: 0 s, priority: ${priority(i)}, consequence: C., actions: [A.]${managed.includes(i) ? ', highly_managed: true' : ''} }`,
+      `      r${i}: { kind: band, signal: t${i}, high: 30 Cel, on_delay: 0 s, priority: ${priority(i)}, consequence: C., actions: [A.]${managed.includes(i) ? ', highly_managed: true' : ''}${gated.includes(i) ? `, gate: { signal: t${sensors - 1}, low: 1 Cel }` : ''} }`,
   )
   .join('\n')}
 `;
@@ -46,6 +46,8 @@ export interface PlantOptions {
   readonly telling?: TellingWritten;
   /** Sensors whose rule is highly managed. */
   readonly managed?: readonly number[];
+  /** Sensors whose rule is judged only while the last sensor reads 1 or more. */
+  readonly gated?: readonly number[];
   readonly answer?: ConstructorParameters<typeof FarSide>[2];
 }
 
@@ -120,10 +122,10 @@ export class Plant {
   }
 
   private begun(): Core {
-    const { folder, people, telling, managed } = this.options;
+    const { folder, people, telling, managed, gated } = this.options;
     const store = openStore(folder, { now: () => this.nowMs, ballastBytes: 0 });
     const site = {
-      ...siteOf(lines(managed)),
+      ...siteOf(lines(managed, gated)),
       materials: {},
       ...(telling === undefined ? {} : { telling }),
     };
