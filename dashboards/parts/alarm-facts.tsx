@@ -20,7 +20,7 @@ export const personText = (by: string): string =>
   by === 'local' ? say('thisMachine') : nameOf(by);
 
 export function Answered({ alarm }: { readonly alarm: AlarmView }) {
-  const now = useNow(10_000);
+  const now = useNow(60_000);
   const { acknowledged } = alarm;
   if (!isAnswered(alarm)) {
     return (
@@ -28,7 +28,7 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
         <svg class="ring" viewBox="0 0 16 16" aria-hidden="true">
           <circle cx="8" cy="8" r="6" />
         </svg>
-        {say(isUntold(alarm, now) ? 'notAnsweredUntold' : 'notAnswered')}
+        {say('notAnswered')}
       </span>
     );
   }
@@ -41,6 +41,12 @@ export function Answered({ alarm }: { readonly alarm: AlarmView }) {
         : say('answeredBy', { clock: at, by: nameOf(acknowledged.by) })}
     </span>
   );
+}
+
+/** A technician must not wait for help that nobody called. */
+export function Untold({ alarm }: { readonly alarm: AlarmView }) {
+  const now = useNow(10_000);
+  return isUntold(alarm, now) ? <p class="missing">{say('toldNobody')}</p> : null;
 }
 
 /** A time further ahead than this is of another clock: that of the box was set back meanwhile. */

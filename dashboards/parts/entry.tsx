@@ -4,7 +4,7 @@ import { isAnswered } from '../judge/bands.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { alarmSentence } from '../text/label.ts';
-import { Answered, When } from './alarm-facts.tsx';
+import { Answered, Untold, When } from './alarm-facts.tsx';
 import { AlarmRuler } from './alarm-ruler.tsx';
 import { Also } from './also.tsx';
 import { Said } from './said.tsx';
@@ -32,6 +32,7 @@ export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
         <Said words={alarmSentence(alarm)} />
       </a>
       <When alarm={alarm} />
+      <Untold alarm={alarm} />
       {short || signal === undefined ? null : <AlarmRuler signal={signal} alarm={alarm} />}
       <Also alarms={also} />
     </li>

@@ -1,6 +1,5 @@
 /** Who was told of an alarm, by which way, and who could not be, with the cause. */
 import type { AlarmView } from '../../agent/web/contract.ts';
-import { isUntold } from '../judge/reached.ts';
 import { useNow } from '../state/link.ts';
 import { clock } from '../text/clock.ts';
 import { ownOf } from '../text/lookup.ts';
@@ -12,15 +11,12 @@ type Telling = AlarmView['told'][number];
 const ofTable = (table: Readonly<Record<string, string>>, word: string): string =>
   ownOf(table, word) ?? word;
 
-export function ToldList({ alarm }: { readonly alarm: AlarmView }) {
-  const now = useNow(10_000);
-  const { told } = alarm;
-  const untold = isUntold(alarm, now);
-  if (told.length === 0 && !untold) return null;
+export function ToldList({ told }: { readonly told: AlarmView['told'] }) {
+  const now = useNow(60_000);
+  if (told.length === 0) return null;
   return (
     <section>
       <h2>{say('whoWasTold')}</h2>
-      {untold ? <p>{say('toldNobody')}</p> : null}
       <ol class="transitions">
         {told.map((telling, i) => (
           <li key={`${telling.at} ${i}`}>

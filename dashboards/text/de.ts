@@ -91,7 +91,6 @@ export const de = translated({
   word: { DANGER: 'GEFAHR', WARNING: 'WARNUNG', CAUTION: 'VORSICHT', NOTICE: 'HINWEIS' },
   priority: { high: 'Priorität hoch', medium: 'Priorität mittel', low: 'Priorität niedrig' },
   notAnswered: 'nicht beantwortet',
-  notAnsweredUntold: 'nicht beantwortet, niemand gerufen',
   answeredBy: 'beantwortet {$clock}, {$by}',
   answeredHere: 'beantwortet {$clock}, an diesem Gerät',
   reachedIn: 'Grenzwert {$limit} erreicht in {$range}, wenn es so weitergeht.',

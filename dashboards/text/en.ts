@@ -85,7 +85,6 @@ export const en = {
   word: { DANGER: 'DANGER', WARNING: 'WARNING', CAUTION: 'CAUTION', NOTICE: 'NOTICE' },
   priority: { high: 'high priority', medium: 'medium priority', low: 'low priority' },
   notAnswered: 'not answered',
-  notAnsweredUntold: 'not answered, nobody told',
   answeredBy: 'answered {$clock}, {$by}',
   answeredHere: 'answered {$clock}, at this machine',
   reachedIn: 'Limit {$limit} reached in {$range} if it goes on so.',

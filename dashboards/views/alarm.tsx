@@ -6,7 +6,7 @@ import type { AlarmView, RuleView } from '../../agent/web/contract.ts';
 import { Chart } from '../draw/chart.tsx';
 import { isAnswered, isOver } from '../judge/bands.ts';
 import { besides } from '../judge/cards.ts';
-import { Answered, personText, When } from '../parts/alarm-facts.tsx';
+import { Answered, personText, Untold, When } from '../parts/alarm-facts.tsx';
 import { AlarmMore } from '../parts/alarm-more.tsx';
 import { AlarmRuler } from '../parts/alarm-ruler.tsx';
 import { Also } from '../parts/also.tsx';
@@ -83,6 +83,7 @@ function Alarm({ alarm }: { readonly alarm: AlarmView }) {
       {closed ? <Past words={words} /> : <DoNot words={words} />}
       {harm ? null : <Where alarm={alarm} />}
       {closed ? null : <Steps words={words} />}
+      <Untold alarm={alarm} />
       {below ? <When alarm={alarm} /> : null}
       {harm ? <Where alarm={alarm} /> : null}
       <WasNeeded key={alarm.occurrence} alarm={alarm} />
@@ -178,7 +179,7 @@ function Behind({ alarm, words, rule }: BehindProps) {
         <h2>{say('told')}</h2>
         <Transitions alarm={alarm} />
       </section>
-      <ToldList alarm={alarm} />
+      <ToldList told={alarm.told} />
       {words.consequence.text === '' ? null : (
         <section>
           <h2>{say('consequence')}</h2>
