@@ -21,7 +21,7 @@ import {
   type RefusedMessage,
   type RefusedTopic,
 } from './refused.ts';
-import { type Discover, Router, type RouterLimits } from './router.ts';
+import { Router, type RouterLimits, type RouterPorts, type Taken } from './router.ts';
 
 export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits, RefusedLimits {
   readonly topicBytesMax: number;
@@ -29,11 +29,10 @@ export interface IntakeLimits extends ArrivalLimits, MessageLimits, RouterLimits
   readonly itemCharsMax: number;
 }
 
-export interface IntakeOptions {
+export interface IntakeOptions extends RouterPorts {
   readonly bindings: readonly Binding[];
   /** Topics that say marks, of the site as it is now; none where it is left out. */
   readonly markBindings?: () => readonly MarkBinding[];
-  readonly discover: Discover;
   readonly limits: IntakeLimits;
   readonly clock: IntakeClock;
   /** Hears of the first message of each topic and cause that is refused. */
@@ -116,6 +115,8 @@ export interface Intake {
   readonly unboundTopics: ReadonlyMap<string, number>;
   /** Messages that could not be used, the last few of each topic; the topic refused last first. */
   refused(): readonly RefusedTopic[];
+  /** Topics of places that are not watched because another topic has their name. */
+  taken(): readonly Taken[];
 }
 
 const noMarks: readonly MarkBinding[] = [];
@@ -126,7 +127,7 @@ const idOf = ({ station, mark }: { readonly station: string; readonly mark: stri
 /** Throws RangeError on a pointer that is none, or on an exact topic that feeds no signal. */
 export function createIntake(options: IntakeOptions): Intake {
   const { limits } = options;
-  const router = new Router(options.bindings, options.discover, limits);
+  const router = new Router(options.bindings, options, limits);
   const tally = new Tally(limits.topicBytesMax);
   const arrival = new Arrival(options.clock, limits, tally);
   const message = new Message(limits);
@@ -293,5 +294,6 @@ export function createIntake(options: IntakeOptions): Intake {
     examples: tally.examples,
     unboundTopics,
     refused: () => refused.topics(),
+    taken: () => router.taken,
   };
 }

@@ -11,17 +11,36 @@ import type { Target } from './arrival.ts';
 import type { IntakeCause } from './cause.ts';
 import { type Decode, decoderFor } from './decode.ts';
 import { SignalMemory } from './signal-memory.ts';
-import { FilterTree, hasWildcard, instanceNamed } from './topic-filter.ts';
+import { FilterTree, fitsFilter, hasWildcard, instanceNamed } from './topic-filter.ts';
 
 /**
- * Offers an instance nobody knows yet: `id` of the binding, and the instance's name. Gives the
- * plan index of its new signal, or null where it may not have one (the limit is reached). It may
- * call `replan` before it returns.
+ * Offers an instance nobody knows yet: `id` of the binding, the instance's name, and the topic
+ * whose it is from here on. Gives the plan index of its new signal, or null where it may not have
+ * one (the limit is reached). It may call `replan` before it returns.
  */
-export type Discover = (id: string, instance: string) => number | null;
+export type Discover = (id: string, instance: string, topic: string) => number | null;
+/** The topic that took a known instance first, as the record says; null where it does not. */
+export type OwnerOf = (id: string, instance: string) => string | null;
+
+export interface RouterPorts {
+  readonly discover: Discover;
+  readonly ownerOf?: OwnerOf;
+  /** Hears whose a known instance is, where `ownerOf` does not know; as `discover`, it may replan. */
+  readonly claim?: Discover;
+}
+
+/** A topic that feeds nothing because another's place has its name. */
+export interface Taken {
+  readonly topic: string;
+  readonly owner: string;
+  /** Of the binding. */
+  readonly id: string;
+  readonly instance: string;
+}
 
 export interface RouterLimits {
   readonly routesMax: number;
+  readonly refusedTopicsMax: number;
   readonly recentTimesMax: number;
 }
 
@@ -59,11 +78,12 @@ interface Wildcard {
 
 export class Router {
   readonly #limits: RouterLimits;
-  readonly #discover: Discover;
+  readonly #ports: RouterPorts;
   /** What is remembered of each signal, by its key; kept over a new plan. */
   #memories = new Map<string, SignalMemory>();
   /** The topic that took an instance first, by the instance's key. */
   #owners = new Map<string, string>();
+  #taken: Taken[] = [];
   #exact = new Map<string, DecodedTarget[]>();
   #filters = new FilterTree<Wildcard>();
   #instances = new Map<string, DecodedTarget>();
@@ -71,9 +91,9 @@ export class Router {
   #bySignal: (DecodedTarget | undefined)[] = [];
   #generation = 0;
 
-  constructor(bindings: readonly Binding[], discover: Discover, limits: RouterLimits) {
+  constructor(bindings: readonly Binding[], ports: RouterPorts, limits: RouterLimits) {
     this.#limits = limits;
-    this.#discover = discover;
+    this.#ports = ports;
     this.replan(bindings);
   }
 
@@ -101,16 +121,28 @@ export class Router {
     const keep = (key: string): void => {
       const memory = memoriesBefore.get(key);
       if (memory !== undefined) this.#memories.set(key, memory);
-      const owner = ownersBefore.get(key);
-      if (owner !== undefined) this.#owners.set(key, owner);
+    };
+    const keepOwner = ({ id, filter }: Binding, name: string): void => {
+      const owner = this.#ports.ownerOf?.(id, name) ?? ownersBefore.get(keyOf(id, name));
+      // Under another filter nobody would ever speak for it again.
+      if (owner !== undefined && fitsFilter(filter, owner))
+        this.#owners.set(keyOf(id, name), owner);
     };
     for (const binding of bindings) {
       if (binding.signal !== null) {
         keep(binding.id);
         continue;
       }
-      for (const name of binding.instances.keys()) keep(keyOf(binding.id, name));
+      for (const name of binding.instances.keys()) {
+        keep(keyOf(binding.id, name));
+        keepOwner(binding, name);
+      }
     }
+    this.#taken = this.#taken.filter(
+      ({ id, instance, owner, topic }) =>
+        this.#owners.get(keyOf(id, instance)) === owner &&
+        bindings.some((each) => each.id === id && fitsFilter(each.filter, topic)),
+    );
     bindings.forEach((binding, i) => {
       const decode = decoders[i]!;
       if (binding.signal !== null) {
@@ -132,6 +164,11 @@ export class Router {
   /** Where a topic leads; both lists empty where nobody bound it. */
   route(topic: string): Route {
     return this.#routes.get(topic) ?? this.#find(topic);
+  }
+
+  /** The first so many. */
+  get taken(): readonly Taken[] {
+    return this.#taken;
   }
 
   /** The target of a plan index; undefined for signals no message feeds. */
@@ -198,11 +235,14 @@ export class Router {
     if (name === null) return 'instance-name';
     const key = keyOf(binding.id, name);
     const owner = this.#owners.get(key);
-    if (owner !== undefined && owner !== topic) return 'instance-collision';
+    if (owner !== undefined && owner !== topic) {
+      this.#noteTaken({ topic, owner, id: binding.id, instance: name });
+      return 'instance-collision';
+    }
     let target = this.#instances.get(key);
     if (target === undefined) {
       const generation = this.#generation;
-      const signal = this.#discover(binding.id, name);
+      const signal = this.#ports.discover(binding.id, name, topic);
       if (signal === null) return 'instance-refused';
       if (this.#generation !== generation) {
         const known = this.#instances.get(key);
@@ -212,8 +252,16 @@ export class Router {
         target = this.#newTarget(binding, decode, name, signal);
         this.#instances.set(key, target);
       }
+      this.#owners.set(key, topic);
+      return target;
     }
     this.#owners.set(key, topic);
+    if (owner === undefined) this.#ports.claim?.(binding.id, name, topic);
     return target;
+  }
+
+  #noteTaken(taken: Taken): void {
+    const isKnown = this.#taken.some(({ topic, id }) => topic === taken.topic && id === taken.id);
+    if (!isKnown && this.#taken.length < this.#limits.refusedTopicsMax) this.#taken.push(taken);
   }
 }

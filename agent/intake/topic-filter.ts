@@ -16,6 +16,12 @@ const newNode = <Item>(): Node<Item> => ({ children: new Map(), plus: null, here
 
 export const hasWildcard = (filter: string): boolean => filter.includes('+');
 
+export function fitsFilter(filter: string, topic: string): boolean {
+  const tree = new FilterTree<null>();
+  tree.add(filter, null);
+  return tree.match(topic).length > 0;
+}
+
 /** A tree of filters; each topic level is looked at once a branch. Filters are taken as valid. */
 export class FilterTree<Item> {
   readonly #root = newNode<Item>();

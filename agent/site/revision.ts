@@ -21,8 +21,14 @@ export interface SiteSource {
   readonly extensions?: Readonly<Record<string, string>>;
 }
 
-/** Canonical JSON (RFC 8785) of everything the plan depends on. */
-export function siteText(source: SiteSource, instances: Instances): string {
+/** The topic that took each instance of a wildcard first: by the id of its signal, then by instance. */
+export type Topics = Readonly<Record<string, Readonly<Record<string, string>>>>;
+
+/**
+ * Canonical JSON (RFC 8785) of everything the plan depends on, and whose the places of wildcards
+ * are: a restart must not give the place of one sensor to another.
+ */
+export function siteText(source: SiteSource, instances: Instances, topics: Topics = {}): string {
   const sorted = Object.fromEntries(
     Object.entries(instances)
       .filter(([, values]) => values.length > 0)
@@ -30,7 +36,8 @@ export function siteText(source: SiteSource, instances: Instances): string {
   );
   const { site, materials, extensions = {} } = source;
   const own = Object.keys(extensions).length === 0 ? {} : { extensions };
-  const text = canonicalize({ site, materials, instances: sorted, ...own });
+  const taken = Object.keys(topics).length === 0 ? {} : { topics };
+  const text = canonicalize({ site, materials, instances: sorted, ...own, ...taken });
   if (text === undefined) throw new TypeError('a site is always plain data');
   return text;
 }
@@ -44,8 +51,9 @@ export function compileSource(
   source: SiteSource,
   instances: Instances,
   watch?: CallWatch,
+  topics: Topics = {},
 ): CompiledSite & { readonly text: string } {
-  const text = siteText(source, instances);
+  const text = siteText(source, instances, topics);
   const { kinds } = ownKindsOf(source.extensions ?? {}, watch);
   const revision = revisionOf(text);
   const compiled = compileSite(source.site, sheetsOf(source), instances, revision, [], kinds);
@@ -53,13 +61,19 @@ export function compileSource(
 }
 
 /** The text of a revision back to what it was made of. Throws on a text this did not make. */
-export function sourceOfText(text: string): { source: SiteSource; instances: Instances } {
+export function sourceOfText(text: string): {
+  source: SiteSource;
+  instances: Instances;
+  topics: Topics;
+} {
   const parsed: unknown = JSON.parse(text);
   const read = parsed as {
     site: unknown;
     materials: Record<string, unknown>;
     instances: Instances;
     extensions?: Readonly<Record<string, string>>;
+    /** Older texts do not say. */
+    topics?: Topics;
   };
   return {
     source: {
@@ -70,6 +84,7 @@ export function sourceOfText(text: string): { source: SiteSource; instances: Ins
       ...(read.extensions === undefined ? {} : { extensions: read.extensions }),
     },
     instances: read.instances,
+    topics: read.topics ?? {},
   };
 }
 

@@ -23,6 +23,17 @@ export const unheardSchema = z.object({
 });
 export type UnheardView = z.infer<typeof unheardSchema>;
 
+export const nameTakenSchema = z.object({
+  topic: z.string().describe('A topic with + was written for it; what it sends is refused.'),
+  owner: z.string().describe('The topic that took the name first.'),
+  signal: word.describe('What the owner feeds.'),
+  says: z.string(),
+  fix: z.string(),
+  to_people: z.boolean().describe('A rule of such a place watches a hazard to people.'),
+  rules: z.array(word).describe('Rules that judge the owner, and not this topic.'),
+});
+export type NameTakenView = z.infer<typeof nameTakenSchema>;
+
 const asideShort = asideSchema.pick({
   rule: true,
   state: true,
@@ -37,7 +48,9 @@ export const hazardSchema = z.object({
   to_people: z.boolean(),
   state: z
     .enum(['watched', 'not-watched', 'unjudged'])
-    .describe('unjudged: a rule looks for it, but has no usable reading now.'),
+    .describe(
+      'unjudged: rules look for it, and not all of them have a usable reading now; `unread` says which.',
+    ),
   rules: z.array(word),
   missing: z
     .array(z.string())
@@ -46,6 +59,14 @@ export const hazardSchema = z.object({
     .array(z.string())
     .optional()
     .describe('Signals of its rules that have never been heard; `unheard` below says more.'),
+  unread: z
+    .array(z.object({ rule: word, signals: z.array(word) }))
+    .optional()
+    .describe('Its rules that are not judged now, and their signals without a usable reading.'),
+  name_taken: z
+    .array(z.string())
+    .optional()
+    .describe('Topics of places that are not watched; `name_taken` below says more.'),
   aside: z
     .array(asideShort)
     .optional()
@@ -102,6 +123,10 @@ export const coverageSchema = z.object({
     .array(unheardSchema)
     .optional()
     .describe('Signals that armed rules need and that have never been heard, by their ids.'),
+  name_taken: z
+    .array(nameTakenSchema)
+    .optional()
+    .describe('Places of wildcards that are not watched: the name of another is theirs too.'),
   refused: z
     .array(refusedTopicSchema)
     .optional()

@@ -27,7 +27,8 @@ import { enterClockStep } from './clock-step.ts';
 import type { CoreOptions } from './core-options.ts';
 import { ExtensionDesk } from './extension-desk.ts';
 import { findingRecord } from './finding-words.ts';
-import { lastInstances, PlanBook } from './plan-book.ts';
+import { lastPlaces } from './last-places.ts';
+import { PlanBook } from './plan-book.ts';
 import { type Recovered, recover } from './recover.ts';
 import { refusedLine } from './refused-view.ts';
 import { inPlan, SampleBook } from './sample-book.ts';
@@ -76,7 +77,7 @@ export class Core {
     this.stopped = this.extensions.stopped(store.previousRun?.judgedTo ?? 0);
     this.plans = new PlanBook(
       options.source,
-      lastInstances(store.read.siteRevisions()),
+      lastPlaces(store.read, store.sealedSeq),
       store.read,
       this.extensions,
     );
@@ -94,7 +95,7 @@ export class Core {
     this.intake = createIntake({
       bindings: this.plans.now.bindings,
       markBindings: () => this.plans.now.markBindings,
-      discover: (id, instance) => this.site.discover(id, instance),
+      ...this.site.wildcards,
       limits,
       clock: options.mode,
       firstRefused: (topic, message) => options.warn(...refusedLine(topic, message)),

@@ -23,6 +23,10 @@ export interface RuleNow {
   readonly judges: boolean;
   /** A reading it needs is lost or not usable. */
   readonly unjudged: boolean;
+  /** Those of its signals that have no usable reading now. */
+  readonly unread: readonly string[];
+  /** Topics of places it would judge, had no other topic their name. */
+  readonly nameTaken: readonly { readonly topic: string; readonly says: string }[];
 }
 
 /** A rule that judges and is told of. */
@@ -32,8 +36,24 @@ const watches = ({ off, aside, judges }: RuleNow): boolean =>
 function stateOf(rules: readonly RuleNow[]): 'not-watched' | 'unjudged' | 'watched' {
   const at = rules.filter(watches);
   if (at.length === 0) return 'not-watched';
-  return at.every(({ unjudged }) => unjudged) ? 'unjudged' : 'watched';
+  // One place that is judged does not stand for the others.
+  return at.some(({ unjudged }) => unjudged) ? 'unjudged' : 'watched';
 }
+
+type Unread = NonNullable<HazardView['unread']>;
+
+/** Rules that would watch and have no usable reading now. */
+const unreadOf = (ids: readonly string[], rules: readonly RuleNow[]): Unread =>
+  rules.flatMap((rule, i) =>
+    watches(rule) && rule.unjudged ? [{ rule: ids[i]!, signals: [...rule.unread] }] : [],
+  );
+
+const unreadWords = ({ rule, signals }: Unread[number]): string =>
+  `${rule} is not judged now${signals.length === 0 ? '' : `: no usable reading of ${signals.join(', ')}`}.`;
+
+const takenOf = (rules: readonly RuleNow[]): string[] => [
+  ...new Set(rules.flatMap(({ nameTaken }) => nameTaken.map(({ topic }) => topic))),
+];
 
 const text = (at: EpochMs): string => new Date(at).toISOString();
 
@@ -53,12 +73,12 @@ function asideWords({ rule, state, by, since, until, reason }: AsideView): strin
 
 /** Everything that keeps one of these rules from watching, each thing once. */
 function whyNot(ids: readonly string[], rules: readonly RuleNow[]): string[] {
-  const words = rules.flatMap(({ off, aside, unheard }, i) => [
+  const words = rules.flatMap(({ off, aside, unheard, nameTaken }, i) => [
     ...(off === null ? [] : [`${ids[i]} is not judged: ${off}`]),
     ...(aside === null ? [] : [asideWords(aside)]),
-    ...unheard.map(({ says }) => says),
+    ...[...unheard, ...nameTaken].map(({ says }) => says),
   ]);
-  return [...new Set(words)];
+  return [...new Set([...words, ...unreadOf(ids, rules).map(unreadWords)])];
 }
 
 const shortAside = ({ rule, state, by, reason, since, until }: AsideView) => ({
@@ -115,6 +135,8 @@ function watchedView(
     rules: [...hazard.rules],
     missing: [],
     unheard: signalsOf(rules),
+    unread: unreadOf(ids, rules),
+    name_taken: takenOf(rules),
     aside: rules.flatMap(({ aside }) => (aside === null ? [] : [shortAside(aside)])),
     why: why.length === 0 ? null : why.join(' '),
   };

@@ -54,8 +54,8 @@ function newestKept(folder: string): Kept | null {
 function wholeSource({ hash, text }: Kept): SiteSource | null {
   if (revisionOf(text) !== hash) return null;
   try {
-    const { source, instances } = sourceOfText(text);
-    return siteText(source, instances) === text && isAcceptable(source) ? source : null;
+    const { source, instances, topics } = sourceOfText(text);
+    return siteText(source, instances, topics) === text && isAcceptable(source) ? source : null;
   } catch {
     // A text of another version, whose shape is not known here.
     return null;

@@ -6,7 +6,7 @@
  * So it ends where the agent stood: what was taken and still waited for its moment is left out.
  */
 import type { Effect } from '#rules/input.ts';
-import type { CompiledSite, Instances } from '#rules/plan/compile.ts';
+import type { CompiledSite } from '#rules/plan/compile.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { FedItem } from '../replay/feed.ts';
@@ -49,9 +49,10 @@ export function replayFolder(
   store.close();
   const texts = new Map(revisions.map(({ hash, text }) => [hash, text]));
   const lastText = last === null ? undefined : texts.get(last);
-  const instances: Instances = lastText === undefined ? {} : sourceOfText(lastText).instances;
-  const own = span.wholly !== true && siteText(source, instances) === lastText;
-  const compiled = compileSource(source, instances);
+  const { instances, topics } =
+    lastText === undefined ? { instances: {}, topics: {} } : sourceOfText(lastText);
+  const own = span.wholly !== true && siteText(source, instances, topics) === lastText;
+  const compiled = compileSource(source, instances, undefined, topics);
   sinks.begin?.(compiled);
   const kept = (revision: string): Plan => {
     const text = texts.get(revision);

@@ -6,6 +6,7 @@ import type { PersonId } from '#rules/input.ts';
 import type { Plan } from '#rules/plan/plan.ts';
 import type { EpochMs } from '#rules/signal/sample.ts';
 import type { Intake } from '../intake/intake.ts';
+import type { RouterPorts } from '../intake/router.ts';
 import { type SiteChanges, siteChanges } from '../site/changes.ts';
 import type { SiteSource } from '../site/revision.ts';
 import type { LedgerBody } from '../store/contract.ts';
@@ -34,6 +35,16 @@ export class SiteChanging {
     this.laid = parts.plans.now.plan;
   }
 
+  /** Whose the places of wildcards are, and what comes of a new one. */
+  get wildcards(): RouterPorts {
+    const discover: RouterPorts['discover'] = (...place) => this.discover(...place);
+    return {
+      discover,
+      claim: discover,
+      ownerOf: (id, instance) => this.parts.plans.ownerOf(id, instance),
+    };
+  }
+
   lay(plan: Plan): void {
     this.parts.samples.lay(plan);
     this.laid = plan;
@@ -56,10 +67,15 @@ export class SiteChanging {
     this.lay(plan);
   }
 
-  /** A wildcard took a value nobody knew: the site grows by a signal, and its rules with it. */
-  discover(id: string, instance: string): number | null {
+  /**
+   * A wildcard took a value nobody knew: the site grows by a signal, and its rules with it. Or one
+   * of which no record said whose it is: from here on it is said.
+   */
+  discover(id: string, instance: string, topic: string): number | null {
     this.parts.live().rowOpen();
-    const compiled = this.parts.plans.withInstance(id, instance, (grown) => this.keep(grown));
+    const compiled = this.parts.plans.withInstance(id, instance, topic, (grown) =>
+      this.keep(grown),
+    );
     if (compiled === null) return null;
     this.takeOn(compiled);
     return this.signalIndex(`${id}-${instance}`);

@@ -8,6 +8,7 @@ import { asideViews } from './aside-views.ts';
 import type { Core } from './core.ts';
 import { coverageView, type RuleNow } from './coverage-view.ts';
 import { Heard } from './heard.ts';
+import { namesTaken } from './names-taken.ts';
 import { whyOff } from './own-rules-view.ts';
 
 /** Coverage as it is at `at`: never heard, put aside and not worked out are said. */
@@ -26,8 +27,11 @@ export function coverageNow(core: Core, at: EpochMs): Omit<CoverageView, 'refuse
       return index === undefined ? 'No place of it has been heard yet.' : heard.whyNot(index);
     }),
     unheard: unheardSignals(core, heard),
+    name_taken: namesTaken(core),
   };
 }
+
+const none = { unjudged: true, unread: [], nameTaken: [] } as const;
 
 /** What is true of each rule now. */
 function rulesNow(core: Core, heard: Heard): (rule: string) => RuleNow {
@@ -35,6 +39,8 @@ function rulesNow(core: Core, heard: Heard): (rule: string) => RuleNow {
   const aside = new Map<string, AsideView>(asideViews(core).map((each) => [each.rule, each]));
   const running = core.live.running?.present;
   const live = new Map(running?.rules.map((rule) => [rule.plan.id, rule]));
+  const taken = namesTaken(core);
+  const { signals: known } = core.plans.now.plan;
   const waiting = new Map(waitingRules(core).map((each) => [each.rule, each]));
   return (id) => {
     const rule = live.get(id);
@@ -43,7 +49,7 @@ function rulesNow(core: Core, heard: Heard): (rule: string) => RuleNow {
         signal,
         says: heard.placeWords(signal).says,
       }));
-      return { off: off(id), aside: null, unheard, judges: false, unjudged: true };
+      return { off: off(id), aside: null, unheard, judges: false, ...none };
     }
     const { signals, judges } = heard.missingOf(rule);
     return {
@@ -55,6 +61,10 @@ function rulesNow(core: Core, heard: Heard): (rule: string) => RuleNow {
       })),
       judges,
       unjudged: rule.frozenAt !== null,
+      unread: [...rule.plan.inputs, ...rule.plan.gates.map(({ signal }) => signal)]
+        .filter((signal) => running?.signals.usable(signal) === false)
+        .map((signal) => known[signal]!.id),
+      nameTaken: taken.filter(({ rules }) => rules.includes(id)),
     };
   };
 }

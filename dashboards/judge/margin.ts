@@ -1,6 +1,6 @@
 /** How far a value is from its nearest limit, and which of a station's values is nearest to one. */
 import type { SignalView } from '../../agent/web/contract.ts';
-import { judgedNow, type Line } from './gates.ts';
+import { isMeant, judgedNow, type Line } from './gates.ts';
 import { limitsOf } from './limits.ts';
 import { isUsable } from './reading.ts';
 
@@ -47,6 +47,20 @@ export function marginOf(signal: SignalView): Margin | null {
 /** Does any of these have a limit that it is judged by now, whatever it reads? */
 export const anyJudged = (signals: readonly SignalView[], line: Line): boolean =>
   signals.some((signal) => signal.unit !== '1' && judgedNow(signal, line).judged_at.length > 0);
+
+/** The rules that judge one of these now, of readings or states, by their ids; not those that watch for silence. */
+export function judgingRules(signals: readonly SignalView[], line: Line): string[] {
+  const ids = new Set(signals.map(({ id }) => id));
+  return [...line.rules.values()]
+    .filter(
+      (rule) =>
+        rule.kind !== 'lost' &&
+        rule.signals.some((id) => ids.has(id)) &&
+        line.idle?.has(rule.id) !== true &&
+        isMeant(rule, line),
+    )
+    .map(({ id }) => id);
+}
 
 /** The usable signal nearest to a limit that it is judged by now, or past it. */
 export function worstMargin(

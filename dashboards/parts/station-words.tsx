@@ -2,16 +2,17 @@
 import type { AlarmView, SignalView } from '../../agent/web/contract.ts';
 import { bands, isAnswered, isOpen, isOver, type Known } from '../judge/bands.ts';
 import { cardsInBands } from '../judge/cards.ts';
+import type { Line } from '../judge/gates.ts';
 import { type StationPlace, stationId } from '../judge/journey.ts';
 import { judgedOf } from '../judge/judged.ts';
-import { anyJudged, type Margin, worstMargin } from '../judge/margin.ts';
+import { anyJudged, judgingRules, type Margin, worstMargin } from '../judge/margin.ts';
 import { isUsable } from '../judge/reading.ts';
 import { to } from '../router.ts';
 import { useBoard } from '../state/board.ts';
 import { calmText } from '../text/calm.ts';
 import { valueText } from '../text/difference.ts';
 import { alarmSentence } from '../text/label.ts';
-import { ownName } from '../text/names.ts';
+import { ownName, ruleNames } from '../text/names.ts';
 import { differenceText } from '../text/quantity.ts';
 import { say } from '../text/say.ts';
 import { nowText, When } from './alarm-facts.tsx';
@@ -117,8 +118,8 @@ function NearestLimit({ signals, now }: MarginProps) {
   const line = { rules, signals: all, idle: useIdle() };
   const worst = worstMargin(signals, line, now);
   const stands = useStands(worst);
-  if (worst === null)
-    return <p class="margin">{say(anyJudged(signals, line) ? 'noMargin' : 'nothingJudged')}</p>;
+  const unread = useUnread();
+  if (worst === null) return <p class="margin">{noMarginText(signals, line, unread)}</p>;
   return (
     <p class="margin">
       {marginText(worst.signal, worst.margin)}
@@ -127,11 +128,31 @@ function NearestLimit({ signals, now }: MarginProps) {
   );
 }
 
+/** Rules that judge without a distance to a limit, as of a conveyor that must run, are no silence. */
+function noMarginText(
+  signals: readonly SignalView[],
+  line: Line,
+  unread: readonly string[],
+): string {
+  if (anyJudged(signals, line)) return say('noMargin');
+  const rules = judgingRules(signals, line).filter((id) => !unread.includes(id));
+  return rules.length === 0
+    ? say('nothingJudged')
+    : say('judgedNoLimit', { rules: ruleNames(rules).join('; ') });
+}
+
 /** Rules of which nobody is told now, and those that wait for what has never been heard. */
 function useIdle(): ReadonlySet<string> {
   const aside = useBoard((board) => board.aside);
   const coverage = useBoard((board) => board.coverage);
   return new Set([...aside.keys(), ...(coverage?.unheard ?? []).flatMap(({ rules }) => rules)]);
+}
+
+/** Rules without a usable reading. */
+function useUnread(): string[] {
+  const coverage = useBoard((board) => board.coverage);
+  const hazards = coverage?.stations.flatMap((each) => each.hazards) ?? [];
+  return hazards.flatMap(({ unread = [] }) => unread.map(({ rule }) => rule));
 }
 
 /** Does an alarm of this reading and this side stand? */

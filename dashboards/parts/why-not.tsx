@@ -1,10 +1,11 @@
 /** Why a hazard is not watched, or not by all its rules. */
 import type { CoverageView } from '../../agent/web/contract.ts';
 import { useNow } from '../state/link.ts';
-import { ruleName } from '../text/names.ts';
+import { placeName, ruleName, ruleNames } from '../text/names.ts';
 import { say } from '../text/say.ts';
 import { WhyText } from './agent-text.tsx';
 import { asideEnd, asideSince } from './aside-words.ts';
+import { nameTakenText } from './names-taken.tsx';
 import { mendText, unheardText } from './unheard.tsx';
 
 type Hazard = CoverageView['stations'][number]['hazards'][number];
@@ -18,18 +19,22 @@ export interface HazardProps {
   readonly coverage: CoverageView;
 }
 
-/** Put aside, never heard, else what the agent says. */
+/** Put aside, never heard, not usable, its name taken, else what the agent says. */
 export function WhyNot({ hazard, coverage }: HazardProps) {
   const now = useNow(60_000);
-  const { state, rules, why = null, aside = [], unheard = [] } = hazard;
+  const { state, rules, why = null, aside = [], unheard = [], unread = [] } = hazard;
   const silent = (coverage.unheard ?? []).filter(({ signal }) => unheard.includes(signal));
-  if (aside.length === 0 && silent.length === 0)
+  const taken = (coverage.name_taken ?? []).filter(({ topic }) =>
+    hazard.name_taken?.includes(topic),
+  );
+  if ([aside, silent, unread, taken].every(({ length }) => length === 0))
     return state !== 'not-watched' || why === null ? null : (
       <span class="hint">
         <WhyText why={why} />
       </span>
     );
   // Of a hazard with rules the page says all of it itself.
+  const signals = [...new Set(unread.flatMap((each) => each.signals))];
   const rest = rules.length > 0 ? '' : besides(why, silent);
   return (
     <>
@@ -50,6 +55,19 @@ export function WhyNot({ hazard, coverage }: HazardProps) {
           <WhyText why={rest} />
         </span>
       )}
+      {unread.length === 0 ? null : (
+        <span class="hint">
+          {say('notReadNow', {
+            signals: signals.map(placeName).join('; '),
+            rules: ruleNames(unread.map(({ rule }) => rule)).join('; '),
+          })}
+        </span>
+      )}
+      {taken.map((each) => (
+        <span key={each.topic} class="hint">
+          {nameTakenText(each)}
+        </span>
+      ))}
       {silent.map((each) => (
         <span key={each.signal} class="hint">
           {unheardText(each)} {mendText(each)}

@@ -37,6 +37,16 @@ export const watch = {
   transitionUnjudged: 'Nicht mehr beurteilt: Die Anlage verließ den Zustand dafür',
   nothingJudged:
     'Hier wird zurzeit nichts beurteilt: Keine Regel, die gemeldet wird, hat einen Grenzwert zu einem Messwert.',
+  judgedNoLimit: 'Hier wird zurzeit beurteilt, ohne Abstand zu einem Grenzwert: {$rules}.',
+  notReadNow:
+    'Zurzeit kein verwendbarer Messwert: {$signals}. Wird ohne ihn nicht beurteilt: {$rules}.',
+  nameTakenTitle: 'Nicht überwacht: Der Name ist vergeben',
+  nameTakenPeopleTitle:
+    'Nicht überwacht, wo Menschen verletzt werden können: Der Name ist vergeben',
+  nameTaken:
+    'Die Stelle, die auf {$topic} sendet, wird nicht überwacht: Ihren Namen hat schon {$owner}, der Sender von {$signal}.',
+  nameTakenFix:
+    'Geben Sie den beiden Sendern Namen, die sich nicht nur in Großschreibung und Zeichen unterscheiden. Wurde einer durch den anderen ersetzt, geben Sie ihm genau dessen Namen.',
   nothingReads:
     'Hier lässt sich zurzeit nichts beurteilen. Gefahren ohne verwendbaren Messwert: {$unjudged}; nicht überwacht: {$notWatched}.',
   pastNoAlarm: 'Dazu steht kein Alarm an: Vielleicht läuft eine Verzögerung.',

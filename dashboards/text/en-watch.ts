@@ -35,6 +35,14 @@ export const watch = {
     'Not judged since {$clock}: the plant left the state it is judged in. Whether it is over, nobody can tell.',
   transitionUnjudged: 'Not judged any more: the plant left the state it is judged in',
   nothingJudged: 'Nothing is judged here now: no rule that is told has a limit on a reading.',
+  judgedNoLimit: 'Judged here now, with no distance to a limit: {$rules}.',
+  notReadNow: 'No usable reading now: {$signals}. Not judged without it: {$rules}.',
+  nameTakenTitle: 'Not watched: the name is taken',
+  nameTakenPeopleTitle: 'Not watched where people can be hurt: the name is taken',
+  nameTaken:
+    'The place that sends on {$topic} is not watched: its name is that of {$owner}, which feeds {$signal}.',
+  nameTakenFix:
+    'Give the two senders names that differ in more than capitals and signs. Where one replaced the other, give it the very name of the other.',
   nothingReads:
     'Nothing can be judged here now. Hazards without a usable reading: {$unjudged}; not watched: {$notWatched}.',
   pastNoAlarm: 'No alarm of it stands: a delay may be running.',

@@ -5,6 +5,7 @@ import { type Card, cardsInBands } from '../judge/cards.ts';
 import { shiftEnd } from '../judge/shift.ts';
 import { AsideLines } from '../parts/aside-lines.tsx';
 import { Entry } from '../parts/entry.tsx';
+import { NamesTaken } from '../parts/names-taken.tsx';
 import { BelowAlarms } from '../parts/top-line.tsx';
 import { Unheard } from '../parts/unheard.tsx';
 import { useBoard } from '../state/board.ts';
@@ -42,6 +43,7 @@ export function Attention() {
       ) : null}
       {bands.every((band) => shown[band].length === 0) ? <Nothing /> : null}
       <Unheard coverage={coverage} people spokenFor={spokenFor} />
+      <NamesTaken coverage={coverage} people />
       <div class="bands">
         {standing.map((band) => (
           <BandOf
@@ -54,6 +56,7 @@ export function Attention() {
         ))}
       </div>
       <Unheard coverage={coverage} people={false} spokenFor={spokenFor} />
+      <NamesTaken coverage={coverage} people={false} />
       <Over cards={shown.over} />
       {asideOthers.length === 0 ? null : (
         <section class="band">

@@ -42,7 +42,8 @@ export function CoveragePage() {
 }
 
 function HazardRow({ hazard, coverage }: HazardProps) {
-  const { state, to_people, rules } = hazard;
+  const { state, to_people, unread = [] } = hazard;
+  const rules = hazard.rules.filter((id) => unread.every(({ rule }) => rule !== id));
   return (
     <li class={`hazard hazard-${state}`}>
       <span class="hazard-state">{say('hazardState')[state]}</span>

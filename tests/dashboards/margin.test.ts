@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RuleView, SignalView } from '#agent/web/contract.ts';
 import { judgedNow } from '../../dashboards/judge/gates.ts';
-import { anyJudged, worstMargin } from '../../dashboards/judge/margin.ts';
+import { anyJudged, judgingRules, worstMargin } from '../../dashboards/judge/margin.ts';
 import { isPastLimit } from '../../dashboards/judge/reading.ts';
 import { alarm, now, rule, signal } from '../agent/web/fake-ports.ts';
 
@@ -74,6 +74,27 @@ describe('a rule nobody is told of, or that waits for what was never heard', () 
     const silent = { ...temperature, value: null, at: null, quality: null };
     expect(worstMargin([silent], known(1), now)).toBeNull();
     expect(anyJudged([silent], known(1))).toBe(true);
+  });
+});
+
+describe('a station whose rules have no distance to a limit', () => {
+  const conveyor = of('l/o/conveyor', 1, { unit: '1' });
+  const stopped: RuleView = { ...rule, id: 'l/o/conveyor-stopped', kind: 'present', gates: [] };
+  const all = { ...stopped, signals: [conveyor.id] };
+  const line = (...more: RuleView[]) => ({
+    rules: new Map(more.map((each) => [each.id, each])),
+    signals: new Map([[conveyor.id, conveyor]]),
+  });
+  test('is judged all the same, and by which is known', () => {
+    expect(anyJudged([conveyor], line(all))).toBe(false);
+    expect(judgingRules([conveyor], line(all))).toEqual(['l/o/conveyor-stopped']);
+  });
+  test('but not by one that is idle, whose gate is closed, or that watches for silence', () => {
+    const gate = { signal: conveyor.id, low: 0, high: 0, unit: '1' };
+    const others = line({ ...all, gates: [gate] }, { ...all, id: 'l/o/silent', kind: 'lost' });
+    expect(judgingRules([conveyor], others)).toEqual([]);
+    const idle = { ...line(all), idle: new Set([all.id]) };
+    expect(judgingRules([conveyor], idle)).toEqual([]);
   });
 });
 
