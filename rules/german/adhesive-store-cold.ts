@@ -14,9 +14,9 @@ export const adhesiveStoreCold: Texts = {
     'Gebinde vom Boden und von der Außenwand weg an einen Platz zwischen {$low} und {$high} bringen; zweifelhafte kennzeichnen und sperren.',
   'warm it with flame, heat gun, band heater, steam or oven':
     'Das Haftmittel nicht mit Flamme, Heißluftgebläse, Heizband, Dampf oder Ofen erwärmen.',
-  'stir adhesive that may have frozen': 'Möglicherweise gefrorenes Haftmittel nicht rühren.',
+  'stir adhesive that may have frozen': 'Haftmittel, das gefroren sein kann, nicht rühren.',
   'Full drums crush. Use the drum lift and the site’s lifting rules.':
-    'Volle Fässer quetschen. Fassheber benutzen und die Hebevorschriften des Werks einhalten.',
+    'Quetschgefahr durch volle Fässer. Fassheber benutzen und die Hebevorschriften des Werks beachten.',
   '{$station}: adhesive measured at {$value} at its container’s wall, below {$limit}.':
     '{$station}: Haftmittel an der Wand seines Gebindes: {$value} gemessen, unter {$limit}.',
   '{$signal} at {$value}, falling {$slope} an hour; {$limit} in {$early} to {$late} if it goes on so.':
@@ -27,7 +27,7 @@ export const adhesiveStoreCold: Texts = {
     'Die kältesten Gebinde an einen Platz zwischen {$low} und {$high} bringen.',
   'Measure in the adhesive and enter the reading.':
     'Im Haftmittel messen und den Messwert eingeben.',
-  'use any that may have frozen': 'Möglicherweise gefrorenes Haftmittel nicht verwenden.',
+  'use any that may have frozen': 'Haftmittel, das gefroren sein kann, nicht verwenden.',
   '{$signal} at {$value}, at or below {$limit}, for {$duration}; what stands there may have frozen and is on hold.':
     '{$signal}: {$value}, bei oder unter {$limit}, seit {$duration}; was dort steht, kann gefroren sein und ist gesperrt.',
   'Adhesive that froze is broken for good, though it may look right once thawed.':

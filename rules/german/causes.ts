@@ -6,8 +6,8 @@ export const causes: Texts = {
   'a retained message without a time; it may be old':
     'eine aufbewahrte Nachricht ohne Zeit; sie kann alt sein',
   'calibration overdue': 'Kalibrierung überfällig',
-  'changed faster than it plausibly can': 'änderte sich schneller, als es sein kann',
-  'the sensor marked it uncertain': 'der Sensor nennt ihn unsicher',
+  'changed faster than it plausibly can': 'änderte sich schneller, als es glaubhaft ist',
+  'the sensor marked it uncertain': 'der Sensor kennzeichnet ihn als unsicher',
   estimated: 'geschätzt',
   'computed from an uncertain reading': 'aus einem unsicheren Messwert berechnet',
   'another value came for the same time': 'für dieselbe Zeit kam ein anderer Wert',
@@ -23,7 +23,7 @@ export const causes: Texts = {
   'not a finite number': 'keine endliche Zahl',
   'outside what the sensor can read': 'außerhalb dessen, was der Sensor messen kann',
   'its time lies in the future': 'seine Zeit liegt in der Zukunft',
-  'the sensor marked it bad': 'der Sensor nennt ihn schlecht',
+  'the sensor marked it bad': 'der Sensor kennzeichnet ihn als schlecht',
   'computed from a reading that is not usable': 'aus einem nicht verwendbaren Messwert berechnet',
   'the readings lie outside what the formula covers':
     'die Messwerte liegen außerhalb dessen, wofür die Formel gilt',
@@ -35,10 +35,11 @@ export const causes: Texts = {
   'its loop current is 21 mA or more: short circuit or transmitter failed':
     'sein Schleifenstrom ist 21 mA oder mehr: Kurzschluss oder Messumformer defekt',
   'more than such a sensor can send: sensor or wire broken, most often':
-    'mehr, als ein solcher Sensor senden kann: meist Sensor oder Draht gebrochen',
+    'mehr, als ein solcher Sensor senden kann: meist Bruch von Sensor oder Leitung',
   'less than such a sensor can send: short circuit, most often':
     'weniger, als ein solcher Sensor senden kann: meist Kurzschluss',
-  'its cold junction has no usable reading': 'seine Vergleichsstelle hat keinen Messwert',
+  'its cold junction has no usable reading':
+    'seine Vergleichsstelle hat keinen verwendbaren Messwert',
   'the file that works it out failed or is switched off':
     'die Datei, die ihn berechnet, versagte oder ist abgeschaltet',
   'its time lies too far back': 'seine Zeit liegt zu weit zurück',

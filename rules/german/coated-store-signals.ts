@@ -19,7 +19,7 @@ export const coatedStoreSignals: Texts = {
   'temperature of the heaviest part of a rack that was brought in from the cold':
     'Temperatur des schwersten Teils eines Gestells, das aus der Kälte hereingebracht wurde',
   'contact probe on bare metal of the heaviest part, under the wrapping; write down brought-in with the rack’s name first':
-    'Berührungsfühler auf blankem Metall des schwersten Teils, unter der Verpackung; zuerst „brought-in“ mit dem Namen des Gestells eintragen',
+    'Kontaktfühler auf blankem Metall des schwersten Teils, unter der Verpackung; zuerst „brought-in“ mit dem Namen des Gestells eintragen',
   'The parts of this rack came out of their last drying; layover begins.':
     'Die Teile dieses Gestells kamen aus ihrer letzten Trocknung; die Liegezeit beginnt.',
   'whoever unloads the drying oven, or the scanner there':
@@ -40,11 +40,11 @@ export const coatedStoreSignals: Texts = {
   'dew point of the store’s air: water settles on anything colder':
     'Taupunkt der Luft im Lager: Auf allem, was kälter ist, schlägt sich Wasser nieder',
   'coldest metal above the dew point of the store’s air':
-    'Abstand des kältesten Metalls über dem Taupunkt der Luft im Lager',
+    'um wie viel das kälteste Metall wärmer ist als der Taupunkt der Luft im Lager',
   'dew point of the room where racks are unwrapped':
     'Taupunkt des Raums, in dem Gestelle ausgepackt werden',
   'part that was brought in, above the dew point of the room where it is unwrapped':
-    'Abstand des hereingebrachten Teils über dem Taupunkt des Raums, in dem es ausgepackt wird',
+    'um wie viel das hereingebrachte Teil wärmer ist als der Taupunkt des Raums, in dem es ausgepackt wird',
   'kelvin above the hot limit times hours in a month, to compare stores and seasons; it says nothing of layover':
     'Kelvin über dem Grenzwert für Hitze mal Stunden in einem Monat, um Lager und Jahreszeiten zu vergleichen; über die Liegezeit sagt das nichts',
   'one temperature that would have aged the parts as their own did in a month, to compare stores and seasons; it says nothing of layover':

@@ -3,11 +3,11 @@ import type { Texts } from './texts.ts';
 
 export const coatedStore: Texts = {
   'Rack {$item}, coated {$clock}, has waited {$reached} of the {$required} it may.':
-    'Gestell {$item}, beschichtet {$clock}, hat {$reached} von erlaubten {$required} gewartet.',
+    'Gestell {$item}, beschichtet {$clock}, hat {$reached} von den erlaubten {$required} gewartet.',
   'An aged or soiled coat may not bond.':
     'Eine gealterte oder verschmutzte Schicht bindet möglicherweise nicht.',
   'Use the oldest rack next, while its time lasts; past it, take the rack out of the press queue and tag it “hold”.':
-    'Das älteste Gestell als nächstes verarbeiten, solange seine Zeit reicht; danach aus der Warteschlange der Presse nehmen und mit „gesperrt“ kennzeichnen.',
+    'Das älteste Gestell als Nächstes verarbeiten, solange seine Zeit reicht; danach aus der Warteschlange der Presse nehmen und mit „gesperrt“ kennzeichnen.',
   'Note whether it stayed covered, dry and untouched.':
     'Festhalten, ob es abgedeckt, trocken und unberührt blieb.',
   'The process engineer decides on a trial bond: use, coat anew or scrap.':
@@ -41,7 +41,7 @@ export const coatedStore: Texts = {
   '{$station}: the margin of parts brought in to the room’s dew point is {$value}; they need {$limit} before they are unwrapped.':
     '{$station}: Der Abstand der hereingebrachten Teile zum Taupunkt des Raums beträgt {$value}; bevor sie ausgepackt werden, brauchen sie {$limit}.',
   'Water condenses on the coat the moment its wrapping is off.':
-    'Wasser kondensiert auf der Schicht in dem Moment, in dem die Verpackung ab ist.',
+    'Wasser kondensiert auf der Schicht, sobald die Verpackung ab ist.',
   'Keep it wrapped.': 'Das Gestell verpackt lassen.',
   'Wait; measure the heaviest part again and enter the reading.':
     'Warten; das schwerste Teil erneut messen und den Messwert eingeben.',

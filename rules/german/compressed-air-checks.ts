@@ -16,10 +16,10 @@ export const compressedAirChecks: Texts = {
   'count a dew point within its limit as clean air':
     'Einen Taupunkt innerhalb des Grenzwerts nicht als saubere Luft werten.',
   'Stored pressure. Vent and lock out by local rules. Keep hands and face out of the jet; eye protection.':
-    'Gespeicherter Druck. Nach den örtlichen Vorschriften Druck ablassen und gegen Wiedereinschalten sichern. Hände und Gesicht aus dem Luftstrahl halten; Augenschutz.',
+    'Gespeicherter Druck. Nach den örtlichen Vorschriften drucklos machen und gegen Wiedereinschalten sichern. Hände und Gesicht aus dem Luftstrahl halten; Augenschutz.',
   // blotter-late
   '{$station}: nobody wrote down a blotter test of the air for {$reached}; one is due every {$required}.':
-    '{$station}: Seit {$reached} schrieb niemand eine Löschblattprobe der Luft auf; fällig ist eine alle {$required}.',
+    '{$station}: Seit {$reached} hat niemand eine Löschblattprobe der Luft aufgeschrieben; fällig ist eine alle {$required}.',
   'No sensor here sees oil; each hour without a test is an hour of parts in doubt if the next one fails.':
     'Kein Sensor hier sieht Öl; jede Stunde ohne Probe ist eine Stunde zweifelhafter Teile, wenn die nächste schlecht ausfällt.',
   'Let the air stream onto a clean white collector for a minute at least, at the point of use (ASTM D4285).':
@@ -31,7 +31,7 @@ export const compressedAirChecks: Texts = {
   'enter a test that nobody made': 'Keine Probe eintragen, die niemand gemacht hat.',
   // separator-round-late
   '{$station}: nobody wrote down for {$reached} that separators and receiver were drained; it is due every {$required}.':
-    '{$station}: Seit {$reached} schrieb niemand auf, dass Abscheider und Druckluftspeicher entwässert wurden; fällig ist es alle {$required}.',
+    '{$station}: Seit {$reached} hat niemand aufgeschrieben, dass Abscheider und Druckluftspeicher entwässert wurden; fällig ist es alle {$required}.',
   'A separator that is full lets water and oil through to guns and blast.':
     'Ein voller Abscheider lässt Wasser und Öl zu Spritzpistolen und Strahlanlage durch.',
   'Drain separators and receiver by their instruction; see that the automatic drains work.':

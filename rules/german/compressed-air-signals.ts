@@ -5,7 +5,7 @@ export const compressedAirSignals: Texts = {
   'pressure dew point: below this temperature water settles out of the air at line pressure':
     'Drucktaupunkt: unter dieser Temperatur schlägt sich bei Leitungsdruck Wasser aus der Luft nieder',
   'after the dryer, at line pressure, in a sample cell with a bleed on a short metal hose; oil spoils it; a licensed person fits it, with the line vented and locked out':
-    'nach dem Lufttrockner, bei Leitungsdruck, in einer Messkammer mit Spülluftauslass an einem kurzen Metallschlauch; Öl verdirbt ihn; Einbau durch eine zugelassene Fachkraft, die Leitung dabei drucklos und gegen Wiedereinschalten gesichert',
+    'nach dem Lufttrockner, bei Leitungsdruck, in einer Messkammer mit Spülluftauslass an einem kurzen Metallschlauch; Öl verdirbt den Sensor; Einbau durch eine zugelassene Fachkraft, die Leitung dabei drucklos und gegen Wiedereinschalten gesichert',
   'temperature of the coldest pipe': 'Temperatur des kältesten Rohrs',
   'strapped and insulated on the coldest drop: outer wall, roof, near a gate; on the pipe, never into it':
     'mit Spannband und Dämmung an der kältesten Fallleitung: Außenwand, Dach, nahe einem Tor; auf dem Rohr, nie darin',
@@ -14,7 +14,7 @@ export const compressedAirSignals: Texts = {
     'an der Hauptleitung, nach dem Lufttrockner; Einbau durch eine zugelassene Fachkraft, die Leitung dabei drucklos und gegen Wiedereinschalten gesichert',
   'pressure drop across the separator’s element': 'Druckabfall über dem Element des Abscheiders',
   'across the element at the point of use; keep the taps clear; a licensed person fits it, with the line vented and locked out':
-    'über dem Element an der Verbrauchsstelle; Druckentnahmestellen frei halten; Einbau durch eine zugelassene Fachkraft, die Leitung dabei drucklos und gegen Wiedereinschalten gesichert',
+    'über dem Element an der Verbrauchsstelle; Messanschlüsse frei halten; Einbau durch eine zugelassene Fachkraft, die Leitung dabei drucklos und gegen Wiedereinschalten gesichert',
   'blotter test (ASTM D4285): 0 for a clean collector, 1 for any trace of oil or water':
     'Löschblattprobe (ASTM D4285): 0 für ein sauberes Löschblatt, 1 für jede Spur von Öl oder Wasser',
   'at the point of use, after the last separator: a minute at least onto a white absorbent collector':

@@ -23,7 +23,7 @@ export const compressedAir: Texts = {
   '{$station}: header at {$value}, below {$limit}, for {$duration}.':
     '{$station}: Druck in der Hauptleitung {$value}, unter {$limit}, seit {$duration}.',
   'Guns, agitators and pumps all slow down together: film, mixing and circulation suffer.':
-    'Spritzpistolen, Rührwerke und Pumpen werden alle zugleich langsamer: Schicht, Mischen und Umlauf leiden.',
+    'Spritzpistolen, Rührwerke und Pumpen werden alle zugleich langsamer: Schicht, Mischen und Umwälzung leiden.',
   'See whether the compressor runs and loads.':
     'Nachsehen, ob der Kompressor läuft und auf Last geht.',
   'Listen for a leak or a drain that stays on.':
@@ -31,9 +31,9 @@ export const compressedAir: Texts = {
   'Check the agitators and pumps from outside their guards; write down which slowed.':
     'Rührwerke und Pumpen von außerhalb ihrer Schutzeinrichtungen prüfen; aufschreiben, welche langsamer wurden.',
   'raise regulators to make up for it': 'Keinen Druckregler höher stellen, um es auszugleichen.',
-  'feel for a leak with the hand': 'Ein Leck nicht mit der Hand ertasten.',
+  'feel for a leak with the hand': 'Nicht mit der Hand nach einem Leck tasten.',
   'Stored pressure. Vent and lock out by local rules. Agitators and air tools start when the pressure returns.':
-    'Gespeicherter Druck. Nach den örtlichen Vorschriften Druck ablassen und gegen Wiedereinschalten sichern. Rührwerke und Druckluftwerkzeuge laufen an, wenn der Druck wiederkommt.',
+    'Gespeicherter Druck. Nach den örtlichen Vorschriften drucklos machen und gegen Wiedereinschalten sichern. Rührwerke und Druckluftwerkzeuge laufen an, wenn der Druck wiederkommt.',
   // separator-dp
   '{$station}: pressure drop across the separator at {$value}, above {$limit}, for {$duration}.':
     '{$station}: Druckabfall am Abscheider {$value}, über {$limit}, seit {$duration}.',
@@ -50,7 +50,7 @@ export const compressedAir: Texts = {
   'Liquid water in the air spoils film and prepared metal.':
     'Flüssiges Wasser in der Luft verdirbt Schicht und vorbereitetes Metall.',
   'Guns, agitators and pumps lose their air.':
-    'Spritzpistolen, Rührwerke und Pumpen verlieren ihre Luft.',
+    'Spritzpistolen, Rührwerke und Pumpen verlieren ihre Druckluft.',
   'A loaded separator lets water and oil through.':
     'Ein zugesetzter Abscheider lässt Wasser und Öl durch.',
   'Oil in the air makes small craters (fish-eyes) and bare spots in the film.':

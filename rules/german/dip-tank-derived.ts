@@ -11,7 +11,7 @@ export const dipTankDerived: Texts = {
   'film that the speed of withdrawal leaves, by panels drawn from this tank':
     'Schicht, die die Ziehgeschwindigkeit hinterlässt, nach Prüfblechen aus diesem Becken',
   'mean temperature of the bath over the last hour, to read beside a panel':
-    'mittlere Temperatur des Bads in der letzten Stunde, zum Lesen neben einem Prüfblech',
+    'mittlere Temperatur des Bads in der letzten Stunde, zum Vergleich mit einem Prüfblech',
   'flow of the loop as a share of its normal flow':
     'Durchfluss des Kreislaufs als Anteil seines normalen Durchflusses',
   'pressure drop of the filter as a share of the clean one':

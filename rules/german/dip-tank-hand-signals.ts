@@ -11,7 +11,7 @@ export const dipTankHandSignals: Texts = {
   'thermometer in that sample, before it is poured back':
     'Thermometer in dieser Probe, bevor sie zurückgegossen wird',
   'dry film of a panel or part drawn from the tank':
-    'Trockenschicht eines Prüfblechs oder Teils, das aus dem Becken gezogen wurde',
+    'Trockenschichtdicke eines Prüfblechs oder Teils, das aus dem Becken gezogen wurde',
   'film gauge on the dried panel, less its base reading on the bare metal of the same batch; several places, their mean':
     'Schichtdickenmessgerät auf dem getrockneten Prüfblech, abzüglich seines Grundwerts auf dem blanken Metall derselben Charge; mehrere Stellen, ihr Mittelwert',
   'pH of the bath': 'pH-Wert des Bads',

@@ -66,9 +66,9 @@ export const dipTankHand: Texts = {
 
   // film
   '{$station}: film of the panel at {$value}; the limit is {$limit}.':
-    '{$station}: Schicht des Prüfblechs bei {$value}; der Grenzwert ist {$limit}.',
+    '{$station}: Schichtdicke des Prüfblechs {$value}; der Grenzwert ist {$limit}.',
   'A thin film starves the bond; a thick one splits in itself or is swept off.':
-    'Eine dünne Schicht unterversorgt die Bindung; eine dicke spaltet sich in sich oder wird abgeschwemmt.',
+    'Eine dünne Schicht gibt der Bindung zu wenig; eine dicke spaltet sich in sich selbst oder wird weggeschoben.',
   'Measure again, with the base reading of the bare metal taken off.':
     'Erneut messen und dabei den Grundwert des blanken Metalls abziehen.',
   'Tag the racks since the last good panel “hold”.':

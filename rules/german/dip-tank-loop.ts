@@ -43,5 +43,5 @@ export const dipTankLoop: Texts = {
   'Then have it seen whether the element is in its place and whole; have it changed by its instruction and keep the old one.':
     'Dann nachsehen lassen, ob das Filterelement an seinem Platz und unbeschädigt ist; es nach seiner Anleitung wechseln lassen und das alte aufbewahren.',
   'Check the parts since the drop fell for lumps.':
-    'Teile seit dem Sinken des Druckabfalls auf Klumpen prüfen.',
+    'Die Teile, die seit dem Sinken des Druckabfalls kamen, auf Klumpen prüfen.',
 };

@@ -66,7 +66,7 @@ export const dipTank: Texts = {
     'Antrieb des Hubwerks oder des Förderers in Ordnung bringen lassen.',
   'correct it with dilution': 'Das nicht durch Verdünnen ausgleichen.',
   'Moving racks and chain. Isolate and lock out by local rules before any work on them.':
-    'Bewegte Gestelle und Kette. Vor jeder Arbeit daran nach den örtlichen Vorschriften freischalten und gegen Wiedereinschalten sichern.',
+    'Bewegte Gestelle und Kette. Vor jeder Arbeit daran nach den örtlichen Vorschriften von allen Energiequellen trennen und gegen Wiedereinschalten sichern.',
 
   // hazards
   'The film becomes too thick or too thin: temperature, solids or speed of withdrawal moved.':

@@ -6,7 +6,7 @@ export const drumMixerSignals: Texts = {
   'pick-up on the shaft below the coupling, two targets or more; never at the motor. At 20 a minute time the pulses over 30 s, not one by one':
     'Aufnehmer an der Welle unterhalb der Kupplung, zwei oder mehr Schaltmarken; nie am Motor. Bei 20 je Minute die Impulse über 30 s auswerten, nicht einzeln',
   '1 while a drum is connected and in service, else 0: 0 during a change and while it is cranked by hand':
-    '1, solange ein Fass angeschlossen und in Betrieb ist, sonst 0: 0 während eines Wechsels und solange von Hand gekurbelt wird',
+    '1, solange ein Fass angeschlossen und in Betrieb ist, sonst 0: 0 während eines Wechsels und solange von Hand durchgedreht wird',
   'contact at the drum’s connection, or a switch people set':
     'Kontakt am Anschluss des Fasses oder ein Schalter, den jemand von Hand stellt',
   '1 while adhesive is drawn from the drum, else 0':
@@ -16,7 +16,7 @@ export const drumMixerSignals: Texts = {
   'level of the adhesive above the drum’s floor':
     'Füllstand des Haftmittels über dem Boden des Fasses',
   'from above, clear of the shaft; wetted parts stainless or plastic':
-    'von oben, mit Abstand zur Welle; benetzte Teile aus Edelstahl oder Kunststoff',
+    'von oben, mit Abstand zur Welle; medienberührte Teile aus Edelstahl oder Kunststoff',
   'air temperature of the mixing room': 'Lufttemperatur im Mischraum',
   'at the height of the drum, out of draught and sun':
     'in Höhe des Fasses, vor Zugluft und Sonne geschützt',
@@ -31,6 +31,6 @@ export const drumMixerSignals: Texts = {
   'the operator, or the scanner, at each change of container':
     'der Bediener oder der Scanner, bei jedem Gebindewechsel',
   'This drum was cranked by hand until its bottom was loose, before its agitator started.':
-    'Dieses Fass wurde von Hand gekurbelt, bis der Bodensatz gelöst war, bevor sein Rührwerk anlief.',
+    'Das Rührwerk dieses Fasses wurde von Hand durchgedreht, bis der Bodensatz gelöst war, bevor es anlief.',
   'the operator': 'der Bediener',
 };

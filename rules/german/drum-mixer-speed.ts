@@ -16,13 +16,13 @@ export const drumMixerSpeed: Texts = {
   'Past a rest of {$rest} take the drum off line. Once an authorised person lets it be restarted, {$mixing} for {$stir}, and take a hydrometer reading before use.':
     'Nach mehr als {$rest} Stillstand das Fass von der Linie nehmen. Sobald eine befugte Person den Neustart erlaubt: {$mixing}, {$stir} lang, und vor Gebrauch mit dem Aräometer messen.',
   'restart it unseen, or at speed on a settled bottom':
-    'Das Rührwerk nicht wieder einschalten, ohne es zu sehen, und nie mit Betriebsdrehzahl bei festem Bodensatz.',
+    'Das Rührwerk nicht wieder einschalten, ohne es zu sehen, und nie mit Betriebsdrehzahl auf abgesetztem Bodensatz.',
   'shake, roll or tumble the drum':
     'Das Fass nicht schütteln, nicht rollen und nicht über Kopf drehen.',
   'reset a trip whose cause is unknown':
     'Keine Schutzabschaltung zurücksetzen, deren Ursache unbekannt ist.',
   'It can start without warning. Lock out by local rules before hands go near.':
-    'Kann ohne Vorwarnung anlaufen. Nach örtlichen Vorschriften gegen Wiedereinschalten sichern, bevor Hände in die Nähe kommen.',
+    'Kann ohne Vorwarnung anlaufen. Nach den örtlichen Vorschriften gegen Wiedereinschalten sichern, bevor Hände in die Nähe kommen.',
   // agitator-fast
   '{$station}: agitator at {$value}, above {$limit}, for {$duration}.':
     '{$station}: Rührwerk bei {$value}, über {$limit}, seit {$duration}.',
@@ -32,11 +32,11 @@ export const drumMixerSpeed: Texts = {
   'From outside the guard watch for foam, skin and lumps, and check the level.':
     'Von außerhalb der Schutzhaube auf Schaum, Haut und Klumpen achten und den Füllstand prüfen.',
   'If you see any, put the drum on hold and tell the process engineer.':
-    'Ist etwas davon zu sehen, das Fass sperren und den Prozessingenieur benachrichtigen.',
+    'Ist etwas davon zu sehen, das Fass sperren und den Prozessingenieur informieren.',
   'reach past the guard': 'Nicht hinter die Schutzhaube greifen.',
   'add water, solvent or defoamer': 'Kein Wasser, kein Lösemittel und keinen Entschäumer zugeben.',
   'Turning shaft. Isolate and lock out by local rules before any work on it.':
-    'Drehende Welle. Vor jeder Arbeit daran nach örtlichen Vorschriften von der Energiezufuhr trennen und gegen Wiedereinschalten sichern.',
+    'Drehende Welle. Vor jeder Arbeit daran nach den örtlichen Vorschriften von allen Energiequellen trennen und gegen Wiedereinschalten sichern.',
   // agitator-slow
   '{$station}: agitator at {$value}, below {$limit}, for {$duration}.':
     '{$station}: Rührwerk bei {$value}, unter {$limit}, seit {$duration}.',
@@ -45,7 +45,7 @@ export const drumMixerSpeed: Texts = {
   'Check the regulator and the filter of its air supply.':
     'Druckregler und Filter seiner Druckluftversorgung prüfen.',
   'Bring it to {$target} at its control; if it will not go, have the shaft seen to, isolated and locked out.':
-    'Rührwerk am Bedienpult auf {$target} bringen; gelingt das nicht, die Welle instand setzen lassen, von der Energiezufuhr getrennt und gegen Wiedereinschalten gesichert.',
+    'Rührwerk am Bedienpult auf {$target} bringen; gelingt das nicht, die Welle instand setzen lassen, von allen Energiequellen getrennt und gegen Wiedereinschalten gesichert.',
   'Write down what you found.': 'Befund aufschreiben.',
   'raise it past {$high}': 'Die Drehzahl nicht über {$high} erhöhen.',
   // blade-uncovered
@@ -56,9 +56,9 @@ export const drumMixerSpeed: Texts = {
   'Slow the agitator at its control, or stop it.':
     'Rührwerk am Bedienpult verlangsamen oder anhalten.',
   'Have it isolated and locked out; then change the drum with the drum lift.':
-    'Rührwerk von der Energiezufuhr trennen und gegen Wiedereinschalten sichern lassen; dann das Fass mit dem Fassheber wechseln.',
-  'Filter what is left in it.': 'Den Rest im Fass filtern.',
+    'Rührwerk von allen Energiequellen trennen und gegen Wiedereinschalten sichern lassen; dann das Fass mit dem Fassheber wechseln.',
+  'Filter what is left in it.': 'Filtern, was im Fass noch übrig ist.',
   'pour the rest into a new drum': 'Den Rest nicht in ein neues Fass gießen.',
   'It can start without warning. Lock out by local rules before hands go near. Drums crush: site lifting rules.':
-    'Kann ohne Vorwarnung anlaufen. Nach örtlichen Vorschriften gegen Wiedereinschalten sichern, bevor Hände in die Nähe kommen. Fässer quetschen: Hebevorschriften des Werks beachten.',
+    'Kann ohne Vorwarnung anlaufen. Nach den örtlichen Vorschriften gegen Wiedereinschalten sichern, bevor Hände in die Nähe kommen. Quetschgefahr durch Fässer: Hebevorschriften des Werks beachten.',
 };

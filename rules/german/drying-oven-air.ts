@@ -23,7 +23,7 @@ export const dryingOvenAir: Texts = {
   'Compare both with the control’s own display; tag the one that is wrong.':
     'Beide mit der Anzeige der Steuerung vergleichen; den falschen kennzeichnen.',
   'Tell maintenance: with the oven cold and isolated they put a third probe beside the two.':
-    'Instandhaltung informieren: Wenn der Ofen kalt und von allen Energien getrennt ist, setzt sie einen dritten Fühler neben die beiden.',
+    'Instandhaltung informieren: Wenn der Ofen kalt und von allen Energiequellen getrennt ist, setzt sie einen dritten Fühler neben die beiden.',
   'Until then go by the more cautious of the two.':
     'Bis dahin gilt der vorsichtigere der beiden Werte.',
   'average them': 'Keinen Mittelwert aus beiden bilden.',

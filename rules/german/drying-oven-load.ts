@@ -10,11 +10,11 @@ export const dryingOvenLoad: Texts = {
   'Compare set temperature, line speed, exhaust and load with the run card; load no more until explained.':
     'Solltemperatur, Liniengeschwindigkeit, Abluft und Charge mit der Laufkarte vergleichen; nicht mehr beladen, bis die Ursache geklärt ist.',
   'The process engineer decides: dry again only inside the allowed total heat, test, or scrap.':
-    'Der Prozessingenieur entscheidet: nochmals trocknen nur innerhalb der zulässigen Gesamtwärme, prüfen oder als Ausschuss aussondern.',
+    'Der Prozessingenieur entscheidet: erneut trocknen nur innerhalb der zulässigen Gesamtwärme, prüfen oder verschrotten.',
   'raise the heat to catch up: the limits of dried residue come first':
     'Die Temperatur nicht erhöhen, um aufzuholen: Die Grenzwerte für getrockneten Rückstand gehen vor.',
   'stack it wet, or mould held parts':
-    'Nicht nass stapeln und gesperrte Teile nicht in die Presse geben.',
+    'Teile nicht nass stapeln und gesperrte Teile nicht in die Presse geben.',
   // over-baked
   '{$station}, load of {$clock}: metal reached {$value}; limit {$limit}.':
     '{$station}, Charge von {$clock}: Metall erreichte {$value}; Grenzwert {$limit}.',
@@ -32,7 +32,7 @@ export const dryingOvenLoad: Texts = {
   'Somebody who may restarts the conveyor by its instruction once nobody is at the chain; else the site’s plan for a stopped load holds. Tag the load “hold” at the exit.':
     'Eine befugte Person startet den Förderer nach dessen Betriebsanweisung erst dann wieder, wenn niemand mehr an der Kette ist; andernfalls gilt der Plan des Werks für eine stehende Charge. Charge an der Ausfahrt mit „gesperrt“ kennzeichnen.',
   'leave the heat on under a standing load':
-    'Die Heizung unter einer stehenden Charge nicht anlassen.',
+    'Die Heizung bei stehender Charge nicht eingeschaltet lassen.',
   'reset an emergency stop whose cause is unknown':
     'Einen Not-Halt nicht zurücksetzen, solange seine Ursache unbekannt ist.',
   'Hot surfaces; a chain that can start without warning. Lock out by local rules.':

@@ -10,14 +10,14 @@ export const facts: Texts = {
   'its floor': 'dem unteren Grenzwert',
   'its target': 'dem Sollwert',
   allowed: 'erlaubt',
-  'smothering stops it late': 'Luftabschluss hält ihn nur spät auf',
-  'smothering may not stop it': 'Luftabschluss hält ihn vielleicht nicht auf',
+  'smothering stops it late': 'Luftabschluss hält das erst spät auf',
+  'smothering may not stop it': 'Luftabschluss hält das vielleicht nicht auf',
   'Smoke is toxic': 'Der Rauch ist giftig',
   'Fumes can be toxic even without flames, of hydrogen chloride and nitrogen oxides':
     'Die Dämpfe können auch ohne Flammen giftig sein, durch Chlorwasserstoff und Stickoxide',
   'crank it by hand until its bottom is loose, then run its agitator':
-    'von Hand kurbeln, bis der Bodensatz gelöst ist, dann das Rührwerk laufen lassen',
+    'das Rührwerk von Hand durchdrehen, bis der Bodensatz gelöst ist, dann laufen lassen',
   'stir it by hand, then mix it': 'von Hand aufrühren, dann mischen',
   'mix it': 'mischen',
-  'mix it with a low-shear air mixer': 'mit einem scherarmen Luftmischer mischen',
+  'mix it with a low-shear air mixer': 'mit einem scherarmen, druckluftgetriebenen Mischer mischen',
 };

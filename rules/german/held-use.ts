@@ -34,7 +34,7 @@ export const heldUse: Texts = {
   'Dip nothing more, and put in no more of this lot.':
     'Nichts mehr tauchen und nichts mehr von diesem Los zugeben.',
   'Put racks dipped since it was put in on hold.':
-    'Gestelle sperren, die getaucht wurden, seit es zugegeben wurde.',
+    'Gestelle sperren, die getaucht wurden, seit dieses Los zugegeben wurde.',
   'Put shots made with it on hold.': 'Schüsse sperren, die damit gemacht wurden.',
   'Load no more inserts of this lot; take another one that is released.':
     'Keine Einlegeteile dieses Loses mehr einlegen; ein anderes, freigegebenes nehmen.',

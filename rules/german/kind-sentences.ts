@@ -34,16 +34,16 @@ export const kindSentences: Texts = {
   '{$signals} read apart, more than {$allowed}.':
     '{$signals}: Die Messwerte liegen um mehr als {$allowed} auseinander.',
   '{$which} at {$value} and {$other} at {$reference}, {$difference} apart although steady; {$allowed} is allowed. Go by {$which} until a third probe has told which is right.':
-    '{$which}: {$value}; {$other}: {$reference}; {$difference} auseinander, obwohl beide stillstehen; erlaubt: {$allowed}. Bis ein dritter Fühler zeigt, welcher stimmt, gilt: {$which}.',
+    '{$which}: {$value}; {$other}: {$reference}; {$difference} auseinander, obwohl beide gleichmäßig verlaufen; erlaubt: {$allowed}. Bis ein dritter Fühler zeigt, welcher stimmt, gilt: {$which}.',
   '{$signals} differ by {$difference}, more than {$allowed}.':
     '{$signals}: {$difference} auseinander, mehr als {$allowed}.',
   '{$which} at {$value}, {$difference} away from the others at {$reference}.':
     '{$which}: {$value}, {$difference} abseits der anderen mit {$reference}.',
   // drift, chart
   '{$signal} has drifted to {$value}, {$difference} below its usual {$reference}, since {$clock}.':
-    '{$signal}: abgewandert auf {$value}, {$difference} unter dem üblichen Wert {$reference}, seit {$clock}.',
+    '{$signal}: abgedriftet auf {$value}, {$difference} unter dem üblichen Wert {$reference}, seit {$clock}.',
   '{$signal} has drifted to {$value}, {$difference} above its usual {$reference}, since {$clock}.':
-    '{$signal}: abgewandert auf {$value}, {$difference} über dem üblichen Wert {$reference}, seit {$clock}.',
+    '{$signal}: abgedriftet auf {$value}, {$difference} über dem üblichen Wert {$reference}, seit {$clock}.',
   '{$signal} at {$value} does not scatter about {$reference} as it usually does.':
     '{$signal}: {$value}, streut nicht um {$reference} wie sonst.',
   '{$signal} at {$value}, far outside its usual spread about {$reference}.':

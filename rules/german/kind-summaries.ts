@@ -11,9 +11,9 @@ export const kindSummaries: Texts = {
   'A value that rises or falls too fast, or has lost too much of its level.':
     'Ein Wert, der zu schnell steigt oder fällt oder zu viel von seiner Höhe verloren hat.',
   'A value that has slowly left its own baseline, given or learned.':
-    'Ein Wert, der seine eigene Grundlinie, vorgegeben oder gelernt, langsam verlassen hat.',
+    'Ein Wert, der sich langsam von dem entfernt hat, was für ihn üblich ist, vorgegeben oder gelernt.',
   'Readings that no longer scatter about their baseline by chance, as a control chart shows; for hand readings.':
-    'Messwerte, die nicht mehr zufällig um ihre Grundlinie streuen, wie es eine Regelkarte zeigt; für Messungen von Hand.',
+    'Messwerte, die nicht mehr zufällig um ihren üblichen Wert streuen, wie es eine Regelkarte zeigt; für Messungen von Hand.',
   'One of several like sensors reads away from the others; of two, that they disagree.':
     'Einer von mehreren gleichen Sensoren misst abseits der anderen; bei zweien, dass sie einander widersprechen.',
   'Sensors of the same thing read apart although the process has been steady.':

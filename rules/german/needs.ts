@@ -22,7 +22,7 @@ export const needs: Texts = {
   'The diameter of the blade, from its drawing':
     'Der Durchmesser des Rührblatts, aus seiner Zeichnung',
   'The diameter of the paddle, from its drawing':
-    'Der Durchmesser des Paddels, aus seiner Zeichnung',
+    'Der Durchmesser des Rührpaddels, aus seiner Zeichnung',
   'The level at which the blade’s upper edge is 50 mm under':
     'Der Füllstand, bei dem die Oberkante des Rührblatts 50 mm unter der Oberfläche liegt',
   // coated parts
@@ -39,9 +39,9 @@ export const needs: Texts = {
     'Der Druckabfall, bei dem der Filter laut Datenblatt gewechselt wird',
   'The pressure drop of clean filters with the fan running':
     'Der Druckabfall sauberer Filter bei laufendem Ventilator',
-  'The exhaust’s normal pressure drop': 'Der übliche Druckabfall der Abluft',
+  'The exhaust’s normal pressure drop': 'Der normale Druckabfall der Abluft',
   'The least air speed that law and the booth’s maker ask for, and that this sensor’s reading was fitted to a survey of the face':
-    'Die geringste Luftgeschwindigkeit, die Vorschriften und Hersteller der Kabine verlangen, und dass der Messwert dieses Sensors an eine Messung über die ganze Öffnung angepasst wurde',
+    'Die geringste Luftgeschwindigkeit, die Vorschriften und Hersteller der Spritzkabine verlangen, und dass der Messwert dieses Sensors an eine Messung über den Eintrittsquerschnitt angepasst wurde',
   // bath
   'Solids of this lot by oven': 'Der Feststoffgehalt dieses Loses, im Ofen bestimmt',
   'The uncertainty of that test': 'Die Unsicherheit dieser Prüfung',
@@ -53,16 +53,16 @@ export const needs: Texts = {
   'How far solids may be off': 'Wie weit der Feststoffgehalt abweichen darf',
   'Four panels or more drawn from this tank, each with its speed and film':
     'Vier oder mehr Prüfbleche aus diesem Becken, jedes mit Ziehgeschwindigkeit und Schichtdicke',
-  'The loop’s normal flow': 'Der übliche Durchfluss des Kreislaufs',
+  'The loop’s normal flow': 'Der normale Durchfluss des Kreislaufs',
   'The loop’s normal flow or strokes':
-    'Der übliche Durchfluss oder die üblichen Hübe des Kreislaufs',
+    'Der normale Durchfluss oder die normalen Hübe des Kreislaufs',
   'The pressure drop of the clean filter at normal flow':
-    'Der Druckabfall des sauberen Filters bei üblichem Durchfluss',
+    'Der Druckabfall des sauberen Filters bei normalem Durchfluss',
   'What one stroke of the pump moves': 'Was ein Hub der Pumpe fördert',
   'What tank and lines hold': 'Was Becken und Leitungen fassen',
   'How many parts hang on a rack': 'Wie viele Teile an einem Gestell hängen',
   'The bath’s target temperature': 'Der Sollwert für die Temperatur des Bads',
-  'The fall from which this weir foams': 'Die Fallhöhe, ab der dieses Wehr schäumt',
+  'The fall from which this weir foams': 'Die Fallhöhe, ab der dieser Überlauf schäumt',
   'The withdrawal speed the film was set up at':
     'Die Ziehgeschwindigkeit, mit der die Schicht eingerichtet wurde',
   'The lowest pH of the bath': 'Der niedrigste pH-Wert des Bads',
@@ -81,7 +81,8 @@ export const needs: Texts = {
   // ovens
   'How long these parts take to close two thirds of the distance to the air, from a trial run with thermocouples':
     'Wie lange diese Teile brauchen, um zwei Drittel des Abstands zur Luft aufzuholen, aus einer Probefahrt mit Thermoelementen',
-  'The temperature its heat is counted at': 'Die Temperatur, bei der seine Wärme gezählt wird',
+  'The temperature its heat is counted at':
+    'Die Bezugstemperatur, bei der seine Wärme gezählt wird',
   'How many kelvin make ten times the rate': 'Wie viele Kelvin die Geschwindigkeit verzehnfachen',
   'How its early cure grows with temperature':
     'Wie seine vorzeitige Vernetzung mit der Temperatur zunimmt',
@@ -97,26 +98,26 @@ export const needs: Texts = {
     'Die Zeit von der Einfahrt bis zur Ausfahrt (Regel under-baked: dwell); ohne sie wird es erst bei der Ausfahrt gemeldet',
   'A metal temperature that ages the coat': 'Eine Metalltemperatur, bei der die Schicht altert',
   'The highest metal temperature the coat may see before rubber':
-    'Die höchste Metalltemperatur, die die Schicht vor dem Gummi sehen darf',
+    'Die höchste Metalltemperatur, die die Schicht vor dem Kautschuk erreichen darf',
   'What all heat before rubber may be worth':
-    'Wie viel alle Wärme vor dem Gummi zusammen sein darf',
+    'Wie viel alle Wärme vor dem Kautschuk zusammen wert sein darf',
   'The set-point of zone 1': 'Der Sollwert der Zone 1',
   'The set-point of zone 2': 'Der Sollwert der Zone 2',
   'The set-point of zone 3': 'Der Sollwert der Zone 3',
   'The least time from priming to the cover coat': 'Die kürzeste Zeit vom Primer bis zur Decklage',
   'The longest time from priming to the cover coat': 'Die längste Zeit vom Primer bis zur Decklage',
   // preparation
-  'The least blast profile': 'Die geringste Rauheit nach dem Strahlen',
-  'The most blast profile': 'Die größte Rauheit nach dem Strahlen',
+  'The least blast profile': 'Das geringste Rauheitsprofil nach dem Strahlen',
+  'The most blast profile': 'Das größte Rauheitsprofil nach dem Strahlen',
   'The blast pressure of the run card': 'Der Strahldruck der Laufkarte',
-  'The least phosphate on the metal': 'Die geringste Phosphatschicht auf dem Metall',
-  'The most phosphate on the metal': 'Die größte Phosphatschicht auf dem Metall',
-  'The least points of the phosphate bath': 'Die geringste Punktzahl des Phosphatbads',
+  'The least phosphate on the metal': 'Die leichteste Phosphatschicht auf dem Metall',
+  'The most phosphate on the metal': 'Die schwerste Phosphatschicht auf dem Metall',
+  'The least points of the phosphate bath': 'Die niedrigste Punktzahl des Phosphatbads',
   'The most points of the phosphate bath': 'Die höchste Punktzahl des Phosphatbads',
   'The highest conductivity of the last rinse': 'Die höchste Leitfähigkeit der letzten Spüle',
   // press
   'The lowest cavity temperature at which adhesive and compound bond':
-    'Die niedrigste Temperatur der Kavität, bei der Haftmittel und Mischung binden',
+    'Die niedrigste Temperatur der Kavität, bei der Haftmittel und Kautschukmischung binden',
   'The set temperature of cavity 1': 'Die Solltemperatur von Kavität 1',
   'The set temperature of cavity 2': 'Die Solltemperatur von Kavität 2',
   'The set temperature of cavity 3': 'Die Solltemperatur von Kavität 3',
@@ -126,7 +127,7 @@ export const needs: Texts = {
   'The longest time an insert may lie in the hot mould before it closes':
     'Die längste Zeit, die ein Einlegeteil in der heißen Form liegen darf, bevor sie schließt',
   'The least time of cure for this compound and part':
-    'Die kürzeste Vulkanisationszeit für diese Mischung und dieses Teil',
+    'Die kürzeste Vulkanisationszeit für diese Kautschukmischung und dieses Teil',
   'The least pressure while it cures': 'Der geringste Druck während der Vulkanisation',
   // residue
   'The ignition limit that the site’s hazard review sets for this residue and its thickness':
@@ -154,7 +155,7 @@ export const needs: Texts = {
   'The longest time a gun may lie idle':
     'Die längste Zeit, die eine Spritzpistole unbenutzt liegen darf',
   'How long the needle and nozzle lasts, from the gun’s maker or your own cards, as "400 h"':
-    'Wie lange Nadel und Düse halten, vom Hersteller der Spritzpistole oder aus eigenen Karten, etwa „400 h“',
+    'Wie lange Nadel und Düse halten, vom Hersteller der Spritzpistole oder von eigenen Karten, etwa „400 h“',
   'How long the air cap lasts, from the gun’s maker or your own cards, as "400 h"':
-    'Wie lange die Luftkappe hält, vom Hersteller der Spritzpistole oder aus eigenen Karten, etwa „400 h“',
+    'Wie lange die Luftkappe hält, vom Hersteller der Spritzpistole oder von eigenen Karten, etwa „400 h“',
 };

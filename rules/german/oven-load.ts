@@ -6,14 +6,14 @@ export const ovenLoad: Texts = {
     'Teile und Gestelle sind heiß; Handschuhe nach Datenblatt.',
   // over-dosed
   '{$station}: the heat of this rack, with what it had in ovens before, is worth more than {$high} at the temperature it is counted at, which is all that it may have before rubber.':
-    '{$station}: Die Wärme dieses Gestells, zusammen mit der aus früheren Öfen, ist mehr wert als {$high} bei der Bezugstemperatur; mehr darf es vor dem Kautschuk nicht bekommen.',
+    '{$station}: Die Wärme dieses Gestells, zusammen mit der aus früheren Öfen, ist mehr wert als die {$high} bei der Bezugstemperatur, die es vor dem Kautschuk höchstens bekommen darf.',
   'Heat adds up over every oven; a coat that cured before it met the rubber looks perfect and does not hold.':
     'Wärme summiert sich über alle Öfen; eine Schicht, die vernetzt ist, bevor sie auf den Kautschuk traf, sieht einwandfrei aus und haftet nicht.',
   'Tag the rack “hold” at the exit.': 'Gestell an der Ausfahrt mit „gesperrt“ kennzeichnen.',
   'Add from its card what no oven here saw: preheat, earlier passes that nobody scanned, minutes in a hot mould.':
     'Von seiner Karte hinzurechnen, was hier kein Ofen erfasst hat: Vorwärmen, frühere Durchläufe, die niemand gescannt hat, Minuten in einer heißen Form.',
   'The process engineer decides on a trial bond.':
-    'Der Prozessingenieur entscheidet über eine Probebindung.',
+    'Der Prozessingenieur entscheidet anhand einer Probebindung.',
   'bake it again to be sure': 'Nicht noch einmal in den Ofen geben, um sicherzugehen.',
   // profile-late
   '{$station}: {$reached} since somebody wrote down that a temperature logger went through with a full load, of {$required} at most.':
@@ -26,7 +26,7 @@ export const ovenLoad: Texts = {
     'Mit der vorigen Fahrt vergleichen; Zeitkonstante anpassen und Verweilzeit neu einstellen.',
   'Write down that it was done.': 'Aufschreiben, dass es getan wurde.',
   'tape a bead to the part: it reads air':
-    'Keine Messperle auf das Teil kleben: Sie misst die Luft.',
+    'Die Messperle nicht mit Klebeband am Teil befestigen: So misst sie die Luft.',
   'reach into the oven for a logger that hangs':
     'Nicht nach einem hängen gebliebenen Temperaturlogger in den Ofen greifen.',
   // signals
@@ -56,7 +56,7 @@ export const ovenLoad: Texts = {
     'ein zweiter Kontakt des Strömungswächters über ein Relais; nie in der Sicherheitskette',
   'pressure drop that the exhaust’s flow makes': 'Druckabfall, den die Strömung der Abluft erzeugt',
   'across the exhaust fan or a fixed orifice; keep the taps clear':
-    'über dem Abluftventilator oder einer festen Blende; Druckentnahmestellen frei halten',
+    'über dem Abluftventilator oder einer festen Blende; Messanschlüsse frei halten',
   // worked out
   'temperature of the metal, worked out from the air beside the load':
     'Temperatur des Metalls, berechnet aus der Luft neben der Charge',

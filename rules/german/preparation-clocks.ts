@@ -13,7 +13,7 @@ export const preparationClocks: Texts = {
     'Zeit abgelaufen: Gestell mit „gesperrt“ kennzeichnen und bei gutem Licht nachsehen, ob es Flugrost zeigt.',
   'The process engineer decides: blast again, or coat and test.':
     'Der Prozessingenieur entscheidet: neu strahlen, oder beschichten und prüfen.',
-  'wipe rust off and coat over it': 'Nie Rost abwischen und darüber beschichten.',
+  'wipe rust off and coat over it': 'Nie Rost abwischen und dann darüber beschichten.',
   'touch prepared metal with bare hands': 'Vorbereitetes Metall nicht mit bloßen Händen berühren.',
   'Clean dry gloves. Full racks are heavy; use the lift and site lifting rules.':
     'Saubere, trockene Handschuhe. Volle Gestelle sind schwer; Hebezeug benutzen und die Hebevorschriften des Werks beachten.',

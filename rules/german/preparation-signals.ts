@@ -11,13 +11,13 @@ export const preparationSignals: Texts = {
     'in derselben Abschirmung wie die Lufttemperatur; außerhalb von Strahlstaub und Dampf der Waschanlage',
   'temperature of the coldest prepared metal': 'Temperatur des kältesten vorbereiteten Metalls',
   'contact probe on the heaviest part of the rack that came last, or on a dummy that travels with it':
-    'Kontaktfühler am schwersten Teil des Gestells, das zuletzt kam, oder an einem Musterteil, das mitläuft',
+    'Kontaktfühler am schwersten Teil des Gestells, das zuletzt kam, oder an einer Attrappe, die mit ihm mitläuft',
   'gauge pressure at the blast nozzle': 'Überdruck an der Strahldüse',
   'as near to the nozzle as the machine allows; a needle gauge through the hose tells most':
     'so nahe an der Düse, wie es die Anlage zulässt; ein Nadelmanometer, durch den Schlauch gestochen, sagt am meisten',
   '1 while the blast runs, else 0': '1, solange gestrahlt wird, sonst 0',
   'contact of the blast machine’s control through a relay, never in its door’s safety chain':
-    'Kontakt der Steuerung der Strahlanlage über ein Relais, nie im Sicherheitskreis ihrer Tür',
+    'Kontakt der Steuerung der Strahlanlage über ein Relais, nie in der Sicherheitskette ihrer Tür',
   'profile of the blasted metal, peak to valley':
     'Rauheitsprofil des gestrahlten Metalls, von der Spitze bis zum Tal',
   'replica tape or stylus on a flat of a part from this rack, each shift':

@@ -3,7 +3,7 @@ import type { Texts } from './texts.ts';
 
 export const preparationSurface: Texts = {
   'Clean dry gloves; wear what the data sheets of cleaner and bath ask for.':
-    'Saubere, trockene Handschuhe; tragen, was die Datenblätter von Reiniger und Bad verlangen.',
+    'Saubere, trockene Handschuhe; Schutzausrüstung tragen, wie die Datenblätter von Reiniger und Bad sie verlangen.',
   // rust-bloom
   '{$station}: rust bloom was seen on prepared metal at {$clock}.':
     '{$station}: Flugrost auf vorbereitetem Metall gesehen ({$clock}).',
@@ -34,7 +34,7 @@ export const preparationSurface: Texts = {
   'wipe it with a shop rag': 'Nicht mit einem Werkstattlappen abwischen.',
   // media-oily
   '{$station}: blast media left oil on water at {$clock}.':
-    '{$station}: Strahlmittel hinterließ Öl auf Wasser ({$clock}).',
+    '{$station}: Das Strahlmittel hinterließ Öl auf dem Wasser ({$clock}).',
   'Every part blasted with oily media gets an oily surface that looks clean.':
     'Jedes Teil, das mit öligem Strahlmittel gestrahlt wird, bekommt eine ölige Oberfläche, die sauber aussieht.',
   'Stop blasting; tag what was blasted since the last clean test “hold”.':
@@ -45,7 +45,7 @@ export const preparationSurface: Texts = {
     'An den ersten Teilen danach einen Wasserbruchtest machen.',
   'dilute it with new media': 'Das ölige Strahlmittel nicht mit neuem verdünnen.',
   'Blast machine: isolate, vent and lock out by local rules before any work on it.':
-    'Strahlanlage: vor jeder Arbeit daran nach örtlichen Vorschriften von der Energiezufuhr trennen, drucklos machen und gegen Wiedereinschalten sichern.',
+    'Strahlanlage: vor jeder Arbeit daran nach den örtlichen Vorschriften von allen Energiequellen trennen, drucklos machen und gegen Wiedereinschalten sichern.',
   // blast-profile
   '{$station}: blast profile at {$value}; the limit is {$limit}.':
     '{$station}: Rauheitsprofil bei {$value}; Grenzwert {$limit}.',
@@ -53,21 +53,21 @@ export const preparationSurface: Texts = {
     'Zu glatt, und die Schicht hat keinen Halt; zu rau, und die Spitzen stehen blank und rosten.',
   'Measure again on three flats of the rack.': 'An drei ebenen Flächen des Gestells erneut messen.',
   'Check media size and age and the blast pressure; have the nozzle looked over, vented and locked out.':
-    'Körnung und Alter des Strahlmittels und den Strahldruck prüfen; die Düse nachsehen lassen, drucklos und gegen Wiedereinschalten gesichert.',
+    'Körnung und Alter des Strahlmittels und den Strahldruck prüfen; die Düse prüfen lassen, drucklos und gegen Wiedereinschalten gesichert.',
   'Tag the rack “hold”; the process engineer decides.':
     'Gestell mit „gesperrt“ kennzeichnen; der Prozessingenieur entscheidet.',
-  'make up for it with a thicker coat': 'Nicht durch eine dickere Schicht ausgleichen.',
+  'make up for it with a thicker coat': 'Das nicht durch eine dickere Schicht ausgleichen.',
   // blast-pressure
   '{$station}: blast pressure at {$value}, {$difference} from {$reference}, for {$duration}.':
-    '{$station}: Strahldruck bei {$value}, Abweichung {$difference} von {$reference}, seit {$duration}.',
+    '{$station}: Strahldruck bei {$value}, {$difference} Abweichung von {$reference}, seit {$duration}.',
   'The profile changes with the pressure, and the hold of the coat with it.':
     'Mit dem Druck ändert sich das Rauheitsprofil und damit der Halt der Schicht.',
   'Read header and regulator; have the nozzle looked over for wear, vented and locked out.':
-    'Sammelleitung und Druckregler ablesen; die Düse auf Verschleiß nachsehen lassen, drucklos und gegen Wiedereinschalten gesichert.',
+    'Druck an Hauptleitung und Druckregler ablesen; die Düse auf Verschleiß prüfen lassen, drucklos und gegen Wiedereinschalten gesichert.',
   'Bring it back at its regulator.': 'Den Druck am Druckregler wieder auf den Sollwert bringen.',
   'Measure the profile of the next rack.': 'Das Rauheitsprofil des nächsten Gestells messen.',
   'make up for it with a longer blast, unmeasured':
-    'Nicht ohne Messung durch längeres Strahlen ausgleichen.',
+    'Das nicht ohne Messung durch längeres Strahlen ausgleichen.',
   // dew-margin
   '{$station}: margin of the coldest metal over the dew point {$value}, below {$limit}, for {$duration}; under zero it is wet.':
     '{$station}: Abstand des kältesten Metalls zum Taupunkt {$value}, unter {$limit}, seit {$duration}; unter null ist es nass.',

@@ -3,7 +3,7 @@ import type { Texts } from './texts.ts';
 
 export const preparationWater: Texts = {
   'Baths are hot and acidic or caustic; wear what their data sheets ask for.':
-    'Bäder sind heiß und sauer oder ätzend alkalisch; tragen, was ihre Datenblätter verlangen.',
+    'Bäder sind heiß und sauer oder ätzend alkalisch; Schutzausrüstung tragen, wie ihre Datenblätter sie verlangen.',
   // phosphate-weight
   '{$station}: phosphate at {$value}; the limit is {$limit}.':
     '{$station}: Phosphat bei {$value}; Grenzwert {$limit}.',

@@ -12,13 +12,13 @@ export const pressMould: Texts = {
   'With the press made safe by its own instruction, measure the cavity with a contact probe.':
     'Presse nach ihrer Betriebsanweisung sichern, dann die Kavität mit einem Kontaktfühler messen.',
   'Let the mould soak until it has its temperature; tell the shift lead if it does not come.':
-    'Form durchwärmen lassen, bis sie ihre Temperatur hat; wird sie nicht erreicht, der Schichtleitung melden.',
+    'Form durchwärmen lassen, bis sie ihre Temperatur hat; wird sie nicht erreicht, die Schichtleitung informieren.',
   'lengthen the cure by feel': 'Die Vulkanisationszeit nicht nach Gefühl verlängern.',
   // mould-hot
   '{$signal} at {$value}, {$difference} above its set temperature of {$reference}, for {$duration}.':
     '{$signal}: {$value}, {$difference} über der Solltemperatur {$reference}, seit {$duration}.',
   'The adhesive cures on the insert before the rubber comes, and the compound scorches.':
-    'Das Haftmittel härtet auf dem Einlegeteil aus, bevor der Kautschuk kommt, und die Kautschukmischung vulkanisiert an.',
+    'Das Haftmittel vernetzt auf dem Einlegeteil, bevor der Kautschuk kommt, und die Kautschukmischung vulkanisiert an.',
   'Compare with the control’s own display; with the press made safe by its own instruction, measure the cavity with a contact probe.':
     'Mit der Anzeige der Steuerung vergleichen; Presse nach ihrer Betriebsanweisung sichern, dann die Kavität mit einem Kontaktfühler messen.',
   'Tag the shots since it rose “hold” and tell the process engineer.':
@@ -28,7 +28,7 @@ export const pressMould: Texts = {
   '{$which} is {$difference} hotter than {$other}, more than {$allowed} between cavities of one mould.':
     '{$which}: {$difference} heißer als {$other}, mehr als {$allowed} zwischen Kavitäten einer Form.',
   'Parts of one cavity are bad while the others hold, shot after shot.':
-    'Teile einer Kavität sind schlecht, während die anderen halten, Schuss um Schuss.',
+    'Die Teile einer Kavität sind schlecht, während die der anderen halten, Schuss um Schuss.',
   'With the press made safe by its own instruction, map the cavities with a contact probe.':
     'Presse nach ihrer Betriebsanweisung sichern, dann alle Kavitäten mit einem Kontaktfühler ausmessen.',
   'Have the heaters of the odd cavity seen to.':

@@ -6,17 +6,17 @@ export const pressShot: Texts = {
   '{$station}: the first insert has lain in the hot mould since {$clock}, longer than the {$required} it may, and the mould is not closed.':
     '{$station}: Das erste Einlegeteil liegt seit {$clock} in der heißen Form, länger als die erlaubten {$required}, und die Form ist nicht geschlossen.',
   'The film cures on the insert before the rubber comes: it looks sound, and the rubber peels off it.':
-    'Die Schicht härtet auf dem Einlegeteil aus, bevor der Kautschuk kommt: Sie sieht gut aus, und der Gummi schält sich von ihr ab.',
+    'Die Schicht vernetzt auf dem Einlegeteil, bevor der Kautschuk kommt: Sie sieht gut aus, und der Gummi schält sich von ihr ab.',
   'With the press made safe by its own instruction, take the inserts out and scrap them; or mould and mark the shot “hold”.':
     'Presse nach ihrer Betriebsanweisung sichern, dann die Einlegeteile herausnehmen und verschrotten; oder den Schuss pressen und mit „gesperrt“ kennzeichnen.',
   'See what kept it: a part that does not fit, release agent, a hand short.':
     'Nachsehen, was aufgehalten hat: ein Teil, das nicht passt, Trennmittel, fehlendes Personal.',
   'Tell the process engineer where it happens again; a map of the mould’s heat helps.':
-    'Dem Prozessingenieur melden, wo es wieder vorkommt; eine Temperaturaufnahme der Form hilft.',
+    'Den Prozessingenieur informieren, wenn es wieder vorkommt; eine Temperaturaufnahme der Form hilft.',
   'close anyway, unmarked': 'Die Form nicht trotzdem schließen, ohne den Schuss zu kennzeichnen.',
   // cure-short
   '{$station}: the mould closed at {$clock} and was let go after {$reached} of {$required}.':
-    '{$station}: Die Form war ab {$clock} geschlossen, aber nach {$reached} von {$required} nicht mehr.',
+    '{$station}: Die Form, geschlossen {$clock}, blieb nur {$reached} zu; nötig sind {$required}.',
   'An under-cured part is spongy, and adhesive and rubber have not bonded.':
     'Ein untervulkanisiertes Teil ist schwammig, und Haftmittel und Gummi haben sich nicht verbunden.',
   'Tag the shot “hold”, all cavities.': 'Den Schuss mit „gesperrt“ kennzeichnen, alle Kavitäten.',

@@ -6,7 +6,7 @@ export const press: Texts = {
   'Mould too cold, cure too short or pressure too low: rubber and insert do not bond.':
     'Form zu kalt, Vulkanisation zu kurz oder Druck zu niedrig: Gummi und Einlegeteil verbinden sich nicht.',
   'The film cures on the insert before the rubber comes: hot mould, or a long wait in it.':
-    'Die Schicht härtet auf dem Einlegeteil aus, bevor der Kautschuk kommt: heiße Form oder langes Warten darin.',
+    'Die Schicht vernetzt auf dem Einlegeteil, bevor der Kautschuk kommt: heiße Form oder langes Warten darin.',
   'One cavity runs hotter or colder than the others.':
     'Eine Kavität läuft heißer oder kälter als die anderen.',
   'Old, scorched or bloomed compound, or release agent on the film, spoils the bond.':

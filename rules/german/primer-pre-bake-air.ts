@@ -3,7 +3,7 @@ import type { Texts } from './texts.ts';
 
 export const primerPreBakeAir: Texts = {
   '{$signal} at {$value}, {$difference} from its set-point of {$reference}, for {$duration}.':
-    '{$signal}: {$value}, {$difference} neben dem Sollwert {$reference}, seit {$duration}.',
+    '{$signal}: {$value}, {$difference} Abweichung vom Sollwert {$reference}, seit {$duration}.',
   'Racks get another heat than was set up, some too little and some too much.':
     'Gestelle bekommen eine andere Wärme als eingestellt, manche zu wenig und manche zu viel.',
   'Check the zone’s fan and its heating element at the oven’s own panel.':
@@ -11,8 +11,8 @@ export const primerPreBakeAir: Texts = {
   'Compare the sensor with the zone’s second sensor or the control’s own display.':
     'Den Sensor mit dem zweiten Sensor der Zone oder der Anzeige der Steuerung vergleichen.',
   'Watch what the metal gets; tell the process engineer.':
-    'Beobachten, welche Wärme das Metall bekommt; dem Prozessingenieur melden.',
-  'shift the set-point to make up for it': 'Den Sollwert nicht verstellen, um es auszugleichen.',
+    'Beobachten, welche Wärme das Metall bekommt; den Prozessingenieur informieren.',
+  'shift the set-point to make up for it': 'Den Sollwert nicht verstellen, um das auszugleichen.',
   'Hot surfaces. Work on burners, elements and controls is for licensed people.':
     'Heiße Oberflächen. Arbeiten an Brennern, Heizelementen und Steuerungen nur durch zugelassene Fachleute.',
   // zones-apart

@@ -4,7 +4,7 @@ import type { Texts } from './texts.ts';
 export const primerPreBakeLoad: Texts = {
   // under-baked
   '{$station}, load of {$clock}: metal at or above {$limit} for {$reached} of {$required}, and {$left} left before exit: the pre-bake can no longer be met.':
-    '{$station}, Charge von {$clock}: Metall {$reached} von {$required} bei {$limit} oder darüber, bis zur Ausfahrt bleiben {$left}: Das Vortrocknen ist nicht mehr zu erfüllen.',
+    '{$station}, Charge von {$clock}: Metall {$reached} von {$required} bei {$limit} oder darüber, bis zur Ausfahrt bleiben {$left}: Das nötige Vortrocknen ist nicht mehr zu erreichen.',
   'Water stays in the primer; under the cover coat it blisters, and the two split.':
     'Wasser bleibt im Primer; unter der Decklage wirft es Blasen, und Primer und Decklage trennen sich.',
   'Tag the rack “hold” at the exit, before the cover coat.':
@@ -21,7 +21,7 @@ export const primerPreBakeLoad: Texts = {
   'Check the set-points against the run card; compare the second sensor or the control’s own display.':
     'Sollwerte gegen die Laufkarte prüfen; mit dem zweiten Sensor oder der Anzeige der Steuerung vergleichen.',
   'Coat and bond a panel from this rack; the process engineer decides.':
-    'Ein Prüfblech von diesem Gestell beschichten und eine Bindung darauf herstellen; der Prozessingenieur entscheidet.',
+    'Ein Prüfblech von diesem Gestell beschichten und darauf eine Probebindung herstellen; der Prozessingenieur entscheidet.',
   'count it as “dry enough”': 'Das nicht als „trocken genug“ gelten lassen.',
   'cover-coat held parts': 'Auf gesperrte Teile keine Decklage auftragen.',
   // cover-too-soon, cover-too-late
@@ -33,13 +33,13 @@ export const primerPreBakeLoad: Texts = {
     'Der Prozessingenieur entscheidet: Prüfblech, weitermachen oder entschichten und neu primern.',
   'prime over it unasked': 'Nicht ohne Rückfrage neuen Primer darüber auftragen.',
   'Handle with clean gloves; wear what the material’s data sheet asks for.':
-    'Nur mit sauberen Handschuhen anfassen; tragen, was das Datenblatt des Materials verlangt.',
+    'Nur mit sauberen Handschuhen anfassen; Schutzausrüstung tragen, wie das Datenblatt des Materials sie verlangt.',
   'Rack {$item} was cover-coated {$reached} after priming at {$clock}; {$required} are needed first.':
     'Gestell {$item} bekam die Decklage {$reached} nach dem Primerauftrag von {$clock}; vorher sind {$required} nötig.',
   'The cover coat closes over a primer that is still wet, and the two split.':
     'Die Decklage schließt sich über einem noch nassen Primer, und die beiden trennen sich.',
   'Rack {$item}, primed at {$clock}, has waited {$reached} for its cover coat, of {$required} at most.':
-    'Gestell {$item}, Primerauftrag von {$clock}, wartet seit {$reached} auf die Decklage, von höchstens {$required}.',
+    'Gestell {$item}, Primerauftrag von {$clock}, wartet seit {$reached} auf die Decklage; zulässig sind höchstens {$required}.',
   'A primer that stands gathers dust and moisture, and the cover coat splits off it.':
     'Ein Primer, der steht, nimmt Staub und Feuchte auf, und die Decklage löst sich von ihm.',
   'Give it its cover coat now, if the time is not over.':

@@ -12,7 +12,7 @@ export const residueSignals: Texts = {
     'etwa 50 mm von der Oberfläche entfernt, gegen ihre Strahlung abgeschirmt',
   'thickness of the residue on that surface': 'Dicke des Rückstands auf dieser Oberfläche',
   'gauged by hand when the place is cold, isolated and released for work':
-    'von Hand gemessen, wenn die Stelle kalt, von allen Energien getrennt und zur Arbeit freigegeben ist',
+    'von Hand gemessen, wenn die Stelle kalt, von allen Energiequellen getrennt und zur Arbeit freigegeben ist',
   'temperature inside the bin for scrapings, used filters and wipes':
     'Temperatur im Behälter für abgeschabten Rückstand, gebrauchte Filter und Wischtücher',
   'thermocouple fixed in the middle of the bin, put there while it was empty and cold':

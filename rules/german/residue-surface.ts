@@ -4,9 +4,9 @@ import type { Texts } from './texts.ts';
 export const residueSurface: Texts = {
   // early, approaching
   '{$signal} at {$value}, at or above {$limit}, for {$duration}: past the early limit set for dried residue.':
-    '{$signal}: {$value}, seit {$duration} auf oder über {$limit}: Der für getrockneten Rückstand festgelegte Frühwarngrenzwert ist überschritten.',
+    '{$signal}: {$value}, seit {$duration} auf oder über {$limit}: Der für getrockneten Rückstand festgelegte Frühwarngrenzwert ist erreicht oder überschritten.',
   '{$signal} at {$value}, rising {$minuteslope} a minute; ignition limit set for dried residue, {$limit}, in {$early} to {$late}.':
-    '{$signal}: {$value}, steigt um {$minuteslope} je Minute; für getrockneten Rückstand festgelegte Zündgrenze, {$limit}, in {$early} bis {$late}.',
+    '{$signal}: {$value}, steigt um {$minuteslope} je Minute; die für getrockneten Rückstand festgelegte Zündgrenze, {$limit}, ist in {$early} bis {$late} erreicht.',
   'Dried residue can light itself with no spark, thicker residue at a lower temperature; friction or a spark lights it even cold.':
     'Getrockneter Rückstand kann sich ohne Funken selbst entzünden, dickerer schon bei niedrigerer Temperatur; Reibung oder ein Funke entzündet ihn sogar in kaltem Zustand.',
   'Smoke, glow or burning smell: leave, fire alarm, site fire plan{$plan}.':
@@ -23,9 +23,9 @@ export const residueSurface: Texts = {
     'Heiße Oberflächen, Feuer. Reinigung erst in kaltem Zustand, mit funkenfreien Werkzeugen, mit Erlaubnisschein des Werks.',
   // act, act-thick
   '{$signal} at {$value}, at or above {$limit}, for {$duration}: past the limit to act set for dried residue.':
-    '{$signal}: {$value}, seit {$duration} auf oder über {$limit}: Der für getrockneten Rückstand festgelegte Eingriffsgrenzwert ist überschritten.',
+    '{$signal}: {$value}, seit {$duration} auf oder über {$limit}: Der für getrockneten Rückstand festgelegte Eingriffsgrenzwert ist erreicht oder überschritten.',
   '{$signal}: {$value} left to where residue as thick as gauged here may light itself, at or below {$limit}, for {$duration}.':
-    '{$signal}: Rückstand von der hier gemessenen Dicke kann sich selbst entzünden; noch {$value} bis dorthin, seit {$duration} auf oder unter {$limit}.',
+    '{$signal}: Temperatur, bei der sich Rückstand von der hier gemessenen Dicke selbst entzünden kann: noch {$value} bis dorthin, seit {$duration} auf oder unter {$limit}.',
   'Ignition is possible now; people nearby can be burned or overcome by smoke.':
     'Eine Entzündung ist jetzt möglich; Menschen in der Nähe können Verbrennungen erleiden oder im Rauch das Bewusstsein verlieren.',
   'Smoke, glow, smell or doubt: leave, fire alarm, site fire plan{$plan}.':
@@ -38,7 +38,7 @@ export const residueSurface: Texts = {
     'Den Förderer nicht anhalten, es sei denn, der Plan des Werks sieht es vor: Eine stehende Charge heizt sich weiter auf.',
   // at-limit
   '{$signal} at {$value}, past the ignition limit set for dried residue, {$limit}, since {$clock}; a fire may have begun that this sensor cannot see.':
-    '{$signal}: {$value}, seit {$clock} über {$limit}, der Zündgrenze für getrockneten Rückstand; es kann schon ungesehen brennen.',
+    '{$signal}: {$value}; Zündgrenze für getrockneten Rückstand, {$limit}, erreicht seit {$clock}; es kann schon ungesehen brennen.',
   'Fire in the oven or its exhaust; people nearby can be burned or overcome by smoke.':
     'Brand im Ofen oder in seiner Abluft; Menschen in der Nähe können Verbrennungen erleiden oder im Rauch das Bewusstsein verlieren.',
   'Leave; keep everyone away. Smoke, glow, smell or doubt: fire alarm now, site fire plan{$plan}; account for people.':
@@ -49,7 +49,7 @@ export const residueSurface: Texts = {
   'open a door or blow air at it: air feeds fire':
     'Keine Tür öffnen, keine Luft daraufblasen: Luft nährt das Feuer.',
   'fight it unless trained and the site’s plan says so':
-    'Nicht löschen, außer ausgebildet und nach dem Plan des Werks.',
+    'Nicht löschen ohne Ausbildung oder ohne Vorgabe im Plan des Werks.',
   'take a falling number as all-clear': 'Einen fallenden Wert nicht als Entwarnung nehmen.',
   // at-limit, self-heating
   'The site’s fire plan and the fire service overrule this page. {$fumes}: safety data sheet, sections 5 and 10.':

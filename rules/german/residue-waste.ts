@@ -37,5 +37,5 @@ export const residueWaste: Texts = {
   'Write down that it was emptied, and that used filters went with it.':
     'Aufschreiben, dass er geleert wurde und dass gebrauchte Filter mit hinausgebracht wurden.',
   'put other waste in that can light with it':
-    'Keinen anderen Abfall hineingeben, der sich mit entzünden kann.',
+    'Keinen anderen Abfall hineingeben, der sich mit ihm entzünden kann.',
 };

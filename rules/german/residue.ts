@@ -15,5 +15,5 @@ export const residue: Texts = {
   'Friction, impact or a spark lights residue, even cold.':
     'Reibung, Schlag oder ein Funke entzündet Rückstand, auch kalten.',
   'clean only cold, isolated and under permit, with non-sparking tools, never with grinder or steel scraper':
-    'nur kalt, von allen Energien getrennt und mit Erlaubnisschein reinigen, mit funkenfreien Werkzeugen, nie mit Schleifgerät oder Stahlschaber',
+    'nur kalt, von allen Energiequellen getrennt und mit Erlaubnisschein reinigen, mit funkenfreien Werkzeugen, nie mit Schleifgerät oder Stahlschaber',
 };

@@ -26,7 +26,7 @@ export const sensorHealth: Texts = {
   'trust the value because it looks right': 'Dem Wert nicht trauen, nur weil er richtig aussieht.',
   // lost and stuck where people can be hurt
   'Nothing tells what {$signal} measures, and people can be hurt by it; an alarm that stands on it cannot clear.':
-    'Was {$signal} misst, ist nicht bekannt, und Menschen können dadurch zu Schaden kommen; ein Alarm, der darauf beruht, kann nicht enden.',
+    'Nichts zeigt an, was {$signal} misst, und Menschen können dadurch zu Schaden kommen; ein Alarm, der darauf beruht, kann nicht enden.',
   'A reading that stands still hides what happens, and people can be hurt by it; its limits are judged on an old value.':
     'Ein Messwert, der stillsteht, verbirgt, was geschieht, und Menschen können dadurch zu Schaden kommen; seine Grenzwerte werden an einem alten Wert geprüft.',
   'Keep everyone clear of the place it watches: nobody can tell whether it is safe.':

@@ -30,7 +30,7 @@ export const sprayBoothAir: Texts = {
   '{$station}: exhaust filters at {$value}, {$difference} above clean ones, for {$duration}.':
     '{$station}: Abluftfilter bei {$value}, {$difference} über sauberen Filtern, seit {$duration}.',
   'The air slows, overspray blows back, and the load on the filters is fuel.':
-    'Die Luft wird langsamer, Spritznebel schlägt zurück, und was auf den Filtern liegt, ist Brennstoff.',
+    'Die Luft wird langsamer, Spritznebel schlägt zurück, und was auf den Filtern liegt, ist Brandlast.',
   'Finish the part and stop spraying.': 'Das Teil fertig spritzen, dann das Spritzen beenden.',
   'With the fan locked out have the filters changed; bag them at once as residue waste, damp as the data sheet says.':
     'Die Filter wechseln lassen, während der Ventilator gegen Wiedereinschalten gesichert ist; sie sofort als Rückstandsabfall in Säcke packen, feucht, wie es das Datenblatt sagt.',

@@ -3,9 +3,9 @@ import type { Texts } from './texts.ts';
 
 export const sprayBoothGun: Texts = {
   '{$station}: atomising air at {$value}, {$difference} from {$reference}, for {$duration} with the trigger on.':
-    '{$station}: Zerstäuberluft bei {$value}, Abweichung {$difference} von {$reference}, seit {$duration} bei betätigtem Abzug.',
+    '{$station}: Zerstäuberluft bei {$value}, {$difference} Abweichung von {$reference}, seit {$duration} bei betätigtem Abzug.',
   'Too little spits and runs; too much sprays dry, and a dry coat is gritty and weak.':
-    'Zu wenig gibt Spritzer und Läufer; zu viel spritzt trocken, und eine trocken gespritzte Schicht ist rau und schwach.',
+    'Zu wenig Luft gibt Spritzer und Läufer; zu viel spritzt trocken, und eine trocken gespritzte Schicht ist rau und schwach.',
   'Check its regulator and the header.':
     'Den Druckregler der Zerstäuberluft und die Hauptleitung der Druckluft prüfen.',
   'With the gun vented, clean or change the cap; then see the pattern on glass.':
@@ -14,7 +14,7 @@ export const sprayBoothGun: Texts = {
     'Ein Prüfblech spritzen, bevor weitere Teile gespritzt werden.',
   'make up for it with more or less fluid': 'Das nicht mit mehr oder weniger Material ausgleichen.',
   'Stored pressure. Vent and lock out by local rules. Never point the gun at anybody.':
-    'Gespeicherter Druck. Nach den örtlichen Vorschriften Druck ablassen und gegen Wiedereinschalten sichern. Die Spritzpistole nie auf jemanden richten.',
+    'Gespeicherter Druck. Nach den örtlichen Vorschriften drucklos machen und gegen Wiedereinschalten sichern. Die Spritzpistole nie auf jemanden richten.',
   '{$station}: metal at the gun at {$value}; the limit is {$limit}.':
     '{$station}: Metall an der Spritzpistole bei {$value}; der Grenzwert ist {$limit}.',
   'Cold metal makes runs and flash rust, hot metal a dry spray that does not flow.':
@@ -36,7 +36,7 @@ export const sprayBoothGun: Texts = {
   'put solvent on wet adhesive': 'Kein Lösemittel auf nasses Haftmittel geben.',
   'poke the tip with steel': 'Nicht mit Stahl in der Düsenspitze stochern.',
   'Stored pressure. Vent and lock out by local rules. Wear what the material’s data sheet asks for.':
-    'Gespeicherter Druck. Nach den örtlichen Vorschriften Druck ablassen und gegen Wiedereinschalten sichern. Tragen, was das Datenblatt des Materials verlangt.',
+    'Gespeicherter Druck. Nach den örtlichen Vorschriften drucklos machen und gegen Wiedereinschalten sichern. Schutzausrüstung tragen, wie das Datenblatt des Materials sie verlangt.',
   '{$station}: the guns have lain idle since {$clock}, for {$reached}, unflushed.':
     '{$station}: Die Spritzpistolen liegen seit {$clock} unbenutzt, seit {$reached}, ungespült.',
   '{$station}: the guns were laid down at {$clock} and have lain for {$reached}, unflushed.':
@@ -59,17 +59,17 @@ export const sprayBoothGun: Texts = {
   '{$station}: the guns have sprayed for more than {$high} since the last change of needle and nozzle.':
     '{$station}: Mit den Spritzpistolen wurde seit dem letzten Wechsel von Nadel und Düse länger als {$high} gespritzt.',
   'Have needle and nozzle and seals changed with the rebuild kit, gun vented and flushed.':
-    'Nadel, Düse und Dichtungen mit dem Reparatursatz wechseln lassen, Spritzpistole drucklos und gespült.',
+    'Nadel, Düse und Dichtungen mit dem Reparatursatz wechseln lassen, bei druckloser und gespülter Spritzpistole.',
   'Write down the change (needle-changed).': 'Den Wechsel eintragen (needle-changed).',
   'A worn gun sprays a pattern that drifts, shift by shift, and nobody sees when.':
-    'Eine verschlissene Spritzpistole spritzt ein Spritzbild, das sich von Arbeitsschicht zu Arbeitsschicht verschiebt, und niemand sieht, wann.',
+    'Bei einer verschlissenen Spritzpistole wandert das Spritzbild von Arbeitsschicht zu Arbeitsschicht, und niemand sieht, wann.',
   'See the pattern on glass and measure a panel.':
     'Das Spritzbild auf Glas ansehen und ein Prüfblech messen.',
   'turn fluid or air up to make up for wear':
     'Material oder Luft nicht höher stellen, um Verschleiß auszugleichen.',
   '{$station}: the guns have sprayed for more than {$high} since the last change of air cap.':
-    '{$station}: Mit den Spritzpistolen wurde seit dem letzten Wechsel von Luftkappe länger als {$high} gespritzt.',
+    '{$station}: Mit den Spritzpistolen wurde seit dem letzten Wechsel der Luftkappe länger als {$high} gespritzt.',
   'Have air cap and seals changed with the rebuild kit, gun vented and flushed.':
-    'Luftkappe und Dichtungen mit dem Reparatursatz wechseln lassen, Spritzpistole drucklos und gespült.',
+    'Luftkappe und Dichtungen mit dem Reparatursatz wechseln lassen, bei druckloser und gespülter Spritzpistole.',
   'Write down the change (cap-changed).': 'Den Wechsel eintragen (cap-changed).',
 };

@@ -7,7 +7,7 @@ export const sprayBoothHazards: Texts = {
   'The pressure pot goes over its rating, and its relief valve sticks.':
     'Der Druckbehälter übersteigt seinen zulässigen Druck, und sein Sicherheitsventil klemmt.',
   'Loaded filters blow back; missing ones let overspray into duct and fan.':
-    'Beladene Filter lassen Spritznebel zurückschlagen; fehlende lassen ihn in Kanal und Ventilator.',
+    'Zugesetzte Filter lassen Spritznebel zurückschlagen; fehlende lassen ihn in Kanal und Ventilator.',
   'The pot’s pressure moves, and the film with it.':
     'Der Druck im Druckbehälter ändert sich und mit ihm die Schichtdicke.',
   'Solids settle in a pot that is not stirred.':
@@ -35,5 +35,5 @@ export const sprayBoothHazards: Texts = {
   'Dried overspray in booth, filters and ducts lights itself, or two materials that must not meet do.':
     'Getrockneter Spritznebel in Spritzkabine, Filtern und Kanälen entzündet sich selbst, oder zwei Materialien tun es, die nicht zusammenkommen dürfen.',
   'watch surfaces, bin and cleaning by the station residue; never spray a material that can light with the one before until booth and ducts are free of it':
-    'Oberflächen, Abfallbehälter und Reinigung mit der Station „residue“ überwachen; nie ein Material spritzen, das sich mit dem vorigen entzünden kann, solange Spritzkabine und Kanäle nicht frei davon sind',
+    'Oberflächen, Abfallbehälter und Reinigung mit der Station für Rückstände überwachen; nie ein Material spritzen, das sich mit dem vorigen entzünden kann, solange Spritzkabine und Kanäle nicht frei davon sind',
 };

@@ -3,7 +3,7 @@ import type { Texts } from './texts.ts';
 
 export const sprayBoothPot: Texts = {
   '{$station}: pot at {$value}, {$difference} from {$reference}, for {$duration}.':
-    '{$station}: Druckbehälter bei {$value}, Abweichung {$difference} von {$reference}, seit {$duration}.',
+    '{$station}: Druckbehälter bei {$value}, {$difference} Abweichung von {$reference}, seit {$duration}.',
   'More or less material comes to the gun, and the film moves with it.':
     'Mehr oder weniger Material kommt zur Spritzpistole, und die Schichtdicke ändert sich mit.',
   'Check the pot’s regulator and the header.':
@@ -19,13 +19,13 @@ export const sprayBoothPot: Texts = {
     'Ein Druckbehälter über seinem zulässigen Druck kann bersten oder seinen Deckel wegschleudern.',
   'Keep people away from the pot.': 'Personen vom Druckbehälter fernhalten.',
   'Turn its air off at the shut-off valve that can be reached without standing by the pot.':
-    'Die Luft zum Druckbehälter an dem Absperrventil abstellen, das erreichbar ist, ohne bei ihm zu stehen.',
+    'Die Luft zum Druckbehälter an dem Absperrventil abstellen, das erreichbar ist, ohne neben dem Druckbehälter zu stehen.',
   'Call the maintainer: regulator and relief valve are seen to before it is used again.':
     'Instandhaltung rufen: Druckregler und Sicherheitsventil in Ordnung bringen lassen, bevor der Druckbehälter wieder benutzt wird.',
   'open it under pressure': 'Den Druckbehälter nicht unter Druck öffnen.',
   'plug or screw down the relief valve':
     'Das Sicherheitsventil nicht verschließen und nicht zuschrauben.',
-  'use it up first': 'Nicht erst noch aufbrauchen.',
+  'use it up first': 'Nicht erst noch aufbrauchen, was da ist.',
   'The relief valve protects; this page is none. Work on the pot is for licensed people, vented and locked out.':
     'Schutz bietet das Sicherheitsventil, nicht diese Seite. Arbeiten am Druckbehälter nur durch zugelassene Fachleute, drucklos und gegen Wiedereinschalten gesichert.',
   '{$station}: nobody wrote down a test of the pot’s relief valve for {$reached}; it is due every {$required}.':
@@ -53,7 +53,7 @@ export const sprayBoothPot: Texts = {
   'stir by blowing air in': 'Nicht durch Einblasen von Luft rühren.',
   'use the speed of a drum agitator': 'Nicht die Drehzahl eines Fassrührwerks verwenden.',
   'Stored pressure. Vent and lock out by local rules. Turning shaft: lock out before hands go near.':
-    'Gespeicherter Druck. Nach den örtlichen Vorschriften Druck ablassen und gegen Wiedereinschalten sichern. Drehende Welle: gegen Wiedereinschalten sichern, bevor Hände in die Nähe kommen.',
+    'Gespeicherter Druck. Nach den örtlichen Vorschriften drucklos machen und gegen Wiedereinschalten sichern. Drehende Welle: gegen Wiedereinschalten sichern, bevor Hände in die Nähe kommen.',
   '{$station}: level in the pot at {$value}, below {$limit}; the dip tube soon draws air.':
     '{$station}: Füllstand im Druckbehälter bei {$value}, unter {$limit}; das Steigrohr zieht bald Luft.',
   'Air in the line spits at the gun and leaves bubbles in the film.':

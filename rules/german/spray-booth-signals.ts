@@ -52,7 +52,7 @@ export const sprayBoothSignals: Texts = {
     'was das Messgerät auf allen Schichten zusammen anzeigt',
   'mean of three readings at least, on a flat smooth panel beside the part, dried':
     'Mittelwert aus mindestens drei Messwerten, auf einem ebenen, glatten Prüfblech neben dem Teil, getrocknet',
-  'wet film by comb or wheel': 'Nassschicht, mit Kamm oder Rad gemessen',
+  'wet film by comb or wheel': 'Nassschichtdicke, mit Kamm oder Rad gemessen',
   'on the panel at once after the gun; seconds later water has gone':
     'auf dem Prüfblech sofort nach der Spritzpistole; Sekunden später ist schon Wasser verdunstet',
   'hours of spraying since needle and nozzle were changed':
@@ -64,10 +64,11 @@ export const sprayBoothSignals: Texts = {
     'Geschwindigkeit der Luft in die Spritzkabine, über die Zeit gemittelt',
   'the filters’ pressure drop as a share of what clean ones make':
     'Druckabfall der Filter als Anteil dessen, was saubere Filter haben',
-  'dry film of this coat, in the middle': 'Trockenschicht dieser Schicht, in der Mitte',
-  'dry film of this coat, towards the edge': 'Trockenschicht dieser Schicht, zur Kante hin',
-  'dry film of all coats together': 'Trockenschicht aller Schichten zusammen',
-  'dry film that the wet film will leave': 'Trockenschicht, die die Nassschicht hinterlassen wird',
+  'dry film of this coat, in the middle': 'Trockenschichtdicke dieser Schicht, in der Mitte',
+  'dry film of this coat, towards the edge': 'Trockenschichtdicke dieser Schicht, zur Kante hin',
+  'dry film of all coats together': 'Trockenschichtdicke aller Schichten zusammen',
+  'dry film that the wet film will leave':
+    'Trockenschichtdicke, die die Nassschicht hinterlassen wird',
   'dew point of the booth’s air; shown only': 'Taupunkt der Kabinenluft; nur zur Anzeige',
   'time sprayed since the last flush: the first parts after it are thin; where racks are scanned, parts-since-flush counts them':
     'gespritzte Zeit seit dem letzten Spülen: Die ersten Teile danach sind dünn beschichtet; wo Gestelle gescannt werden, zählt parts-since-flush sie',
