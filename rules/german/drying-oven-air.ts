@@ -39,8 +39,8 @@ export const dryingOvenAir: Texts = {
   'Load no more.': 'Nicht mehr beladen.',
   'See at the oven’s own panel that the burner has tripped; if not, turn the heat off at the outside control.':
     'Am Bedienpult des Ofens prüfen, ob der Brenner abgeschaltet hat; wenn nicht, Heizung an der Bedienung von außen abschalten.',
-  'Call the maintainer; whoever feels unwell leaves for fresh air.':
-    'Instandhaltung rufen; wer sich unwohl fühlt, geht hinaus an die frische Luft.',
+  'Call the maintainer; keep people out of the room until it flows again. Whoever feels unwell goes to fresh air.':
+    'Instandhaltung rufen; alle aus dem Raum halten, bis die Abluft wieder strömt. Wer sich unwohl fühlt, geht hinaus an die frische Luft.',
   'bridge the airflow switch': 'Den Strömungswächter nicht überbrücken.',
   'The interlock is the oven’s own; this page is none. Work on it is for licensed people.':
     'Die Verriegelung ist die des Ofens; diese Seite ist keine. Arbeiten an der Verriegelung nur durch zugelassene Fachleute.',

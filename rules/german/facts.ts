@@ -15,8 +15,8 @@ export const facts: Texts = {
   'Smoke is toxic': 'Der Rauch ist giftig',
   'Fumes can be toxic even without flames, of hydrogen chloride and nitrogen oxides':
     'Die Dämpfe können auch ohne Flammen giftig sein, durch Chlorwasserstoff und Stickoxide',
-  'crank it by hand until its bottom is loose, then run its agitator':
-    'das Rührwerk von Hand durchdrehen, bis der Bodensatz gelöst ist, dann laufen lassen',
+  'crank it by hand, its drive locked out, until its bottom is loose, then run its agitator':
+    'das Rührwerk bei gegen Wiedereinschalten gesichertem Antrieb von Hand durchdrehen, bis der Bodensatz gelöst ist, dann laufen lassen',
   'stir it by hand, then mix it': 'von Hand aufrühren, dann mischen',
   'mix it': 'mischen',
   'mix it with a low-shear air mixer': 'mit einem scherarmen, druckluftgetriebenen Mischer mischen',

@@ -47,4 +47,5 @@ export const preparationWater: Texts = {
     'Harz oder Membran der Vollentsalzung warten lassen.',
   'Draw no water for adhesive, bath, flush or last rinse until it is back.':
     'Kein Wasser für Haftmittel, Bad, Durchspülen oder letzte Spüle entnehmen, bis der Wert wieder stimmt.',
+  'use this water up first': 'Dieses Wasser nicht erst noch aufbrauchen.',
 };

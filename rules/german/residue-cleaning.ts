@@ -18,8 +18,8 @@ export const residueCleaning: Texts = {
     'Reibung, Schlag und Funken entzünden auch kalten Rückstand.',
   '{$station}: {$reached} since somebody wrote down that it was cleaned, of {$required} at most.':
     '{$station}: Seit {$reached} hat niemand eine Reinigung aufgeschrieben; zulässig sind höchstens {$required}.',
-  'Gauge the thickness, then have it cleaned under the site’s permit with non-sparking tools, damp as the data sheet says.':
-    'Dicke messen, danach mit Erlaubnisschein des Werks reinigen lassen, mit funkenfreien Werkzeugen, feucht, wie es das Datenblatt sagt.',
+  'Once it is cold and released under the site’s permit, have the thickness gauged and the place cleaned with non-sparking tools, damp as the data sheet says.':
+    'Sobald die Stelle kalt und mit Erlaubnisschein des Werks freigegeben ist: Dicke messen und reinigen lassen, mit funkenfreien Werkzeugen, feucht, wie es das Datenblatt sagt.',
   'Take the waste out of the building at once; write down the cleaning and the thickness left.':
     'Abfall sofort aus dem Gebäude bringen; Reinigung und verbliebene Dicke aufschreiben.',
 };

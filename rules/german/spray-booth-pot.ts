@@ -25,7 +25,7 @@ export const sprayBoothPot: Texts = {
   'open it under pressure': 'Den Druckbehälter nicht unter Druck öffnen.',
   'plug or screw down the relief valve':
     'Das Sicherheitsventil nicht verschließen und nicht zuschrauben.',
-  'use it up first': 'Nicht erst noch aufbrauchen, was da ist.',
+  'spray it empty first': 'Nicht erst noch leerspritzen.',
   'The relief valve protects; this page is none. Work on the pot is for licensed people, vented and locked out.':
     'Schutz bietet das Sicherheitsventil, nicht diese Seite. Arbeiten am Druckbehälter nur durch zugelassene Fachleute, drucklos und gegen Wiedereinschalten gesichert.',
   '{$station}: nobody wrote down a test of the pot’s relief valve for {$reached}; it is due every {$required}.':

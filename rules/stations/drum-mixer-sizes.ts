@@ -27,7 +27,7 @@ const drum: ContainerSize = {
   mixFor: '8 h',
   field: 'mix_drum',
   fromSheet: (sheet) => sheet.mixDrumMs,
-  how: 'crank it by hand until its bottom is loose, then run its agitator',
+  how: 'crank it by hand, its drive locked out, until its bottom is loose, then run its agitator',
 };
 
 /** Half a pint, a gallon, five gallons, a drum of 55 gallons; each with a little to spare. */

@@ -92,7 +92,7 @@ const exhaustLabel: RuleTemplate['label'] = {
   steps: [
     'Load no more.',
     'See at the oven’s own panel that the burner has tripped; if not, turn the heat off at the outside control.',
-    'Call the maintainer; whoever feels unwell leaves for fresh air.',
+    'Call the maintainer; keep people out of the room until it flows again. Whoever feels unwell goes to fresh air.',
   ],
   doNot: ['bridge the airflow switch'],
   caution: 'The interlock is the oven’s own; this page is none. Work on it is for licensed people.',

@@ -128,7 +128,7 @@ export const makeUpWater: RuleTemplate = {
       'Have the resin or the membrane of the deioniser seen to.',
       'Draw no water for adhesive, bath, flush or last rinse until it is back.',
     ],
-    doNot: ['use tap water', 'use it up first'],
+    doNot: ['use tap water', 'use this water up first'],
     caution,
   },
 };

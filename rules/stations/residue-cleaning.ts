@@ -64,7 +64,7 @@ export const cleaningLate: RuleTemplate = {
       '{$station}: {$reached} since somebody wrote down that it was cleaned, of {$required} at most.',
     steps: [
       'Shut the oven down, let it cool and isolate it by local rules.',
-      'Gauge the thickness, then have it cleaned under the site’s permit with non-sparking tools, damp as the data sheet says.',
+      'Once it is cold and released under the site’s permit, have the thickness gauged and the place cleaned with non-sparking tools, damp as the data sheet says.',
       'Take the waste out of the building at once; write down the cleaning and the thickness left.',
     ],
   },

@@ -77,7 +77,11 @@ export const potRating: RuleTemplate = {
       'Turn its air off at the shut-off valve that can be reached without standing by the pot.',
       'Call the maintainer: regulator and relief valve are seen to before it is used again.',
     ],
-    doNot: ['open it under pressure', 'plug or screw down the relief valve', 'use it up first'],
+    doNot: [
+      'open it under pressure',
+      'plug or screw down the relief valve',
+      'spray it empty first',
+    ],
     caution: vesselCaution,
   },
 };
