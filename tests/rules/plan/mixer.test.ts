@@ -47,7 +47,9 @@ describe('mixing a new container', () => {
     expect(drawn.readiness).toBe('armed-limit-unconfirmed');
     expect(drawn.needs.join()).toMatch(/mix_drum/);
     expect(drawn.facts).toMatchObject({
-      mixing: { text: 'crank it by hand, its drive locked out, until its bottom is loose, then run its agitator' },
+      mixing: {
+        text: 'crank it by hand, its drive locked out, until its bottom is loose, then run its agitator',
+      },
     });
   });
   test('nobody knows beyond a drum, unless the site says', () => {
