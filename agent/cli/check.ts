@@ -31,6 +31,7 @@ export type CheckedSite =
         readonly rules: readonly RuleCard[];
         readonly bindings: readonly { readonly id: string; readonly signal: number | null }[];
         readonly changedSignals: readonly SignalChange[];
+        readonly changedWaiting: readonly Pick<RuleCard, 'id' | 'changes'>[];
       };
     }
   | { readonly ok: false; readonly problems: readonly PlacedProblem[]; readonly more: number };
@@ -92,7 +93,7 @@ function checkedJson(checked: CheckedSite): string {
 
 function checkedLines(checked: CheckedSite): readonly string[] {
   if (!checked.ok) return problemLines(checked);
-  const { coverage, rules, bindings, changedSignals } = checked.compiled;
+  const { coverage, rules, bindings, changedSignals, changedWaiting } = checked.compiled;
   const armed = rules.filter((rule) => rule.readiness !== 'not-armed').length;
   const wild = bindings.filter((binding) => binding.signal === null).length;
   const lines = [
@@ -117,6 +118,9 @@ function checkedLines(checked: CheckedSite): readonly string[] {
     lines.push(...rules.filter((rule) => rule.station === station.station).flatMap(asideLines));
     const ofStation = rules.filter((rule) => rule.station === station.station);
     lines.push(...station.off.map(offLine), ...ofStation.flatMap(changedLines));
+    const isHere = ({ id }: { readonly id: string }): boolean =>
+      id.startsWith(`${station.station}/`);
+    lines.push(...changedWaiting.filter(isHere).flatMap(changedLines));
     const read = changedSignals.filter(({ signal }) => signal.startsWith(`${station.station}/`));
     lines.push(...read.flatMap(({ signal, ...of }) => changedLines({ id: signal, changes: [of] })));
     for (const signal of station.silenceUnnoticed)

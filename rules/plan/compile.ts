@@ -23,9 +23,10 @@ import { markBindings, markCards, stationMarks } from './compile-marks.ts';
 import { compileShelving } from './compile-shelving.ts';
 import { compileSignal } from './compile-signal.ts';
 import { coverStation } from './coverage.ts';
-import type { Path, Report, SignalDraft, StationDraft } from './draft.ts';
+import { idOf, type Path, type Report, type SignalDraft, type StationDraft } from './draft.ts';
 import { noOwnKinds, type OwnKinds } from './own-kinds.ts';
 import { changedSignals, reportReach, type SignalChange } from './people-reach.ts';
+import { changedTimes, reportTimes } from './people-times.ts';
 import type { Plan } from './plan.ts';
 import { reportFields } from './station-fields.ts';
 import { type StationRules, stationRules } from './station-rules.ts';
@@ -47,6 +48,8 @@ export interface CompiledSite {
   readonly ownKinds: OwnKinds;
   /** Where people's safety leans on them: how the site file has them read. */
   readonly changedSignals: readonly SignalChange[];
+  /** What the site file changes of rules over wildcards of which no place has been heard: `line/station/rule`. */
+  readonly changedWaiting: readonly Pick<RuleCard, 'id' | 'changes'>[];
   readonly problems: readonly SiteProblem[];
 }
 
@@ -79,6 +82,7 @@ export function compileSite(
       const signals = stationSignals(draft, instances, report);
       const found = stationRules(draft, signals, report);
       reportReach(signals.values(), found.rules, report);
+      reportTimes(signals.values(), found.rules, report);
       stations.push({ station: draft, signals, found });
     }
   }
@@ -120,12 +124,19 @@ export function compileSite(
         .sort((a, b) => (a.station < b.station ? -1 : 1)),
     },
     ownKinds: own,
-    changedSignals: stations.flatMap(({ signals: own, found }) =>
-      changedSignals(own.values(), found.rules),
-    ),
+    changedSignals: stations.flatMap(({ signals: own, found }) => [
+      ...changedSignals(own.values(), found.rules),
+      ...changedTimes(own.values(), found.rules),
+    ]),
+    changedWaiting: stations.flatMap(({ found }) => changedWaiting(found)),
     problems: [...problems.values()],
   };
 }
+
+const changedWaiting = ({ rules }: StationRules): Pick<RuleCard, 'id' | 'changes'>[] =>
+  rules
+    .filter(({ instances, changes }) => instances.length === 0 && changes.length > 0)
+    .map(({ station, name, changes }) => ({ id: idOf(station, name, ''), changes }));
 
 function reportTooMany(what: string, count: number, most: number, report: Report): void {
   if (count <= most) return;

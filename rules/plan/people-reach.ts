@@ -61,8 +61,7 @@ export const changedSignals = (
 ): SignalChange[] =>
   [...signals].flatMap((signal): SignalChange[] => {
     const { station, name, reading } = signal;
-    const leaning = guarding(rules).some((rule) => rule.signals.some((on) => leansOn(on, signal)));
-    if (reading === null || !leaning) return [];
+    if (reading === null || !leanedOn(signal, rules)) return [];
     const { range, calibration } = reading.written;
     const usual = station.kind.signals.find((known) => known.name === name)?.range;
     const of = { signal: idOf(station, name, '') };
@@ -83,6 +82,10 @@ export const changedSignals = (
           ]),
     ];
   });
+
+/** Whether people's safety leans on it. */
+export const leanedOn = (signal: SignalDraft, rules: readonly RuleDraft[]): boolean =>
+  guarding(rules).some((rule) => rule.signals.some((on) => leansOn(on, signal)));
 
 const guarding = (rules: readonly RuleDraft[]): RuleDraft[] =>
   rules.filter((rule) => rule.people || rule.class.highlyManaged);

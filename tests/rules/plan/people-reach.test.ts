@@ -123,3 +123,52 @@ test('what is changed of such a signal is listed', () => {
   );
   expect(quality.changedSignals).toEqual([]);
 });
+
+describe('how soon it is judged', () => {
+  const timed = (more: string) =>
+    station(
+      'residue',
+      `surface: { topic: s, payload: { kind: json, value: /v, time: /t }, unit: Cel${more} }`,
+    );
+  test.each([
+    [', hold: 3 min', 'surface.hold: ', '3 min late'],
+    [', hold: 5 h, lateness: 6 h', 'surface.hold: ', '5 h late'],
+    [', lateness: 30 s', 'surface.lateness: ', '30 s late'],
+  ])('%s is refused', (more, place, words) => {
+    const found = said(timed(more));
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain(place);
+    expect(found[0]).toContain(words);
+    expect(found[0]).toContain('our judgement');
+  });
+
+  test('what makes it slower than usual is listed', () => {
+    const site = timed(', hold: 8 s, lateness: 2 min, expect_every: 6 min');
+    // So seldom a reading, its forecast asks for a longer window.
+    expect(said(site).filter((each) => each.includes('surface'))).toEqual([]);
+    expect(site.changedSignals.map(({ what, usual, written }) => [what, usual, written])).toEqual([
+      ['hold', 'none', '8 s'],
+      ['lateness', '10 min', '2 min'],
+      ['expect_every', 'at most 5 min', '6 min'],
+    ]);
+  });
+
+  test('quality alone may wait', () => {
+    const pdp = `pdp: { topic: d, payload: { kind: json, value: /v, time: /t }, unit: Cel, hold: 3 min }`;
+    const site = station('compressed-air', pdp);
+    expect(said(site)).toEqual([]);
+    expect(site.changedSignals).toEqual([]);
+  });
+});
+
+test('what is changed of a rule over a wildcard is listed before any place is heard', () => {
+  const site = station(
+    'residue',
+    `surface: ${line('s/+', 'Cel', ', names: [place]')}`,
+    '{ at-limit: { high: 100 Cel, actions: ["Call 5555."] } }',
+  );
+  expect(site.rules.filter(({ id }) => id.includes('at-limit'))).toEqual([]);
+  expect(site.changedWaiting.map(({ id }) => id)).toEqual(['l/r/at-limit']);
+  expect(site.changedWaiting[0]!.changes.map(({ what }) => what)).toContain('high');
+  expect(JSON.stringify(site.changedWaiting)).toContain('Call 5555.');
+});

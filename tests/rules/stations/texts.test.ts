@@ -8,6 +8,7 @@ import {
   ruleFacts,
 } from '#rules/alarm/placeholders.ts';
 import { unsafeWords } from '#rules/alarm/unsafe-words.ts';
+import { inGerman } from '#rules/german/all.ts';
 import type { CardLabel } from '#rules/plan/card.ts';
 import { stationKinds } from '#rules/stations/all.ts';
 import {
@@ -61,7 +62,8 @@ const advice = (label: CardLabel): string[] => [
 
 describe.each(texts.map((text) => [text.of, text] as const))('%s', (_, text) => {
   test('advises nothing that can hurt', () => {
-    for (const line of advice(text.label)) expect(unsafeWords(line)).toBeNull();
+    for (const line of advice(text.label))
+      for (const said of [line, inGerman(line)]) expect(unsafeWords(said)).toBeNull();
   });
   test('uses the signal word for people, and only for people', () => {
     expect(text.label.word !== 'NOTICE').toBe(text.people);
@@ -97,8 +99,28 @@ describe.each(texts.map((text) => [text.of, text] as const))('%s', (_, text) => 
 });
 
 test('the words forbidden are found where they stand', () => {
-  for (const bad of ['Open the door.', 'Look inside.', 'Scrape it off.', 'Stop the conveyor.'])
-    expect(unsafeWords(bad)).not.toBeNull();
+  for (const bad of [
+    'Open the door.',
+    'Look inside.',
+    'Scrape it off.',
+    'Stop the conveyor.',
+    'Just have a peek through the hatch.',
+    'Keep the chain halted.',
+    'Take the lid off the bin.',
+    'Reset the emergency stop.',
+    'Pull the rack out by hand.',
+    'Use water on it.',
+    'Bridge the switch.',
+    'Die Tür öffnen.',
+    'Kurz hineinsehen.',
+    'Den Rückstand abkratzen.',
+    'Den Förderer anhalten.',
+    'Den Wächter überbrücken.',
+    'Mit Wasser löschen.',
+    'Den Not-Halt zurücksetzen.',
+    'Den Deckel abnehmen.',
+  ])
+    expect(unsafeWords(bad), bad).not.toBeNull();
 });
 
 test('every placeholder belongs to names, facts or evidence, and to one of them', () => {
