@@ -3,7 +3,7 @@
  * short `lateness` throws readings away, a long `expect_every` lets silence go unnoticed.
  */
 import { spanText } from '../alarm/say.ts';
-import { latenessMsDefault } from '../site/bounds.ts';
+import { holdMsDefault, latenessMsDefault } from '../site/bounds.ts';
 import type { Report, RuleDraft, SignalDraft } from './draft.ts';
 import { idOf } from './draft.ts';
 import { leanedOn, type SignalChange } from './people-reach.ts';
@@ -41,11 +41,10 @@ export const changedTimes = (
   signals: Iterable<SignalDraft>,
   rules: readonly RuleDraft[],
 ): SignalChange[] =>
-  measured(signals, rules).flatMap(({ station, name, latenessMs, expectEveryMs, reading }) => {
+  measured(signals, rules).flatMap(({ station, name, holdMs, latenessMs, expectEveryMs }) => {
     const signal = idOf(station, name, '');
-    const { hold } = reading!.written;
     return [
-      ...(hold === undefined ? [] : [{ signal, what: 'hold', usual: 'none', written: hold }]),
+      ...(holdMs > holdMsDefault ? [change(signal, 'hold', spanText(holdMsDefault), holdMs)] : []),
       ...(latenessMs < latenessMsDefault
         ? [change(signal, 'lateness', spanText(latenessMsDefault), latenessMs)]
         : []),
@@ -63,4 +62,4 @@ const change = (signal: string, what: string, usual: string, ms: number): Signal
 });
 
 const measured = (signals: Iterable<SignalDraft>, rules: readonly RuleDraft[]): SignalDraft[] =>
-  [...signals].filter((signal) => signal.reading !== null && leanedOn(signal, rules));
+  [...signals].filter((signal) => signal.kind === 'measured' && leanedOn(signal, rules));

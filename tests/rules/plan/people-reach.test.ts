@@ -147,10 +147,16 @@ describe('how soon it is judged', () => {
     // So seldom a reading, its forecast asks for a longer window.
     expect(said(site).filter((each) => each.includes('surface'))).toEqual([]);
     expect(site.changedSignals.map(({ what, usual, written }) => [what, usual, written])).toEqual([
-      ['hold', 'none', '8 s'],
+      ['hold', '2 s', '8 s'],
       ['lateness', '10 min', '2 min'],
       ['expect_every', 'at most 5 min', '6 min'],
     ]);
+  });
+
+  test('a reading by hand comes when somebody takes it', () => {
+    const hand = station('residue', 'thickness: { by_hand: true, unit: mm, due_every: 8 h }');
+    expect(said(hand).filter((each) => each.includes('thickness'))).toEqual([]);
+    expect(hand.changedSignals).toEqual([]);
   });
 
   test('quality alone may wait', () => {

@@ -119,8 +119,36 @@ test('the words forbidden are found where they stand', () => {
     'Mit Wasser löschen.',
     'Den Not-Halt zurücksetzen.',
     'Den Deckel abnehmen.',
+    'Hose it down.',
+    'Put it out with water.',
+    'Remove the guard.',
+    'Defeat the interlock.',
+    'Crack the door.',
+    'Have a look through the hatch.',
+    'Hold the conveyor.',
+    'Climb into the booth.',
+    'Halten Sie den Förderer an.',
+    'Kettenförderer anhalten.',
+    'Setzen Sie den Not-Halt zurück.',
+    'Löschen Sie mit Wasser.',
+    'Sieh hinein.',
+    'Überbrücke den Schalter.',
+    'Die Ofentür aufmachen.',
+    'Nicht warten, die Tür öffnen.',
+    'Do not wait, open the door.',
   ])
     expect(unsafeWords(bad), bad).not.toBeNull();
+  for (const good of [
+    'Never open the door.',
+    'Do not bridge the switch.',
+    'Have a licensed electrician reset the trip.',
+    'Only the fire brigade may use water.',
+    'Keep clear of the chain until it is switched off.',
+    'Die Tür nicht öffnen.',
+    'Keine Klappe öffnen.',
+    'Öffnen nur durch die Feuerwehr.',
+  ])
+    expect(unsafeWords(good), good).toBeNull();
 });
 
 test('every placeholder belongs to names, facts or evidence, and to one of them', () => {
