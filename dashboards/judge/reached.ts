@@ -13,6 +13,18 @@ export const wasReached = (told: AlarmView['told'], from = 0): boolean =>
     ({ kind, outcome, at }) => calls.includes(kind) && outcome === 'delivered' && at >= from,
   );
 
+/** Of several that stand unanswered none has reached anybody: then it is said once for all. */
+export function areAllUntold(alarms: readonly AlarmView[], now: number): boolean {
+  const waiting = alarms.filter(
+    (alarm) => isOpen(alarm) && !isAnswered(alarm) && alarm.state !== 'returned-unacknowledged',
+  );
+  const untold = waiting.filter((alarm) => isUntold(alarm, now));
+  return (
+    untold.length > 1 &&
+    waiting.every((alarm) => isUntold(alarm, now) || now - alarm.raised <= onTheWayMs)
+  );
+}
+
 /** Nobody has answered it, and it has reached nobody, though a message would have arrived by now. */
 export const isUntold = (alarm: AlarmView, now: number): boolean =>
   isOpen(alarm) &&

@@ -16,11 +16,13 @@ interface EntryProps {
   readonly also?: readonly AlarmView[];
   /** Without its ruler: where many stand close together. */
   readonly short?: boolean;
+  /** That nobody has been told of it is said above, of all. */
+  readonly hushed?: boolean;
 }
 
 const nobody: readonly AlarmView[] = [];
 
-export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
+export function Entry({ alarm, also = nobody, short = false, hushed = false }: EntryProps) {
   const signal = useBoard((board) => board.signals.get(alarm.signal));
   return (
     <li class={`entry${[alarm, ...also].every(isAnswered) ? '' : ' entry-open'}`}>
@@ -32,7 +34,7 @@ export function Entry({ alarm, also = nobody, short = false }: EntryProps) {
         <Said words={alarmSentence(alarm)} />
       </a>
       <When alarm={alarm} />
-      <Untold alarm={alarm} />
+      {hushed ? null : <Untold alarm={alarm} />}
       {short || signal === undefined ? null : <AlarmRuler signal={signal} alarm={alarm} />}
       <Also alarms={also} />
     </li>

@@ -64,6 +64,8 @@ export const aside = {
   untoldAgain:
     'Nichts wurde besser in der Zeit zum Handeln. Er sollte erneut gemeldet werden und erreichte niemanden',
   untoldLate: 'Er blieb und sollte doch gemeldet werden. Er erreichte niemanden',
+  toldNobodyOfAll:
+    'Von keinem dieser Alarme weiß schon jemand. Wo Hilfe nötig ist: Holen Sie jemanden.',
   toldNobody: 'Davon weiß noch niemand. Wo Hilfe nötig ist: Holen Sie jemanden.',
   byWhom: '{$what} {$clock}, {$by}',
   byItself: '{$what} {$clock}',

@@ -62,6 +62,8 @@ export const aside = {
   untoldAgain:
     'Nothing improved in the time there is to act. It was to be told again, and reached nobody',
   untoldLate: 'It stayed, and was to be told after all. It reached nobody',
+  toldNobodyOfAll:
+    'Nobody has been told of any of these alarms. Where help is needed, go and fetch somebody.',
   toldNobody: 'Nobody has been told of it. Where help is needed, go and fetch somebody.',
   byWhom: '{$what} {$clock}, {$by}',
   byItself: '{$what} {$clock}',

@@ -2,6 +2,7 @@
 import type { AsideView } from '../../agent/web/contract.ts';
 import { type Band, bands, isOpen, isOver, isPeopleRule } from '../judge/bands.ts';
 import { type Card, cardsInBands } from '../judge/cards.ts';
+import { areAllUntold } from '../judge/reached.ts';
 import { shiftEnd } from '../judge/shift.ts';
 import { AsideLines } from '../parts/aside-lines.tsx';
 import { Entry } from '../parts/entry.tsx';
@@ -29,6 +30,7 @@ export function Attention() {
   const end = shiftEnd(now, timezone, shiftsMin ?? site?.shifts_min ?? []);
   const order = cardsInBands(alarms.values(), { coverage, rules }, end);
   const { shown, held, show } = useSteady(order, keyOf);
+  const hushed = areAllUntold([...alarms.values()], now);
   const aside = [...useBoard((board) => board.aside).values()];
   const known = { coverage, rules };
   const [asidePeople = [], asideOthers = []] = parted(aside, (each) => isPeopleRule(each, known));
@@ -42,6 +44,7 @@ export function Attention() {
         </button>
       ) : null}
       {bands.every((band) => shown[band].length === 0) ? <Nothing /> : null}
+      {hushed ? <p class="missing">{say('toldNobodyOfAll')}</p> : null}
       <Unheard coverage={coverage} people spokenFor={spokenFor} />
       <NamesTaken coverage={coverage} people />
       <div class="bands">
@@ -52,6 +55,7 @@ export function Attention() {
             band={band}
             cards={shown[band]}
             aside={band === 'people' ? asidePeople : none}
+            hushed={hushed}
           />
         ))}
       </div>
@@ -91,15 +95,16 @@ interface BandProps {
   readonly cards: readonly Card[];
   /** Of this band, and put aside: they stand first, a line each. */
   readonly aside: readonly AsideView[];
+  readonly hushed: boolean;
 }
 
-function BandOf({ band, title, cards, aside }: BandProps) {
+function BandOf({ band, title, cards, aside, hushed }: BandProps) {
   if (cards.length === 0 && aside.length === 0) return null;
   return (
     <section class={`band band-${band}`}>
       <h2 class="band-title">{title}</h2>
       <AsideLines aside={aside} />
-      <Cards cards={cards} short={band === 'wait'} />
+      <Cards cards={cards} short={band === 'wait'} hushed={hushed} />
     </section>
   );
 }
@@ -109,18 +114,30 @@ const Over = ({ cards }: { readonly cards: readonly Card[] }) =>
   cards.length === 0 ? null : (
     <details class="more band-over">
       <summary>{say('overNotices', { n: cards.length })}</summary>
-      <Cards cards={cards} short />
+      <Cards cards={cards} short hushed />
     </details>
   );
 
-function Cards({ cards, short }: { readonly cards: readonly Card[]; readonly short: boolean }) {
+interface CardsProps {
+  readonly cards: readonly Card[];
+  readonly short: boolean;
+  readonly hushed: boolean;
+}
+
+function Cards({ cards, short, hushed }: CardsProps) {
   const alarms = useBoard((board) => board.alarms);
   return (
     <ul class="entries">
       {cards.map((card) => {
         const [worst, ...also] = card.flatMap((each) => alarms.get(each) ?? []);
         return worst === undefined ? null : (
-          <Entry key={worst.occurrence} alarm={worst} also={also} short={short || isOver(worst)} />
+          <Entry
+            key={worst.occurrence}
+            alarm={worst}
+            also={also}
+            short={short || isOver(worst)}
+            hushed={hushed}
+          />
         );
       })}
     </ul>

@@ -2,7 +2,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { AlarmView } from '#agent/web/contract.ts';
 import { endedBy } from '#rules/alarm/ended-by.ts';
-import { isUntold } from '../../dashboards/judge/reached.ts';
+import { areAllUntold, isUntold } from '../../dashboards/judge/reached.ts';
 import { alarm, now, signal } from '../agent/web/fake-ports.ts';
 
 vi.stubGlobal('document', { documentElement: { dataset: {}, lang: 'en' } });
@@ -35,6 +35,16 @@ describe('an alarm that nobody answered', () => {
     expect(untold({ told: [told({ outcome: 'gone' }), told()] })).toBe(false);
     for (const state of ['acknowledged', 'returned-unacknowledged', 'shelved', 'normal'] as const)
       expect(untold({ state })).toBe(false);
+  });
+  test('of several it is said once where none reached anybody', () => {
+    const one = alarm({ occurrence: 'r@1' });
+    const other = alarm({ occurrence: 's@1' });
+    const later = now + 2 * minuteMs;
+    expect(areAllUntold([one, other], later)).toBe(true);
+    expect(areAllUntold([one, other, alarm({ raised: later - 1 })], later)).toBe(true);
+    expect(areAllUntold([one, other, alarm({ told: [told()] })], later)).toBe(false);
+    expect(areAllUntold([one, other, alarm({ state: 'acknowledged' })], later)).toBe(true);
+    expect(areAllUntold([one], later)).toBe(false);
   });
   test('was told again only where that reached somebody since', () => {
     const [again, late] = [1, 0].map((n) => step({ at: now, transition: 'realarmed', again: n }));
