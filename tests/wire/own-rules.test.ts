@@ -162,7 +162,8 @@ test('what was on disk when it stood still is judged by the others, and replayed
   const { site, agent, client } = await scene(over('for (;;) {}'));
   // One beat holds them all; the reading that never ends stands in the middle of it.
   const payload = (v: number): string => JSON.stringify({ v });
-  const acknowledged = Promise.allSettled([
+  // Whether each of them is acknowledged is the restart's to say: nobody waits for it.
+  void Promise.allSettled([
     client.publishAsync('m/b', payload(45), { qos: 1 }),
     client.publishAsync('m/a', payload(35), { qos: 1 }),
     client.publishAsync('m/a', payload(95), { qos: 1 }),
@@ -170,8 +171,7 @@ test('what was on disk when it stood still is judged by the others, and replayed
   ]);
   const ready = await agent.readyAgain();
   await saysOff({ agent: ready }, /did not come back/);
-  await client.endAsync(true);
-  await acknowledged;
+  client.end(true);
   await agent.stop();
   await replaysAsTold(site, agent.folder);
 }, 90_000);
