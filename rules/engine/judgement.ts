@@ -30,6 +30,9 @@ import { Suppression } from './suppression.ts';
 import { tellHolds } from './tell-holds.ts';
 import { Wiring } from './wiring.ts';
 
+/** One for all: no object a sample. */
+const unasked: Asked = {};
+
 export class Judgement {
   readonly plan: Plan;
   readonly rules: readonly LiveRule[];
@@ -156,13 +159,13 @@ export class Judgement {
     this.settle(rule, kind.deadline?.(settings, memory, at, timer) ?? rule.severity, at);
   }
 
-  settle(rule: LiveRule, severity: Severity, at: EpochMs, why: Asked = {}): void {
+  settle(rule: LiveRule, severity: Severity, at: EpochMs, why = unasked): void {
     this.deadlines.set(rule.index, rule.timer.at);
     if (severity !== rule.severity) this.changed(rule, severity, at, why);
     if (rule.passes) this.alarms.holding.passed(rule);
   }
 
-  private changed(rule: LiveRule, severity: Severity, at: EpochMs, why: Asked = {}): void {
+  private changed(rule: LiveRule, severity: Severity, at: EpochMs, why = unasked): void {
     const before = rule.severity;
     rule.severity = severity;
     const event: AlarmEvent | null =
