@@ -1,27 +1,20 @@
 /** A label's texts filled in, in a language. English comes filled; German is made here. */
-import { doNotSentence, type SignalWord } from '#rules/alarm/label.ts';
+import { doNotSentence, type Label } from '#rules/alarm/label.ts';
 import { clockText, quantityText, spanText } from '#rules/alarm/say.ts';
 import type { AlarmView, LabelFact } from '../web/contract.ts';
 
-export interface SpokenLabel {
-  readonly word: SignalWord;
-  readonly sentence: string;
-  readonly consequence: string;
-  readonly steps: readonly string[];
-  /** Whole sentences. */
-  readonly doNot: readonly string[];
-  readonly caution: string;
-}
-
-/** `timezone`: of the site. A label that nobody translated stays English. */
-export function labelIn(
-  label: AlarmView['label'],
-  language: 'en' | 'de',
-  timezone: string,
-): SpokenLabel {
+/** Its do-nots whole sentences. `timezone`: of the site. A label that nobody translated stays English. */
+export function labelIn(label: AlarmView['label'], language: 'en' | 'de', timezone: string): Label {
   const german = label.template?.german;
   if (language === 'en' || german === undefined)
-    return { ...label, doNot: label.do_not.map(doNotSentence) };
+    return {
+      word: label.word,
+      sentence: label.sentence,
+      consequence: label.consequence,
+      steps: label.steps,
+      doNot: label.do_not.map(doNotSentence),
+      caution: label.caution,
+    };
   const { facts, at } = label.template!;
   const fill = (text: string): string =>
     text.replace(/\{\$([^}]*)\}/g, (_, name: string) => {

@@ -2,13 +2,14 @@
  * Every alarm of every station as a person who reads German is told it: filled in from the stations' own
  * scenarios, whole, short enough for a phone, and written down to be read.
  */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Occurrence } from '#agent/alarms/occurrence.ts';
 import { pushText } from '#agent/notify/channels/push-text.ts';
 import type { PushNotice } from '#agent/web/contract.ts';
-import { labelIn, type SpokenLabel } from '#agent/wiring/label-in.ts';
+import { labelIn } from '#agent/wiring/label-in.ts';
 import { tellingWords } from '#agent/wiring/telling-words.ts';
 import { alarmView } from '#agent/wiring/views.ts';
+import type { Label } from '#rules/alarm/label.ts';
 import type { Effect } from '#rules/input.ts';
 import { Line, type Scenario } from '../../rules/stations/scenario.ts';
 import { scenarios } from '../../rules/stations/scenarios/all.ts';
@@ -36,8 +37,8 @@ const occurrenceOf = (effect: Raised): Occurrence => ({
 });
 
 /** The first alarm of each rule, as it was raised. */
-function labelsOf(scenario: Scenario): Map<string, SpokenLabel> {
-  const labels = new Map<string, SpokenLabel>();
+function labelsOf(scenario: Scenario, language: 'en' | 'de'): Map<string, Label> {
+  const labels = new Map<string, Label>();
   for (const story of scenario.stories) {
     const line = new Line({ ...scenario, station: story.station ?? scenario.station });
     story.tell(line);
@@ -48,13 +49,14 @@ function labelsOf(scenario: Scenario): Map<string, SpokenLabel> {
       const card = line.site.rules.find(({ id }) => id === effect.rule)!;
       const signal = line.site.plan.signals.find(({ id }) => id === effect.signal) ?? null;
       const { label } = alarmView(occurrenceOf(effect), card, signal, 'Europe/Berlin');
-      labels.set(name, labelIn(label, 'de', 'Europe/Berlin'));
+      labels.set(name, labelIn(label, language, 'Europe/Berlin'));
     }
   }
   return labels;
 }
 
-const told = scenarios.map((scenario) => [scenario.kind, labelsOf(scenario)] as const);
+const told = scenarios.map((scenario) => [scenario.kind, labelsOf(scenario, 'de')] as const);
+const english = scenarios.map((scenario) => [scenario.kind, labelsOf(scenario, 'en')] as const);
 
 test.each(told)('%s: filled in, in German, whole', (_, labels) => {
   for (const [rule, { sentence, consequence, steps, doNot, caution }] of labels) {
@@ -67,16 +69,24 @@ test.each(told)('%s: filled in, in German, whole', (_, labels) => {
   }
 });
 
-test.each(told)('%s: no do-not is lost on a phone', (_, labels) => {
-  for (const [rule, label] of labels) {
-    const { deferral, word } = tellingWords.de;
-    const title = `${word[label.word]} · l/x`;
-    const message = aMessage({ ...label, title, deferral, language: 'de' });
-    const notice = JSON.parse(pushText(message).toString()) as PushNotice;
-    expect(notice.do_not, rule).toEqual(label.doNot);
-    expect(notice.steps, rule).toEqual(label.steps.slice(0, 3));
-    expect(notice.caution, rule).toBe(label.caution);
-  }
+describe.each([
+  ['de', told],
+  ['en', english],
+] as const)('on a phone, %s', (language, of) => {
+  const bare = JSON.parse(pushText(aMessage()).toString()) as PushNotice;
+  test.each(of)('%s: nothing is lost, and nothing comes that is not shown', (_, labels) => {
+    for (const [rule, label] of labels) {
+      const { deferral, word } = tellingWords[language];
+      const title = `${word[label.word]} · l/x`;
+      const message = aMessage({ ...label, title, deferral, language });
+      const notice = JSON.parse(pushText(message).toString()) as PushNotice;
+      expect(Object.keys(notice).toSorted(), rule).toEqual(Object.keys(bare).toSorted());
+      expect(notice.do_not, rule).toEqual(label.doNot);
+      expect(notice.steps, rule).toEqual(label.steps.slice(0, 3));
+      expect(notice.caution, rule).toBe(label.caution);
+      expect(notice.consequence, rule).toBe(label.consequence);
+    }
+  });
 });
 
 test('is told as it was when a person last read it', async () => {
